@@ -41,8 +41,15 @@ class ValidationPageTest {
   }
 
   @Test
+  void main_studies_writesTheOccasion() throws IOException {
+    run("studies", root.toString(), "Run on a day, at a commit.");
+
+    assertThat(page()).contains("Run on a day, at a commit.");
+  }
+
+  @Test
   void check_afterRefresh_same() throws IOException {
-    run("refresh", root.toString());
+    refresh();
 
     assertThat(pageOf().check()).isTrue();
     assertThat(said()).contains("2 outside checks", "not been run yet");
@@ -50,7 +57,7 @@ class ValidationPageTest {
 
   @Test
   void check_aResultChanged_saysHowToRefresh() throws IOException {
-    run("refresh", root.toString());
+    refresh();
     row("medicine", "target/validation", "zeta", "3 of 4 agree");
 
     assertThat(pageOf().check()).isFalse();
@@ -74,14 +81,15 @@ class ValidationPageTest {
     @BeforeEach
     void longRun() throws IOException {
       row("gel", "target/validation-long", "1000 gels", "97 % read");
-      run("studies", root.toString(), "Run on a day, at a commit.");
+      pageOf().withStudies(pageOf().studiesOf("Run on a day, at a commit."));
+      said.reset();
     }
 
     @Test
     void refresh_later_keepsTheStudies() throws IOException {
       String before = page();
 
-      run("refresh", root.toString());
+      refresh();
 
       assertThat(page()).isEqualTo(before).contains("Run on a day", "| 1000 gels |");
     }
@@ -111,6 +119,11 @@ class ValidationPageTest {
 
   private void row(String module, String folder, String what, String result) {
     OutsideCheck.of(what, "a book", "exact").toFolder(root.resolve(module).resolve(folder), result);
+  }
+
+  private void refresh() throws IOException {
+    pageOf().withStudies(pageOf().readStudies());
+    said.reset();
   }
 
   private static void run(String... words) throws IOException {
