@@ -1,0 +1,56 @@
+package cistern.barrier;
+
+import cistern.fact.Facts;
+
+/** The age limits of the albumin quotient and which of them is in force. */
+public final class AgeLimits {
+
+  /** The key by which policy chooses the rule for adults. */
+  public static final String RULE_KEY = "albumin-quotient.limit-rule";
+
+  private static final String ADULT = "albumin-quotient.adult-age";
+
+  private final FourPlusAgeOverFifteen four;
+  private final EightPlusAgeOverTwentyFive eight;
+  private final ChildrensTable children;
+  private final boolean isEightChosen;
+  private final double adultAge;
+
+  private AgeLimits(Facts facts) {
+    four = new FourPlusAgeOverFifteen(facts);
+    eight = new EightPlusAgeOverTwentyFive(facts);
+    children = new ChildrensTable(facts);
+    isEightChosen = facts.word(RULE_KEY).equals(EightPlusAgeOverTwentyFive.RULE);
+    adultAge = facts.number(ADULT);
+  }
+
+  /** The limits of some facts. */
+  public static AgeLimits of(Facts facts) {
+    return new AgeLimits(facts);
+  }
+
+  /** Whether the rules for adults hold. */
+  public boolean isAdult(double ageYears) {
+    return ageYears >= adultAge;
+  }
+
+  /** The rule in force at an age in years. */
+  public AgeLimit inForce(double ageYears) {
+    if (!isAdult(ageYears)) {
+      return children;
+    }
+    return isEightChosen ? eight : four;
+  }
+
+  /** The adult rule that is not in force. */
+  public AgeLimit alternative() {
+    return isEightChosen ? four : eight;
+  }
+
+  /** A caution when the rule in force was not established at this age; else empty. */
+  String caution(double ageYears) {
+    return isAdult(ageYears) && isEightChosen && !eight.isEstablishedAt(ageYears)
+        ? "the age is outside the ages in which the limit was established"
+        : "";
+  }
+}

@@ -1,0 +1,174 @@
+package cistern.barrier;
+
+import cistern.fact.Facts;
+import cistern.fact.Grounds;
+import cistern.finding.Cut;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.Limits;
+import cistern.finding.Printed;
+import cistern.finding.Verdict;
+import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
+import cistern.measurement.Sample;
+import cistern.panel.CheckedPanel;
+import cistern.panel.Inputs;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Quotient against its hyperbolic limit, intrathecal fraction 1 − Qlim/Q and local amount (Q −
+ * Qlim)·serum in mg/L, both zero at or under the limit (Reiber 1994; Fluids Barriers CNS 2012;9:17
+ * figure 1).
+ */
+public final class IntrathecalSynthesis {
+
+  private static final Limits OVER_ZERO = Limits.upper(Cut.over(0));
+
+  private final Analyte analyte;
+  private final Codes codes;
+  private final QuotientLimits limits;
+  private final Grounds quotientFormula;
+  private final BloodLimit blood;
+
+  /** The three findings of one protein. */
+  private record Codes(FindingCode quotient, FindingCode fraction, FindingCode local) {}
+
+  private IntrathecalSynthesis(Analyte analyte, Codes codes, Facts facts) {
+    this.analyte = analyte;
+    this.codes = codes;
+    this.limits = QuotientLimits.of(facts, analyte);
+    this.quotientFormula = facts.grounds("quotient.formula");
+    this.blood = BloodLimit.of(facts);
+  }
+
+  /** The rule for IgG, IgA, IgM and κ. */
+  public static List<IntrathecalSynthesis> all(Facts facts) {
+    return List.of(
+        of(facts, Analyte.IGG, FindingCode.IGG_QUOTIENT),
+        of(facts, Analyte.IGA, FindingCode.IGA_QUOTIENT),
+        of(facts, Analyte.IGM, FindingCode.IGM_QUOTIENT),
+        of(facts, Analyte.KAPPA, FindingCode.KAPPA_QUOTIENT));
+  }
+
+  private static IntrathecalSynthesis of(Facts facts, Analyte analyte, FindingCode quotient) {
+    String stem = quotient.code().replace("quotient", "");
+    FindingCode fraction = FindingCode.parse(stem + "intrathecal-fraction").orElseThrow();
+    FindingCode local = FindingCode.parse(stem + "local").orElseThrow();
+    return new IntrathecalSynthesis(analyte, new Codes(quotient, fraction, local), facts);
+  }
+
+  /** Quotient, fraction and amount of a panel, in this order. */
+  public List<Finding> interpret(CheckedPanel panel) {
+    Sample csf = Sample.csf(analyte);
+    Sample serum = Sample.serum(analyte);
+    Inputs own = Inputs.of(panel, csf, serum).dividingBy(serum);
+    Inputs all = own.and(AlbuminQuotient.inputs(panel));
+    return List.of(
+        doubted(quotient(own, all), all), doubted(fraction(all), all), doubted(local(all), all));
+  }
+
+  private Finding doubted(Finding finding, Inputs all) {
+    Optional<String> doubt =
+        analyte == Analyte.KAPPA ? all.doubt() : all.doubt().or(() -> blood.doubt(all.panel()));
+    return finding.hasValue() ? doubt.map(finding::withDoubt).orElse(finding) : finding;
+  }
+
+  private Finding quotient(Inputs own, Inputs all) {
+    Optional<String> obstacle = own.obstacle();
+    if (obstacle.isPresent()) {
+      return Finding.withoutValue(codes.quotient, quotientFormula, own.present(), obstacle.get());
+    }
+    Interval quotient = quotient(own);
+    Optional<String> noLimit = all.obstacle();
+    if (noLimit.isPresent()) {
+      return Finding.of(codes.quotient, quotient, quotientFormula, own.present())
+          .withDoubt("no limit, " + noLimit.get());
+    }
+    Finding finding = Finding.of(codes.quotient, quotient, limits.grounds(), all.present());
+    Interval albumin = AlbuminQuotient.quotient(all);
+    Verdict verdict =
+        limits.at(albumin.upper()).judge(joint(quotient, albumin), limits.at(albumin.lower()));
+    return albumin.censored()
+        ? finding
+            .withVerdict(verdict, Limits.NONE, Optional.of(limits.rule()))
+            .withNote(limitBetween(albumin))
+        : finding
+            .withVerdict(verdict, limits.at(albumin.lower()), Optional.of(limits.rule()))
+            .withNote(caveat(verdict));
+  }
+
+  private Finding fraction(Inputs all) {
+    Optional<String> obstacle = all.obstacle();
+    if (obstacle.isPresent()) {
+      return Finding.withoutValue(codes.fraction, limits.grounds(), all.present(), obstacle.get());
+    }
+    Interval quotient = quotient(all);
+    Interval albumin = AlbuminQuotient.quotient(all);
+    Interval fraction =
+        Interval.between(
+            fraction(quotient.lower(), albumin.upper()),
+            fraction(quotient.upper(), albumin.lower()),
+            quotient.censored() || albumin.censored());
+    return synthesis(codes.fraction, fraction, all);
+  }
+
+  private Finding local(Inputs all) {
+    Optional<String> obstacle = all.obstacle();
+    if (obstacle.isPresent()) {
+      return Finding.withoutValue(codes.local, limits.grounds(), all.present(), obstacle.get());
+    }
+    Interval csf = all.interval(Sample.csf(analyte));
+    Interval serum = all.interval(Sample.serum(analyte));
+    Interval albumin = AlbuminQuotient.quotient(all);
+    double low = csf.lower() - limits.upper().at(albumin.upper()) * serum.upper();
+    double high = csf.upper() - limits.upper().at(albumin.lower()) * serum.lower();
+    boolean isCensored = csf.censored() || serum.censored() || albumin.censored();
+    Interval amount = Interval.between(Math.max(0, low), Math.max(0, high), isCensored);
+    String unclipped =
+        isCensored || low >= 0
+            ? ""
+            : "unclipped " + Printed.decimals(low, 1) + " mg/L against the limit";
+    return synthesis(codes.local, amount, all).withNote(unclipped);
+  }
+
+  private Finding synthesis(FindingCode code, Interval value, Inputs all) {
+    Interval albumin = AlbuminQuotient.quotient(all);
+    Verdict verdict =
+        limits
+            .upperAt(albumin.upper())
+            .judge(joint(quotient(all), albumin), limits.upperAt(albumin.lower()));
+    return Finding.of(code, value, limits.grounds(), all.present())
+        .withVerdict(verdict, OVER_ZERO, Optional.of(limits.rule()));
+  }
+
+  private Interval quotient(Inputs inputs) {
+    return inputs.quotient(Sample.csf(analyte), Sample.serum(analyte));
+  }
+
+  /** The quotient, open as soon as the limit it is judged by is open. */
+  private static Interval joint(Interval quotient, Interval albumin) {
+    return Interval.between(
+        quotient.lower(), quotient.upper(), quotient.censored() || albumin.censored());
+  }
+
+  private double fraction(double quotient, double albuminQuotient) {
+    double limit = limits.upper().at(albuminQuotient);
+    return quotient <= limit ? 0 : 1 - limit / quotient;
+  }
+
+  private String limitBetween(Interval albumin) {
+    return "the limit lies between %s and %s × 10⁻³"
+        .formatted(
+            Printed.quotient(limits.upper().at(albumin.lower())),
+            Printed.quotient(limits.upper().at(albumin.upper())));
+  }
+
+  private static String caveat(Verdict verdict) {
+    return switch (verdict) {
+      case WITHIN -> "a small synthesis can lie hidden under the limit";
+      case BELOW -> "implausibly low for this albumin quotient";
+      case ABOVE, BORDERLINE, UNDETERMINED -> "";
+    };
+  }
+}

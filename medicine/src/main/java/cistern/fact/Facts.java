@@ -1,0 +1,132 @@
+package cistern.fact;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * All facts in force: the tables that ship with the program, changed where local policy says so.
+ */
+public final class Facts {
+
+  private static final List<String> MEDICINE =
+      List.of("panel.tsv", "barrier.tsv", "fluid.tsv", "bands.tsv");
+
+  private final Map<String, Fact> byKey;
+  private final String version;
+  private final Optional<String> policy;
+
+  private Facts(Map<String, Fact> byKey, String version, Optional<String> policy) {
+    this.byKey = Collections.unmodifiableMap(byKey);
+    this.version = version;
+    this.policy = policy;
+  }
+
+  /** The facts that ship with the medicine. */
+  public static Facts standard() {
+    return of(MEDICINE.stream().map(name -> FactTable.read(Facts.class, name)).toList());
+  }
+
+  /**
+   * The facts of some tables.
+   *
+   * @throws IllegalStateException when a key comes twice
+   */
+  public static Facts of(List<FactTable> tables) {
+    Map<String, Fact> byKey = new LinkedHashMap<>();
+    for (FactTable table : tables) {
+      for (Fact fact : table.facts()) {
+        if (byKey.put(fact.key(), fact) != null) {
+          throw new IllegalStateException("the fact " + fact.key() + " stands twice");
+        }
+      }
+    }
+    String version =
+        tables.stream()
+            .map(t -> t.name().replace(".tsv", "") + " " + t.version())
+            .collect(Collectors.joining(", "));
+    return new Facts(byKey, version, Optional.empty());
+  }
+
+  /** These facts and the rows of further tables. */
+  public Facts with(FactTable... tables) {
+    Map<String, Fact> all = new LinkedHashMap<>(byKey);
+    List<String> versions = new ArrayList<>(List.of(version));
+    for (FactTable table : tables) {
+      for (Fact fact : table.facts()) {
+        if (all.put(fact.key(), fact) != null) {
+          throw new IllegalStateException("the fact " + fact.key() + " stands twice");
+        }
+      }
+      versions.add(table.name().replace(".tsv", "") + " " + table.version());
+    }
+    return new Facts(all, String.join(", ", versions), policy);
+  }
+
+  /** These facts as a local policy changes them; its keys are known and its units agree. */
+  public Facts with(Policy local) {
+    Map<String, Fact> changed = new LinkedHashMap<>(byKey);
+    local
+        .changes()
+        .forEach(
+            (key, change) ->
+                changed.put(key, fact(key).withLocal(change.value(), change.source())));
+    return new Facts(changed, version, Optional.of(local.name()));
+  }
+
+  /** The fact of a key, if there is one. */
+  public Optional<Fact> find(String key) {
+    return Optional.ofNullable(byKey.get(key));
+  }
+
+  /**
+   * The fact of a key.
+   *
+   * @throws IllegalArgumentException when there is none: a fault of the program
+   */
+  public Fact fact(String key) {
+    return find(key).orElseThrow(() -> new IllegalArgumentException("no fact " + key));
+  }
+
+  /** The number of a key, in the fact's unit. */
+  public double number(String key) {
+    return switch (fact(key).value()) {
+      case FactValue.Figure n -> n.value();
+      case FactValue.Word w -> throw new IllegalArgumentException(key + " is a word");
+    };
+  }
+
+  /** The word of a key. */
+  public String word(String key) {
+    return fact(key).value().toText();
+  }
+
+  /** What the facts of some keys amount to together. */
+  public Grounds grounds(String... keys) {
+    return Stream.of(keys)
+        .map(key -> Grounds.of(fact(key)))
+        .reduce(Grounds::and)
+        .orElse(Grounds.MEASURED);
+  }
+
+  /** All facts in the order of their tables. */
+  public Collection<Fact> all() {
+    return byKey.values();
+  }
+
+  /** The names and versions of the tables. */
+  public String version() {
+    return version;
+  }
+
+  /** The name of the local policy in force, if any. */
+  public Optional<String> policy() {
+    return policy;
+  }
+}

@@ -1,0 +1,108 @@
+package cistern.finding;
+
+import cistern.fact.Grounds;
+import cistern.finding.FindingValue.None;
+import cistern.measurement.Interval;
+import cistern.measurement.Sample;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One derived quantity with its verdict and everything it rests on.
+ *
+ * @param code what it is
+ * @param value in the unit of the code, not rounded
+ * @param limits the limits it was judged by, where they are one number
+ * @param limitRule the published rule behind the limits, if any
+ * @param verdict how the value stands to the limits
+ * @param uncertainty what measurement error leaves open
+ * @param grounds weakest status and all sources
+ * @param inputs the samples that went into value or limit
+ * @param note why there is no value or no verdict, or what to keep in mind; may be empty
+ */
+public record Finding(
+    FindingCode code,
+    FindingValue value,
+    Limits limits,
+    Optional<String> limitRule,
+    Verdict verdict,
+    Uncertainty uncertainty,
+    Grounds grounds,
+    List<Sample> inputs,
+    String note) {
+
+  /** Copies the inputs. */
+  public Finding {
+    inputs = List.copyOf(inputs);
+  }
+
+  /** A finding that cannot be computed, and why. */
+  public static Finding withoutValue(
+      FindingCode code, Grounds grounds, List<Sample> inputs, String reason) {
+    return new Finding(
+        code,
+        new None(),
+        Limits.NONE,
+        Optional.empty(),
+        Verdict.UNDETERMINED,
+        Uncertainty.NONE,
+        grounds,
+        inputs,
+        reason);
+  }
+
+  /** A finding with a value that has not been judged. */
+  public static Finding of(FindingCode code, Interval value, Grounds grounds, List<Sample> inputs) {
+    return new Finding(
+        code,
+        FindingValue.of(value),
+        Limits.NONE,
+        Optional.empty(),
+        Verdict.UNDETERMINED,
+        Uncertainty.NONE,
+        grounds,
+        inputs,
+        "");
+  }
+
+  /** This finding judged by limits. */
+  public Finding withVerdict(Verdict judged, Limits by, Optional<String> rule) {
+    return new Finding(code, value, by, rule, judged, uncertainty, grounds, inputs, note);
+  }
+
+  /** This finding with a note added to what it already says. */
+  public Finding withNote(String more) {
+    String both = note.isEmpty() || more.isEmpty() ? note + more : note + "; " + more;
+    return new Finding(code, value, limits, limitRule, verdict, uncertainty, grounds, inputs, both);
+  }
+
+  /** This finding without a verdict, and why; the value stays. */
+  public Finding withDoubt(String reason) {
+    return new Finding(
+            code,
+            value,
+            limits,
+            limitRule,
+            Verdict.UNDETERMINED,
+            uncertainty,
+            grounds,
+            inputs,
+            note)
+        .withNote(reason);
+  }
+
+  /** This finding with what measurement error leaves open. */
+  public Finding withUncertainty(Uncertainty measured) {
+    return new Finding(code, value, limits, limitRule, verdict, measured, grounds, inputs, note);
+  }
+
+  /** Whether any value or bound could be computed. */
+  public boolean hasValue() {
+    return !(value instanceof None);
+  }
+
+  /** Whether the verdict is {@code above}. */
+  public boolean isAbove() {
+    return verdict == Verdict.ABOVE;
+  }
+}

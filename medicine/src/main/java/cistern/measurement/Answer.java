@@ -1,0 +1,37 @@
+package cistern.measurement;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/** An answer to a clinical question; unknown is never turned into no. */
+public enum Answer {
+  YES("yes"),
+  NO("no"),
+  UNKNOWN("unknown");
+
+  private final String word;
+
+  Answer(String word) {
+    this.word = word;
+  }
+
+  /** The word used in files. */
+  public String word() {
+    return word;
+  }
+
+  /** Whether it is yes or no. */
+  public boolean isKnown() {
+    return this != UNKNOWN;
+  }
+
+  /** Whether it is yes. */
+  public boolean isYes() {
+    return this == YES;
+  }
+
+  /** The answer of a word, if it is one. */
+  public static Optional<Answer> parse(String word) {
+    return Arrays.stream(values()).filter(a -> a.word.equals(word)).findFirst();
+  }
+}

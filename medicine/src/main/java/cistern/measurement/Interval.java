@@ -1,0 +1,59 @@
+package cistern.measurement;
+
+/**
+ * A number known exactly, or an open interval that contains it.
+ *
+ * @param lower the lower end
+ * @param upper the upper end, possibly infinite
+ * @param censored whether the number is only known to lie between the ends, which are then open
+ */
+public record Interval(double lower, double upper, boolean censored) {
+
+  /** Checks the order of the ends; an exact number has equal ends. */
+  public Interval {
+    if (Double.isNaN(lower) || Double.isNaN(upper) || lower > upper) {
+      throw new IllegalArgumentException("the ends of an interval are ordered numbers");
+    }
+    if (!censored && lower != upper) {
+      throw new IllegalArgumentException("an exact number has equal ends");
+    }
+  }
+
+  /** A number known exactly. */
+  public static Interval of(double value) {
+    return new Interval(value, value, false);
+  }
+
+  /** What lies between two corners of a monotone formula. */
+  public static Interval between(double lower, double upper, boolean censored) {
+    return new Interval(lower, upper, censored);
+  }
+
+  /**
+   * This divided by a positive divisor. Rises with this, falls with the divisor; an open end at
+   * zero or infinity gives the limit of the quotient there.
+   */
+  public Interval dividedBy(Interval divisor) {
+    double low = lower == 0 ? 0 : lower / divisor.upper;
+    double high = upper == 0 ? 0 : upper / divisor.lower;
+    return new Interval(low, high, censored || divisor.censored);
+  }
+
+  /** This multiplied by a number that is not negative. */
+  public Interval times(double factor) {
+    return new Interval(lower * factor, upper * factor, censored);
+  }
+
+  /** Whether the number is known to be zero. */
+  public boolean isZero() {
+    return upper == 0;
+  }
+
+  /** The number, when it is known exactly. */
+  public double exactly() {
+    if (censored) {
+      throw new IllegalStateException("only an interval is known");
+    }
+    return lower;
+  }
+}

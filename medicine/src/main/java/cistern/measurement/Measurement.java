@@ -1,0 +1,35 @@
+package cistern.measurement;
+
+import java.time.OffsetDateTime;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One result of a laboratory.
+ *
+ * @param sample what was measured in which fluid
+ * @param value in the analyte's canonical unit
+ * @param cv analytical coefficient of variation as a fraction, when the laboratory states it
+ * @param assay the method, when stated
+ * @param at when the result was measured, when stated
+ * @param place where it stands in the file it came from
+ */
+public record Measurement(
+    Sample sample,
+    ReportedValue value,
+    OptionalDouble cv,
+    Optional<String> assay,
+    Optional<OffsetDateTime> at,
+    String place) {
+
+  /** A result without further detail. */
+  public static Measurement of(Sample sample, ReportedValue value) {
+    return new Measurement(
+        sample,
+        value,
+        OptionalDouble.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        "results." + sample.code());
+  }
+}

@@ -1,0 +1,35 @@
+package cistern.measurement;
+
+/**
+ * One analyte in one fluid.
+ *
+ * @param analyte what is measured
+ * @param in the fluid
+ */
+public record Sample(Analyte analyte, Compartment in) {
+
+  /** In CSF. */
+  public static Sample csf(Analyte analyte) {
+    return new Sample(analyte, Compartment.CSF);
+  }
+
+  /** In serum. */
+  public static Sample serum(Analyte analyte) {
+    return new Sample(analyte, Compartment.SERUM);
+  }
+
+  /** In whole blood. */
+  public static Sample blood(Analyte analyte) {
+    return new Sample(analyte, Compartment.BLOOD);
+  }
+
+  /** The name in files, {@code albumin.csf}. */
+  public String code() {
+    return analyte.code() + "." + in.code();
+  }
+
+  /** The name in sentences, {@code CSF albumin}. */
+  public String term() {
+    return in.term() + " " + analyte.term();
+  }
+}

@@ -1,0 +1,48 @@
+package cistern.panel;
+
+import cistern.fact.Facts;
+import cistern.fact.Grounds;
+import cistern.finding.Cut;
+import cistern.finding.Limits;
+import cistern.finding.Printed;
+import cistern.finding.Verdict;
+import cistern.measurement.Analyte;
+import cistern.measurement.Measurement;
+import cistern.measurement.Sample;
+import java.util.Optional;
+
+/**
+ * So many erythrocytes in CSF that serum proteins and cells came along.
+ *
+ * @param limit erythrocytes per µL
+ * @param place where the count stands
+ * @param grounds what the limit rests on
+ */
+public record BloodContaminatedCsf(double limit, String place, Grounds grounds)
+    implements PanelTrouble {
+
+  private static final String LIMIT = "erythrocytes.upper";
+
+  static Optional<BloodContaminatedCsf> check(Panel panel, Facts facts) {
+    double limit = facts.number(LIMIT);
+    return panel
+        .find(Sample.csf(Analyte.ERYTHROCYTES))
+        .filter(m -> isBloody(m, limit))
+        .map(m -> new BloodContaminatedCsf(limit, m.place(), facts.grounds(LIMIT)));
+  }
+
+  private static boolean isBloody(Measurement cells, double limit) {
+    return Limits.upper(Cut.over(limit)).judge(cells.value().interval()) == Verdict.ABOVE;
+  }
+
+  @Override
+  public String code() {
+    return "blood-contaminated";
+  }
+
+  @Override
+  public String text() {
+    return "More than %s erythrocytes/µL: the CSF holds blood. Cells and proteins are raised by it; corrected values stand beside the measured ones and are estimates."
+        .formatted(Printed.significant(limit));
+  }
+}
