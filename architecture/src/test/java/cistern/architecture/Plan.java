@@ -1,0 +1,100 @@
+package cistern.architecture;
+
+import static java.util.Map.entry;
+
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * The plan of {@code docs/architecture.md}: every package directly under the root, and which of the
+ * others it may see. A package that is not drawn here is a violation, so that the plan is changed
+ * before the walls are moved.
+ *
+ * @param root the package under which the plan holds, {@code cistern} in earnest
+ */
+record Plan(String root) {
+
+  private static final Set<String> BASE = Set.of("fact", "measurement", "finding");
+  private static final Set<String> FLUIDS = with(BASE, "panel");
+  private static final Set<String> QUESTIONS = with(FLUIDS, "barrier", "fluid", "bands");
+  private static final Set<String> MEDICINE =
+      with(
+          QUESTIONS,
+          "criteria",
+          "differential",
+          "puncture",
+          "followup",
+          "cohort",
+          "interpretation");
+
+  private static final Map<String, Set<String>> SEES =
+      Map.ofEntries(
+          entry("fact", Set.of()),
+          entry("measurement", Set.of("fact")),
+          entry("finding", Set.of("fact", "measurement")),
+          entry("panel", BASE),
+          entry("barrier", FLUIDS),
+          entry("fluid", FLUIDS),
+          entry("bands", FLUIDS),
+          entry("criteria", QUESTIONS),
+          entry("differential", QUESTIONS),
+          entry("followup", QUESTIONS),
+          entry("cohort", QUESTIONS),
+          entry("puncture", BASE),
+          entry("interpretation", MEDICINE),
+          entry("gel", MEDICINE),
+          entry("exchange", MEDICINE),
+          entry("report", MEDICINE),
+          entry("cli", with(MEDICINE, "gel", "exchange", "report")),
+          entry("checks", Set.of()));
+
+  /** The packages of the module that holds the medicine. */
+  static Set<String> medicine() {
+    return MEDICINE;
+  }
+
+  /** Every arrow that the plan does not hold, and every package that it does not draw. */
+  List<String> check(JavaClasses classes) {
+    Set<String> violations = new TreeSet<>();
+    for (JavaClass type : classes) {
+      String from = roomOf(type);
+      if (from.isEmpty()) {
+        continue;
+      }
+      if (!SEES.containsKey(from)) {
+        violations.add(type.getPackageName() + " is not drawn in the plan");
+        continue;
+      }
+      for (Dependency arrow : type.getDirectDependenciesFromSelf()) {
+        String to = roomOf(arrow.getTargetClass().getBaseComponentType());
+        if (!to.isEmpty() && !to.equals(from) && !SEES.get(from).contains(to)) {
+          violations.add(from + " may not see " + to + ": " + arrow.getDescription());
+        }
+      }
+    }
+    return new ArrayList<>(violations);
+  }
+
+  /** The package directly under the root that a class lives in; empty when it lives elsewhere. */
+  private String roomOf(JavaClass type) {
+    String name = type.getPackageName();
+    if (!name.startsWith(root + ".")) {
+      return "";
+    }
+    String below = name.substring(root.length() + 1);
+    int dot = below.indexOf('.');
+    return dot < 0 ? below : below.substring(0, dot);
+  }
+
+  private static Set<String> with(Set<String> rooms, String... more) {
+    return Stream.concat(rooms.stream(), Stream.of(more)).collect(Collectors.toUnmodifiableSet());
+  }
+}

@@ -1,0 +1,4 @@
+package cistern.architecture.broken.gel;
+
+/** What the criteria must not see. */
+public record Gel() {}

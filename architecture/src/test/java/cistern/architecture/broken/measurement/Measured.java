@@ -1,0 +1,4 @@
+package cistern.architecture.broken.measurement;
+
+/** The other half of the circle. */
+public record Measured(double value) {}

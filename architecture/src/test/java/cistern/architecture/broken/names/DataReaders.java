@@ -1,0 +1,4 @@
+package cistern.architecture.broken.names;
+
+/** A word that says nothing at the front of a name. */
+record DataReaders() {}

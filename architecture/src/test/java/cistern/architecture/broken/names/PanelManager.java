@@ -1,0 +1,4 @@
+package cistern.architecture.broken.names;
+
+/** A name that says nothing. */
+record PanelManager() {}

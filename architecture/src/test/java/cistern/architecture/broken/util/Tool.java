@@ -1,0 +1,4 @@
+package cistern.architecture.broken.util;
+
+/** Lives in a layer. */
+record Tool() {}
