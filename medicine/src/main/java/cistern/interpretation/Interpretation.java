@@ -1,0 +1,45 @@
+package cistern.interpretation;
+
+import cistern.bands.BandReading;
+import cistern.conflict.Conflict;
+import cistern.finding.Findings;
+import cistern.finding.Problem;
+import cistern.panel.CheckedPanel;
+import cistern.statement.Statement;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Everything that one puncture says, and what it rests on.
+ *
+ * @param workup what was given
+ * @param factsVersion the fact tables in force
+ * @param policy the local policy in force
+ * @param panel the panel with everything that is wrong with it
+ * @param findings every derived quantity
+ * @param bands what follows from the gel
+ * @param conflicts what disagrees
+ * @param statements what a specialist would write, answer first
+ * @param problems everything wrong with the input, in one list
+ * @param cautions what must be said beside it
+ */
+public record Interpretation(
+    Workup workup,
+    String factsVersion,
+    Optional<String> policy,
+    CheckedPanel panel,
+    Findings findings,
+    BandReading bands,
+    List<Conflict> conflicts,
+    List<Statement> statements,
+    List<Problem> problems,
+    List<Caution> cautions) {
+
+  /** Copies the lists. */
+  public Interpretation {
+    conflicts = List.copyOf(conflicts);
+    statements = List.copyOf(statements);
+    problems = List.copyOf(problems);
+    cautions = List.copyOf(cautions);
+  }
+}

@@ -1,0 +1,87 @@
+package cistern.interpretation;
+
+import cistern.bands.BandReading;
+import cistern.barrier.AntigenExcessSuspected;
+import cistern.barrier.BarrierFindings;
+import cistern.barrier.BloodCorrection;
+import cistern.conflict.Conflict;
+import cistern.conflict.Conflicts;
+import cistern.fact.Facts;
+import cistern.fact.Status;
+import cistern.finding.Finding;
+import cistern.finding.Findings;
+import cistern.finding.Problem;
+import cistern.fluid.FluidFindings;
+import cistern.panel.CheckedPanel;
+import cistern.statement.Evidence;
+import cistern.statement.Statements;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Interprets work-ups under one set of facts. */
+public final class Interpreter {
+
+  private final Facts facts;
+  private final BarrierFindings barrier;
+  private final FluidFindings fluid;
+  private final Conflicts conflicts;
+  private final Statements statements;
+
+  private Interpreter(Facts facts) {
+    this.facts = facts;
+    barrier = BarrierFindings.of(facts);
+    fluid = FluidFindings.of(facts);
+    conflicts = Conflicts.of(facts);
+    statements = Statements.of(facts);
+  }
+
+  /** An interpreter under some facts. */
+  public static Interpreter of(Facts facts) {
+    return new Interpreter(facts);
+  }
+
+  /** What a work-up says. */
+  public Interpretation interpret(Workup workup) {
+    CheckedPanel panel = CheckedPanel.check(workup.panel(), facts);
+    Findings findings = findings(panel);
+    BandReading bands = BandReading.of(workup.bands(), facts);
+    List<Problem> problems = new ArrayList<>(workup.problems());
+    problems.addAll(panel.problems());
+    problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
+    List<Conflict> disagreements = conflicts.check(panel, findings, bands);
+    Evidence evidence = new Evidence(panel, findings, bands, disagreements, problems);
+    return new Interpretation(
+        workup,
+        facts.version(),
+        facts.policy(),
+        panel,
+        findings,
+        bands,
+        disagreements,
+        statements.of(evidence),
+        problems,
+        cautions(findings));
+  }
+
+  private Findings findings(CheckedPanel panel) {
+    List<Finding> all = new ArrayList<>(barrier.interpret(panel));
+    all.addAll(fluid.interpret(panel));
+    all.addAll(
+        BloodCorrection.of(facts, fluid.leukocyteLimits(), fluid.proteinLimits(panel))
+            .interpret(panel));
+    return Findings.of(all);
+  }
+
+  private static List<Caution> cautions(Findings findings) {
+    List<Caution> all =
+        new ArrayList<>(
+            List.of(Caution.RESEARCH_ONLY, Caution.LOCAL_PRACTICE, Caution.NOT_SPECIFIC));
+    boolean isRecalled =
+        findings.all().stream()
+            .anyMatch(f -> f.hasValue() && f.grounds().status() == Status.MEMORY);
+    if (isRecalled) {
+      all.add(Caution.CONSTANTS_UNCONFIRMED);
+    }
+    return all;
+  }
+}

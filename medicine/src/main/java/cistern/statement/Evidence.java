@@ -1,0 +1,90 @@
+package cistern.statement;
+
+import cistern.bands.BandReading;
+import cistern.conflict.Conflict;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.Findings;
+import cistern.finding.Problem;
+import cistern.finding.Verdict;
+import cistern.measurement.Analyte;
+import cistern.measurement.Sample;
+import cistern.panel.CheckedPanel;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Everything that statements are built from.
+ *
+ * @param panel the checked panel
+ * @param findings all findings
+ * @param bands the bands
+ * @param conflicts what disagrees
+ * @param problems all problems of the work-up
+ */
+public record Evidence(
+    CheckedPanel panel,
+    Findings findings,
+    BandReading bands,
+    List<Conflict> conflicts,
+    List<Problem> problems) {
+
+  /** Findings that show antibody made inside the CNS when they are above their limit. */
+  private static final List<FindingCode> SYNTHESIS =
+      List.of(
+          FindingCode.KAPPA_INDEX,
+          FindingCode.KAPPA_FRACTION,
+          FindingCode.IGG_FRACTION,
+          FindingCode.IGA_FRACTION,
+          FindingCode.IGM_FRACTION,
+          FindingCode.IGG_INDEX,
+          FindingCode.MRZ_REACTION);
+
+  /** Copies the lists. */
+  public Evidence {
+    conflicts = List.copyOf(conflicts);
+    problems = List.copyOf(problems);
+  }
+
+  List<Finding> above() {
+    return synthesis().filter(Finding::isAbove).toList();
+  }
+
+  List<Finding> decided() {
+    return synthesis().filter(f -> f.verdict().isDecided()).toList();
+  }
+
+  private Stream<Finding> synthesis() {
+    return SYNTHESIS.stream().map(findings::get);
+  }
+
+  boolean hasProblem(String... codes) {
+    return problems.stream().anyMatch(p -> List.of(codes).contains(p.code()));
+  }
+
+  boolean isPairInvalid() {
+    return panel.pairing().isInvalid();
+  }
+
+  boolean isValueDoubted() {
+    return !panel.suspected().isEmpty();
+  }
+
+  boolean isBloodWithholding() {
+    return hasProblem("blood-contaminated")
+        && findings.verdict(FindingCode.IGG_QUOTIENT) == Verdict.UNDETERMINED
+        && findings.get(FindingCode.IGG_QUOTIENT).hasValue();
+  }
+
+  boolean hasPair(Analyte analyte) {
+    return panel.panel().has(Sample.csf(analyte)) && panel.panel().has(Sample.serum(analyte));
+  }
+
+  boolean hasCsf(Analyte analyte) {
+    return panel.panel().has(Sample.csf(analyte));
+  }
+
+  boolean isAbove(FindingCode code) {
+    return findings.get(code).isAbove();
+  }
+}
