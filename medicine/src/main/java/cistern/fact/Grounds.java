@@ -4,30 +4,47 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a statement rests on: the weakest status and all sources of the facts behind it.
+ * What a statement rests on: every source behind it, each with its status.
  *
- * @param status the weakest of all
- * @param sources citations without repetition, in order of use
+ * @param citations without repetition, in order of use
  */
-public record Grounds(Status status, List<String> sources) {
+public record Grounds(List<Citation> citations) {
 
   /** Nothing but arithmetic on the measured values. */
-  public static final Grounds MEASURED = new Grounds(Status.READ, List.of());
+  public static final Grounds MEASURED = new Grounds(List.of());
 
-  /** Copies the sources. */
+  /**
+   * One source.
+   *
+   * @param source the publication or practice, with the place in it
+   * @param status how well what was taken from it is supported
+   */
+  public record Citation(String source, Status status) {}
+
+  /** Copies the citations. */
   public Grounds {
-    sources = List.copyOf(sources);
+    citations = List.copyOf(citations);
   }
 
   /** The grounds of one fact. */
   public static Grounds of(Fact fact) {
-    return new Grounds(fact.status(), List.of(fact.citation()));
+    return new Grounds(List.of(new Citation(fact.citation(), fact.status())));
   }
 
   /** Both together. */
   public Grounds and(Grounds other) {
-    List<String> all = new ArrayList<>(sources);
-    other.sources.stream().filter(s -> !all.contains(s)).forEach(all::add);
-    return new Grounds(status.weaker(other.status), all);
+    List<Citation> all = new ArrayList<>(citations);
+    other.citations.stream().filter(c -> !all.contains(c)).forEach(all::add);
+    return new Grounds(all);
+  }
+
+  /** The weakest status of all. */
+  public Status status() {
+    return citations.stream().map(Citation::status).reduce(Status.READ, Status::weaker);
+  }
+
+  /** The sources without repetition. */
+  public List<String> sources() {
+    return citations.stream().map(Citation::source).distinct().toList();
   }
 }

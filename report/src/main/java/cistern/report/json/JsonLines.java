@@ -1,0 +1,50 @@
+package cistern.report.json;
+
+import cistern.fact.Grounds;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import tools.jackson.core.JsonGenerator;
+
+/** Fields that many blocks share, written the same way everywhere. */
+final class JsonLines {
+
+  private JsonLines() {}
+
+  static void strings(JsonGenerator json, String name, List<String> values) {
+    json.writeName(name);
+    json.writeStartArray();
+    values.forEach(json::writeString);
+    json.writeEndArray();
+  }
+
+  static void grounds(JsonGenerator json, Grounds grounds) {
+    json.writeStringProperty("status", grounds.status().word());
+    strings(json, "sources", grounds.sources());
+  }
+
+  static void orNull(JsonGenerator json, String name, Optional<String> value) {
+    if (value.isPresent()) {
+      json.writeStringProperty(name, value.get());
+    } else {
+      json.writeNullProperty(name);
+    }
+  }
+
+  static void orNull(JsonGenerator json, String name, OptionalDouble value) {
+    if (value.isPresent()) {
+      json.writeNumberProperty(name, value.getAsDouble());
+    } else {
+      json.writeNullProperty(name);
+    }
+  }
+
+  static void orNull(JsonGenerator json, String name, OptionalInt value) {
+    if (value.isPresent()) {
+      json.writeNumberProperty(name, value.getAsInt());
+    } else {
+      json.writeNullProperty(name);
+    }
+  }
+}
