@@ -82,11 +82,13 @@ class HouseTest {
 
     @Test
     void packages_ofMainSources_sayWhatTheyAre() throws IOException {
-      List<Path> sources =
-          javaFiles().stream().filter(file -> file.toString().contains("src/main/java")).toList();
+      assertThat(mainFiles()).isNotEmpty();
+      assertThat(SourceRules.checkPackages(mainFiles())).isEmpty();
+    }
 
-      assertThat(sources).isNotEmpty();
-      assertThat(SourceRules.checkPackages(sources)).isEmpty();
+    @Test
+    void types_ofMainSources_sayWhatTheyAre() throws IOException {
+      assertThat(SourceRules.checkComments(mainFiles())).isEmpty();
     }
 
     @Test
@@ -125,6 +127,10 @@ class HouseTest {
 
   private static List<Path> javaFiles() throws IOException {
     return texts().stream().filter(file -> file.toString().endsWith(".java")).toList();
+  }
+
+  private static List<Path> mainFiles() throws IOException {
+    return javaFiles().stream().filter(file -> file.toString().contains("src/main/java")).toList();
   }
 
   private static List<Path> texts() throws IOException {

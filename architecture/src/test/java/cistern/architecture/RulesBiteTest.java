@@ -156,6 +156,20 @@ class RulesBiteTest {
       assertThat(SourceRules.checkMethods(List.of(write("A.java", source)))).hasSize(violations);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+        delimiter = '|',
+        value = {
+          "class A {} | 1",
+          "/** An A. */ class A { public void a() {} } | 0",
+          "/** An A. */ public class A { public void a() {} } | 1",
+          "/** An A. */ public class A { /** Does. */ public void a() {} } | 0",
+          "/** An A. */ public class A { @Override public String toString() { return \"\"; } } | 0"
+        })
+    void comments_missing_named(String source, int violations) throws IOException {
+      assertThat(SourceRules.checkComments(List.of(write("A.java", source)))).hasSize(violations);
+    }
+
     @Test
     void packages_withoutNullMarked_named() throws IOException {
       Path file = write("A.java", "class A {}");

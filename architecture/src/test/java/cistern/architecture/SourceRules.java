@@ -1,13 +1,7 @@
 package cistern.architecture;
 
-import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.CompilationUnitTree;
-import com.sun.source.tree.LineMap;
-import com.sun.source.tree.MethodTree;
-import com.sun.source.tree.Tree;
 import com.sun.source.util.JavacTask;
-import com.sun.source.util.SourcePositions;
-import com.sun.source.util.TreePathScanner;
 import com.sun.source.util.Trees;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -15,13 +9,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import javax.lang.model.element.Modifier;
 import javax.tools.JavaCompiler;
+import javax.tools.JavaFileObject;
 import javax.tools.StandardJavaFileManager;
 import javax.tools.ToolProvider;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The rules that can only be read from sources. Each gives the list of all places that break it;
@@ -29,12 +23,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class SourceRules {
 
-  /** House style, rule 14, the hard stops. */
+  /** House style, rule 14, the hard stop. */
   private static final int FILE_LINES = 400;
-
-  private static final int METHOD_LINES = 40;
-
-  private static final int PARAMETERS = 5;
 
   /** Marks of unfinished work, written so that this file does not hold them. */
   private static final Pattern UNFINISHED =
@@ -72,24 +62,30 @@ final class SourceRules {
 
   /** Methods and constructors that are too long or ask for too much. */
   static List<String> checkMethods(List<Path> sources) throws IOException {
-    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
     List<String> violations = new ArrayList<>();
-    try (StandardJavaFileManager manager = compiler.getStandardFileManager(null, null, null)) {
+    read(sources, (unit, trees) -> new MethodSizes(unit, trees).scan(unit, violations));
+    return violations;
+  }
+
+  /** Types that do not say what they are, and public methods of public types that do not either. */
+  static List<String> checkComments(List<Path> sources) throws IOException {
+    List<String> violations = new ArrayList<>();
+    read(sources, (unit, trees) -> new Comments(unit, trees).scan(unit, violations));
+    return violations;
+  }
+
+  private static void read(List<Path> sources, BiConsumer<CompilationUnitTree, Trees> reader)
+      throws IOException {
+    JavaCompiler compiler = ToolProvider.getSystemJavaCompiler();
+    try (StandardJavaFileManager files = compiler.getStandardFileManager(null, null, null)) {
+      Iterable<? extends JavaFileObject> units = files.getJavaFileObjectsFromPaths(sources);
       JavacTask task =
-          (JavacTask)
-              compiler.getTask(
-                  null,
-                  manager,
-                  null,
-                  List.of("-proc:none"),
-                  null,
-                  manager.getJavaFileObjectsFromPaths(sources));
-      SourcePositions positions = Trees.instance(task).getSourcePositions();
+          (JavacTask) compiler.getTask(null, files, null, List.of("-proc:none"), null, units);
+      Trees trees = Trees.instance(task);
       for (CompilationUnitTree unit : task.parse()) {
-        new Methods(unit, positions).scan(unit, violations);
+        reader.accept(unit, trees);
       }
     }
-    return violations;
   }
 
   private static boolean isDescribed(Path file) {
@@ -118,41 +114,6 @@ final class SourceRules {
       return lines.toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    }
-  }
-
-  /** Walks one source file and notes the methods that break a hard stop. */
-  private static final class Methods extends TreePathScanner<@Nullable Void, List<String>> {
-
-    private final CompilationUnitTree unit;
-    private final SourcePositions positions;
-
-    Methods(CompilationUnitTree unit, SourcePositions positions) {
-      this.unit = unit;
-      this.positions = positions;
-    }
-
-    @Override
-    public @Nullable Void visitMethod(MethodTree method, List<String> violations) {
-      LineMap map = unit.getLineMap();
-      long first = map.getLineNumber(positions.getStartPosition(unit, method));
-      long last = map.getLineNumber(positions.getEndPosition(unit, method));
-      String place = unit.getSourceFile().getName() + ":" + first + ": " + method.getName();
-      if (last - first + 1 > METHOD_LINES) {
-        violations.add(place + " has " + (last - first + 1) + " lines");
-      }
-      if (method.getParameters().size() > PARAMETERS && !isRecordConstructor(method)) {
-        violations.add(place + " has " + method.getParameters().size() + " parameters");
-      }
-      return super.visitMethod(method, violations);
-    }
-
-    /** A record's own constructor repeats its components, which are not parameters of anybody's. */
-    private boolean isRecordConstructor(MethodTree method) {
-      return method.getReturnType() == null
-          && getCurrentPath().getParentPath().getLeaf() instanceof ClassTree type
-          && type.getKind() == Tree.Kind.RECORD
-          && !method.getModifiers().getFlags().contains(Modifier.PRIVATE);
     }
   }
 }

@@ -1,0 +1,51 @@
+package cistern.architecture;
+
+import com.sun.source.tree.ClassTree;
+import com.sun.source.tree.CompilationUnitTree;
+import com.sun.source.tree.LineMap;
+import com.sun.source.tree.MethodTree;
+import com.sun.source.tree.Tree;
+import com.sun.source.util.SourcePositions;
+import com.sun.source.util.TreePathScanner;
+import com.sun.source.util.Trees;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Walks one source file and notes the methods that break a hard stop of house style, rule 14. */
+final class MethodSizes extends TreePathScanner<@Nullable Void, List<String>> {
+
+  private static final int LINES = 40;
+
+  private static final int PARAMETERS = 5;
+
+  private final CompilationUnitTree unit;
+  private final SourcePositions positions;
+
+  MethodSizes(CompilationUnitTree unit, Trees trees) {
+    this.unit = unit;
+    this.positions = trees.getSourcePositions();
+  }
+
+  @Override
+  public @Nullable Void visitMethod(MethodTree method, List<String> violations) {
+    LineMap map = unit.getLineMap();
+    long first = map.getLineNumber(positions.getStartPosition(unit, method));
+    long lines = map.getLineNumber(positions.getEndPosition(unit, method)) - first + 1;
+    String place = unit.getSourceFile().getName() + ":" + first + ": " + method.getName();
+    if (lines > LINES) {
+      violations.add(place + " has " + lines + " lines");
+    }
+    int parameters = method.getParameters().size();
+    if (parameters > PARAMETERS && !isOfRecord(method)) {
+      violations.add(place + " has " + parameters + " parameters");
+    }
+    return super.visitMethod(method, violations);
+  }
+
+  /** A record's own constructor repeats its components, which are not parameters of anybody's. */
+  private boolean isOfRecord(MethodTree method) {
+    return method.getReturnType() == null
+        && getCurrentPath().getParentPath().getLeaf() instanceof ClassTree type
+        && type.getKind() == Tree.Kind.RECORD;
+  }
+}
