@@ -5,11 +5,11 @@ import static java.util.Map.entry;
 import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -25,15 +25,10 @@ record Plan(String root) {
   private static final Set<String> BASE = Set.of("fact", "measurement", "finding");
   private static final Set<String> FLUIDS = with(BASE, "panel");
   private static final Set<String> QUESTIONS = with(FLUIDS, "barrier", "fluid", "bands");
+  private static final Set<String> ANSWERS =
+      with(QUESTIONS, "criteria", "differential", "conflict", "puncture", "followup");
   private static final Set<String> MEDICINE =
-      with(
-          QUESTIONS,
-          "criteria",
-          "differential",
-          "puncture",
-          "followup",
-          "cohort",
-          "interpretation");
+      with(ANSWERS, "cohort", "statement", "interpretation");
 
   private static final Map<String, Set<String>> SEES =
       Map.ofEntries(
@@ -48,7 +43,9 @@ record Plan(String root) {
           entry("differential", QUESTIONS),
           entry("followup", QUESTIONS),
           entry("cohort", QUESTIONS),
+          entry("conflict", QUESTIONS),
           entry("puncture", BASE),
+          entry("statement", ANSWERS),
           entry("interpretation", MEDICINE),
           entry("gel", MEDICINE),
           entry("exchange", MEDICINE),
@@ -63,24 +60,26 @@ record Plan(String root) {
 
   /** Every arrow that the plan does not hold, and every package that it does not draw. */
   List<String> check(JavaClasses classes) {
-    Set<String> violations = new TreeSet<>();
+    SortedMap<String, String> violations = new TreeMap<>();
     for (JavaClass type : classes) {
       String from = roomOf(type);
-      if (from.isEmpty()) {
-        continue;
-      }
-      if (!SEES.containsKey(from)) {
-        violations.add(type.getPackageName() + " is not drawn in the plan");
-        continue;
+      if (!from.isEmpty() && !SEES.containsKey(from)) {
+        violations.putIfAbsent(from + " is not drawn in the plan", type.getName());
       }
       for (Dependency arrow : type.getDirectDependenciesFromSelf()) {
         String to = roomOf(arrow.getTargetClass().getBaseComponentType());
-        if (!to.isEmpty() && !to.equals(from) && !SEES.get(from).contains(to)) {
-          violations.add(from + " may not see " + to + ": " + arrow.getDescription());
+        if (!to.isEmpty() && !from.isEmpty() && !isDrawn(from, to)) {
+          violations.putIfAbsent(from + " may not see " + to, arrow.getDescription());
         }
       }
     }
-    return new ArrayList<>(violations);
+    return violations.entrySet().stream()
+        .map(entry -> entry.getKey() + ", first here: " + entry.getValue())
+        .toList();
+  }
+
+  private static boolean isDrawn(String from, String to) {
+    return from.equals(to) || SEES.getOrDefault(from, Set.of()).contains(to);
   }
 
   /** The package directly under the root that a class lives in; empty when it lives elsewhere. */
