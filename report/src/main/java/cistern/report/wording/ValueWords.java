@@ -1,0 +1,97 @@
+package cistern.report.wording;
+
+import cistern.finding.Cut;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue.Bounds;
+import cistern.finding.FindingValue.None;
+import cistern.finding.FindingValue.Point;
+import cistern.finding.Limits;
+import cistern.finding.Printed;
+import cistern.measurement.CanonicalUnit;
+import java.util.Optional;
+
+/** One finding in the words of a table: value, unit, interval, limit. */
+public final class ValueWords {
+
+  private static final String NONE = "–";
+
+  private ValueWords() {}
+
+  /** The value without its unit; with enough digits to tell it from its limit. */
+  public static String value(Finding finding) {
+    FindingCode code = finding.code();
+    return switch (finding.value()) {
+      case None none -> NONE;
+      case Point(double v) -> besideLimit(finding, v);
+      case Bounds(double low, double high) when Double.isInfinite(high) ->
+          "> " + Printed.of(code, low);
+      case Bounds(double low, double high) when low <= 0 -> "< " + Printed.of(code, high);
+      case Bounds(double low, double high) ->
+          Printed.of(code, low) + " to " + Printed.of(code, high);
+    };
+  }
+
+  private static String besideLimit(Finding finding, double value) {
+    Optional<Cut> cut = finding.limits().above().or(() -> finding.limits().within());
+    return cut.map(c -> Printed.besideLimit(finding.code(), value, c.at()))
+        .orElseGet(() -> Printed.of(finding.code(), value));
+  }
+
+  /** The unit as a reader writes it; empty where the number stands alone. */
+  public static String unit(FindingCode code) {
+    return switch (code.print()) {
+      case QUOTIENT -> "× 10⁻³";
+      case FRACTION, INDEX -> "";
+      case RATE, CONCENTRATION, COUNT ->
+          code.unit() == CanonicalUnit.ONE ? "" : code.unit().ucum().replace("/uL", "/µL");
+    };
+  }
+
+  /** The value with its unit. */
+  public static String valueWithUnit(Finding finding) {
+    String unit = finding.hasValue() ? unit(finding.code()) : "";
+    return unit.isEmpty() ? value(finding) : value(finding) + " " + unit;
+  }
+
+  /** The 95 % interval without a unit; empty when none is known. */
+  public static String interval(Finding finding) {
+    return finding
+        .uncertainty()
+        .interval95()
+        .map(
+            i ->
+                Printed.of(finding.code(), i.lower()).replace(" %", "")
+                    + " to "
+                    + Printed.of(finding.code(), i.upper()))
+        .orElse("");
+  }
+
+  /** What counts as within, without a unit. */
+  public static String limit(Finding finding) {
+    FindingCode code = finding.code();
+    Limits limits = finding.limits();
+    Optional<String> lower = limits.within().map(c -> Printed.of(code, c.at()));
+    Optional<String> upper = limits.above().map(c -> Printed.of(code, c.at()));
+    if (lower.isPresent() && upper.isPresent()) {
+      return lower.get() + " to " + upper.get();
+    }
+    return upper
+        .map(u -> (limits.above().map(Cut::inclusive).orElse(false) ? "< " : "≤ ") + u)
+        .or(() -> lower.map(l -> "≥ " + l))
+        .orElse(NONE);
+  }
+
+  /** The grey zone without a unit, if there is one. */
+  public static Optional<String> greyZone(Finding finding) {
+    FindingCode code = finding.code();
+    Limits limits = finding.limits();
+    if (limits.borderline().isEmpty() || limits.above().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Printed.of(code, limits.borderline().get().at())
+            + " to "
+            + Printed.of(code, limits.above().get().at()));
+  }
+}
