@@ -92,6 +92,14 @@ class HouseTest {
     }
 
     @Test
+    void facts_ofEveryTable_haveSourceStatusAndUnit() throws IOException {
+      List<Path> tables = texts().stream().filter(FactRows::isTable).toList();
+
+      assertThat(tables).isNotEmpty();
+      assertThat(FactRows.check(tables)).isEmpty();
+    }
+
+    @Test
     void texts_ofTheRepository_leaveNothingUnfinished() throws IOException {
       assertThat(SourceRules.checkUnfinished(texts())).isEmpty();
     }

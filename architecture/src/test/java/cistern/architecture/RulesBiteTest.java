@@ -207,6 +207,27 @@ class RulesBiteTest {
       assertThat(SourceRules.checkMachine(List.of(ours, web))).hasSize(1);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+        delimiter = '|',
+        value = {
+          "a;1;h;read;a book;page 1 | 0",
+          "a;a word;;read;a book;page 1 | 0",
+          "a;1;;read;a book;page 1 | 1",
+          "a;1;h;believed;a book;page 1 | 1",
+          "a;1;h;read;;page 1 | 1",
+          "a;1;h;read;a book; | 1",
+          "a;1;h;read;a book | 1",
+          "a;1;h;read;a book;page 1/a;2;h;read;a book;page 2 | 1"
+        })
+    void facts_row_namedWhenSomethingLacks(String rows, int violations) throws IOException {
+      String text = "# version 1\nkey\tvalue\tunit\tstatus\tsource\tplace\n" + rows;
+      Path table = write("a.tsv", text.replace(';', '\t').replace('/', '\n'));
+
+      assertThat(FactRows.isTable(table)).isTrue();
+      assertThat(FactRows.check(List.of(table))).hasSize(violations);
+    }
+
     private Path write(String name, String text) throws IOException {
       return Files.writeString(folder.resolve(name), text);
     }

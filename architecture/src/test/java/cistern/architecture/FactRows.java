@@ -1,0 +1,71 @@
+package cistern.architecture;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/**
+ * The fact tables of every module: each row has a key of its own, a status that exists, a source,
+ * and a unit when it is a number. House style, rule 3.
+ */
+final class FactRows {
+
+  /** The first line of columns, by which a table of facts is known from other tables. */
+  private static final String COLUMNS = "key\tvalue\tunit\tstatus\tsource\tplace";
+
+  /** The words of a status, strongest first. */
+  private static final Set<String> STATUSES =
+      Set.of(
+          "read", "derived", "second-hand", "local", "common-practice", "project-rule", "memory");
+
+  private static final Pattern NUMBER = Pattern.compile("[-+]?[0-9].*");
+
+  private final Map<String, String> placeOfKey = new HashMap<>();
+  private final List<String> violations = new ArrayList<>();
+
+  private FactRows() {}
+
+  static boolean isTable(Path file) {
+    return file.toString().endsWith(".tsv") && SourceRules.linesOf(file).contains(COLUMNS);
+  }
+
+  static List<String> check(List<Path> tables) {
+    FactRows rows = new FactRows();
+    tables.forEach(rows::checkTable);
+    return List.copyOf(rows.violations);
+  }
+
+  private void checkTable(Path table) {
+    List<String> lines = SourceRules.linesOf(table);
+    for (int line = 0; line < lines.size(); line++) {
+      String text = lines.get(line);
+      if (!text.isBlank() && !text.startsWith("#") && !text.equals(COLUMNS)) {
+        checkRow(table.getFileName() + ":" + (line + 1), List.of(text.split("\t", -1)));
+      }
+    }
+  }
+
+  private void checkRow(String place, List<String> cells) {
+    if (cells.size() != COLUMNS.split("\t", -1).length) {
+      violations.add(place + ": has " + cells.size() + " cells");
+      return;
+    }
+    String before = placeOfKey.putIfAbsent(cells.getFirst(), place);
+    if (before != null) {
+      violations.add(place + ": its key stands at " + before + " too");
+    }
+    if (!STATUSES.contains(cells.get(3))) {
+      violations.add(place + ": no status: " + cells.get(3));
+    }
+    if (cells.get(4).isBlank() || cells.get(5).isBlank()) {
+      violations.add(place + ": no source, or no place in it");
+    }
+    if (NUMBER.matcher(cells.get(1)).matches() && cells.get(2).isBlank()) {
+      violations.add(place + ": a number without a unit");
+    }
+  }
+}
