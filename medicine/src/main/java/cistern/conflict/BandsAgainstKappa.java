@@ -24,11 +24,11 @@ public record BandsAgainstKappa(boolean areBandsPositive) implements Conflict {
   public String text() {
     return areBandsPositive
         ? "There are CSF-only bands, but the κ index is under its limit: uncommon, and a high serum"
-              + " κ (kidneys, another assay) can hide it. Lean on the bands; check serum κ and that"
-              + " both fluids were run together."
+            + " κ (kidneys, another assay) can hide it. Lean on the bands; check serum κ and that"
+            + " both fluids were run together."
         : "The κ index is at or above its limit, but there are no CSF-only bands: κ also sees IgA"
-              + " and IgM made locally and small amounts of IgG that focusing misses. The 2024"
-              + " criteria accept either marker, the 2017 criteria bands only. Repeat the focusing"
-              + " on the same sample.";
+            + " and IgM made locally and small amounts of IgG that focusing misses. The 2024"
+            + " criteria accept either marker, the 2017 criteria bands only. Repeat the focusing"
+            + " on the same sample.";
   }
 }

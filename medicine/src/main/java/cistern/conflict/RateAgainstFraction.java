@@ -26,15 +26,15 @@ public record RateAgainstFraction(boolean isRateAbove, boolean isBarrierLeaking)
   public String text() {
     if (!isRateAbove) {
       return "The intrathecal IgG fraction is above zero, but the synthesis rate is not above its"
-                 + " limit: the rate's normal range is wide and hides a small synthesis. Lean on"
-                 + " the fraction, and on the bands.";
+          + " limit: the rate's normal range is wide and hides a small synthesis. Lean on"
+          + " the fraction, and on the bands.";
     }
     return isBarrierLeaking
         ? "The synthesis rate is above its limit, but there is no intrathecal IgG fraction: the"
-              + " rate is straight where the barrier's curve bends, and a leaky barrier lifts it"
-              + " falsely. Lean on the fraction, and on the bands."
+            + " rate is straight where the barrier's curve bends, and a leaky barrier lifts it"
+            + " falsely. Lean on the fraction, and on the bands."
         : "The synthesis rate is above its limit, but there is no intrathecal IgG fraction: the"
-              + " rate assumes an average flow and serum, the fraction does not. Lean on the"
-              + " fraction, and on the bands.";
+            + " rate assumes an average flow and serum, the fraction does not. Lean on the"
+            + " fraction, and on the bands.";
   }
 }

@@ -121,9 +121,9 @@ public sealed interface Answer extends Statement {
     public String text() {
       return isFocused
           ? "Antibody made inside the CNS is not demonstrated: no CSF-only bands, and nothing lies"
-                + " above its limit. Multiple sclerosis without CSF bands exists."
+              + " above its limit. Multiple sclerosis without CSF bands exists."
           : "Antibody made inside the CNS is not demonstrated by the quotients; without focusing a"
-                + " small synthesis is easily missed.";
+              + " small synthesis is easily missed.";
     }
   }
 

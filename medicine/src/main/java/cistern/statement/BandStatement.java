@@ -18,9 +18,9 @@ public record BandStatement(BandPattern pattern) implements Statement {
   public String text() {
     return pattern == BandPattern.LADDER
         ? "The bands form a regular ladder in both fluids, as a monoclonal immunoglobulin does:"
-              + " serum immunofixation is suggested, if not done."
+            + " serum immunofixation is suggested, if not done."
         : "The bands are alike in CSF and serum: a systemic immune response that passed into the"
-              + " CSF, not made there. Multiple sclerosis becomes less likely by it, but stays"
-              + " possible.";
+            + " CSF, not made there. Multiple sclerosis becomes less likely by it, but stays"
+            + " possible.";
   }
 }

@@ -11,6 +11,6 @@ public record IndexWithoutBands() implements Statement {
   @Override
   public String text() {
     return "The IgG index is raised without CSF-only bands. This happens; the index alone satisfies"
-               + " no current criterion.";
+        + " no current criterion.";
   }
 }
