@@ -1,0 +1,220 @@
+package cistern.exchange.json;
+
+import cistern.measurement.Answer;
+import java.math.BigDecimal;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * The members of one JSON object, asked for by name and type. A member that is missing is empty; a
+ * member of another type or range is empty and noted as a problem at its place. At the end {@link
+ * #checkNoOthers} notes the members that nobody asked for.
+ *
+ * <pre>{@code
+ * fields.checkGiven("name");
+ * Optional<String> name = fields.text("name");
+ * OptionalDouble dose = fields.number("doseMg", Sign.POSITIVE);
+ * Answer pregnant = fields.answer("pregnancy");
+ * fields.checkNoOthers();
+ * }</pre>
+ */
+public final class Fields {
+
+  private final Json.Structure structure;
+  private final Place place;
+  private final InputLimits limits;
+  private final InputProblems problems;
+  private final Set<String> known = new HashSet<>();
+
+  private Fields(
+      Json.Structure structure, Place place, InputLimits limits, InputProblems problems) {
+    this.structure = structure;
+    this.place = place;
+    this.limits = limits;
+    this.problems = problems;
+  }
+
+  /** The members of the object that is a whole document. */
+  public static Fields of(Json.Structure document, InputLimits limits, InputProblems problems) {
+    return new Fields(document, Place.WHOLE, limits, problems);
+  }
+
+  /** Where the object stands. */
+  public Place place() {
+    return place;
+  }
+
+  /** Where a member stands. */
+  public Place place(String name) {
+    return place.member(name);
+  }
+
+  /** The names of all members, in the order of the file. */
+  public List<String> names() {
+    return List.copyOf(structure.members().keySet());
+  }
+
+  /** Whether a member is there, of whatever type. */
+  public boolean isGiven(String name) {
+    return structure.members().containsKey(name);
+  }
+
+  /** Notes members that must be there and are not. */
+  public void checkGiven(String... names) {
+    Stream.of(names)
+        .filter(name -> !isGiven(name))
+        .forEach(name -> add(name, InputTrouble.MISSING));
+  }
+
+  /** Notes a reason why the input is not valid, at a member. */
+  public void add(String name, InputTrouble trouble, Object... arguments) {
+    problems.add(place(name), trouble, arguments);
+  }
+
+  /** Everything noted so far, to note more. */
+  public InputProblems problems() {
+    return problems;
+  }
+
+  /** A member of any type, for one that may have several; the caller judges it. */
+  public Optional<Json> value(String name) {
+    known.add(name);
+    return Optional.ofNullable(structure.members().get(name))
+        .filter(value -> !(value instanceof Json.NotJson));
+  }
+
+  private <T extends Json> Optional<T> typed(String name, Class<T> type, String wanted) {
+    Optional<Json> value = value(name);
+    if (value.isPresent() && !type.isInstance(value.get())) {
+      add(name, InputTrouble.WRONG_TYPE, wanted, value.get().kind());
+    }
+    return value.filter(type::isInstance).map(type::cast);
+  }
+
+  /** A text. */
+  public Optional<String> text(String name) {
+    return typed(name, Json.Text.class, "a text").map(Json.Text::value);
+  }
+
+  /** True or false. */
+  public Optional<Boolean> truth(String name) {
+    return typed(name, Json.Truth.class, "true or false").map(Json.Truth::value);
+  }
+
+  /** A word of a fixed list. */
+  public <T> Optional<T> word(
+      String name, Function<String, Optional<T>> parse, List<String> allowed) {
+    Optional<String> text = text(name);
+    Optional<T> word = text.flatMap(parse);
+    if (text.isPresent() && word.isEmpty()) {
+      add(name, InputTrouble.NOT_A_WORD, String.join(", ", allowed));
+    }
+    return word;
+  }
+
+  /** Yes, no or unknown; unknown when missing. */
+  public Answer answer(String name) {
+    List<String> words = Stream.of(Answer.values()).map(Answer::word).toList();
+    return word(name, Answer::parse, words).orElse(Answer.UNKNOWN);
+  }
+
+  /** A time, ISO 8601 with its offset. */
+  public Optional<OffsetDateTime> time(String name) {
+    Optional<String> text = text(name);
+    Optional<OffsetDateTime> time = text.flatMap(IsoTime::parse);
+    if (text.isPresent() && time.isEmpty()) {
+      add(name, InputTrouble.NOT_A_TIME);
+    }
+    return time;
+  }
+
+  /** A number exactly as written; it is finite as a double, and zero as a double only when zero. */
+  public Optional<BigDecimal> decimal(String name, Sign sign) {
+    return typed(name, Json.Numeral.class, "a number")
+        .flatMap(numeral -> Decimal.read(numeral, sign, limits, place(name), problems));
+  }
+
+  /** A number. */
+  public OptionalDouble number(String name, Sign sign) {
+    Optional<BigDecimal> decimal = decimal(name, sign);
+    return decimal.isPresent()
+        ? OptionalDouble.of(decimal.get().doubleValue())
+        : OptionalDouble.empty();
+  }
+
+  /** A whole number, zero or more. */
+  public OptionalInt count(String name) {
+    Optional<BigDecimal> decimal = decimal(name, Sign.NOT_NEGATIVE);
+    Optional<Integer> count = decimal.flatMap(Decimal::whole);
+    if (decimal.isPresent() && count.isEmpty()) {
+      add(name, InputTrouble.NOT_WHOLE, Integer.MAX_VALUE);
+    }
+    return count.isPresent() ? OptionalInt.of(count.get()) : OptionalInt.empty();
+  }
+
+  /** The members of an object. */
+  public Optional<Fields> object(String name) {
+    return typed(name, Json.Structure.class, "an object { }")
+        .map(structure -> new Fields(structure, place(name), limits, problems));
+  }
+
+  /** The members of each object of a list; items of another type are noted and left out. */
+  public List<Fields> objects(String name) {
+    return items(name, Json.Structure.class, "an object { }").stream()
+        .map(item -> new Fields(item.value(), item.place(), limits, problems))
+        .toList();
+  }
+
+  /** The texts of a list. */
+  public List<String> texts(String name) {
+    return items(name, Json.Text.class, "a text").stream().map(i -> i.value().value()).toList();
+  }
+
+  /** The numbers of a list. */
+  public List<Double> numbers(String name, Sign sign) {
+    return items(name, Json.Numeral.class, "a number").stream()
+        .map(item -> Decimal.read(item.value(), sign, limits, item.place(), problems))
+        .flatMap(Optional::stream)
+        .map(BigDecimal::doubleValue)
+        .toList();
+  }
+
+  /** An item of a list of one type. */
+  private record Item<T>(T value, Place place) {}
+
+  private <T extends Json> List<Item<T>> items(String name, Class<T> type, String wanted) {
+    List<Item<T>> items = new ArrayList<>();
+    List<Json> all =
+        typed(name, Json.Sequence.class, "a list [ ]").map(Json.Sequence::items).orElse(List.of());
+    for (int i = 0; i < all.size(); i++) {
+      Place at = place(name).item(i);
+      if (type.isInstance(all.get(i))) {
+        items.add(new Item<>(type.cast(all.get(i)), at));
+      } else if (!(all.get(i) instanceof Json.NotJson)) {
+        problems.add(at, InputTrouble.WRONG_TYPE, wanted, all.get(i).kind());
+      }
+    }
+    return items;
+  }
+
+  /** Marks members as known without reading them: they are kept for a round trip. */
+  public void keep(String... names) {
+    known.addAll(List.of(names));
+  }
+
+  /** Notes every member that nobody asked for as an unknown field, which is kept. */
+  public void checkNoOthers() {
+    structure.members().keySet().stream()
+        .filter(name -> !known.contains(name))
+        .map(name -> new UnknownField(place(name).path()))
+        .forEach(problems::add);
+  }
+}
