@@ -16,7 +16,7 @@ import java.util.stream.Stream;
 public final class Facts {
 
   private static final List<String> MEDICINE =
-      List.of("panel.tsv", "barrier.tsv", "fluid.tsv", "bands.tsv", "input.tsv");
+      List.of("panel.tsv", "barrier.tsv", "fluid.tsv", "bands.tsv", "input.tsv", "criteria.tsv");
 
   private final Map<String, Fact> byKey;
   private final String version;

@@ -1,0 +1,63 @@
+package cistern.criteria;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/**
+ * Every item settled one way, for one presentation: two bits of level per item.
+ *
+ * @param presentation a known one
+ * @param levels the level of each item, 0 (no) to its top
+ */
+record Completion(Presentation presentation, long levels) {
+
+  private static final int BITS = 2;
+  private static final long MASK = 3;
+  private static final Map<Item, Integer> PLACES = places();
+
+  /** A level in the place of its item. */
+  static long placed(Item item, int level) {
+    return (long) level << place(item);
+  }
+
+  /** The level of an item in some levels. */
+  static int level(long levels, Item item) {
+    return (int) ((levels >>> place(item)) & MASK);
+  }
+
+  /** Whether an item is yes; for a count, two or more. */
+  boolean isYes(Item item) {
+    return level(levels, item) == item.top();
+  }
+
+  /** Whether a count is one or more. */
+  boolean isSome(Item item) {
+    return level(levels, item) > 0;
+  }
+
+  /** Whether a count is exactly one. */
+  boolean isOne(Item item) {
+    return level(levels, item) == 1;
+  }
+
+  /** How many of some items are yes. */
+  int count(Item... items) {
+    int yes = 0;
+    for (Item item : items) {
+      yes += isYes(item) ? 1 : 0;
+    }
+    return yes;
+  }
+
+  private static int place(Item item) {
+    return PLACES.getOrDefault(item, 0);
+  }
+
+  private static Map<Item, Integer> places() {
+    Map<Item, Integer> places = new EnumMap<>(Item.class);
+    for (Item item : Item.values()) {
+      places.put(item, BITS * places.size());
+    }
+    return places;
+  }
+}

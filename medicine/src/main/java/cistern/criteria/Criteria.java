@@ -1,0 +1,47 @@
+package cistern.criteria;
+
+import cistern.fact.Facts;
+import cistern.fact.Grounds;
+import cistern.measurement.Answer;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.SequencedMap;
+
+/** Both editions side by side, never merged. */
+public final class Criteria {
+
+  private final List<Edition> editions;
+  private final Grounds betterExplanation;
+
+  private Criteria(Facts facts) {
+    editions = List.of(new McDonald2017(facts), new McDonald2024Draft(facts));
+    betterExplanation = facts.grounds("criteria.better-explanation");
+  }
+
+  /** The editions under some facts. */
+  public static Criteria of(Facts facts) {
+    return new Criteria(facts);
+  }
+
+  /** What each edition says, in order of their years. */
+  public List<CriteriaResult> interpret(Evidence evidence, CsfPositivity fluid) {
+    return editions.stream().map(e -> result(e, evidence, fluid)).toList();
+  }
+
+  /** What the fluid can change in each edition, by its year. */
+  public SequencedMap<String, PunctureEffect> puncture(Evidence evidence, CsfPositivity fluid) {
+    SequencedMap<String, PunctureEffect> effects = new LinkedHashMap<>();
+    for (Edition edition : editions) {
+      effects.put(
+          edition.year(),
+          PunctureEffect.of(
+              result(edition, evidence, fluid.with(Answer.YES)),
+              result(edition, evidence, fluid.with(Answer.NO))));
+    }
+    return effects;
+  }
+
+  private CriteriaResult result(Edition edition, Evidence evidence, CsfPositivity fluid) {
+    return new Evaluation(edition, evidence, fluid, betterExplanation).result();
+  }
+}

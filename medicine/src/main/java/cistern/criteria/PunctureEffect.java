@@ -1,0 +1,35 @@
+package cistern.criteria;
+
+/** What the fluid can change in one edition, all else as it stands. */
+public enum PunctureEffect {
+  /** Met with positive, not met with negative fluid. */
+  DECISIVE("decisive"),
+  /** The verdict and the missing items do not depend on it. */
+  NO_EFFECT("no-effect"),
+  /** Neither: it narrows what is open. */
+  NARROWS("narrows");
+
+  private final String word;
+
+  PunctureEffect(String word) {
+    this.word = word;
+  }
+
+  /** The word used in files. */
+  public String word() {
+    return word;
+  }
+
+  /** The effect of two results of one edition, with positive and with negative fluid. */
+  static PunctureEffect of(CriteriaResult positive, CriteriaResult negative) {
+    if (positive.verdict() == CriteriaVerdict.MET
+        && negative.verdict() == CriteriaVerdict.NOT_MET) {
+      return DECISIVE;
+    }
+    boolean isSame =
+        positive.verdict() == negative.verdict()
+            && positive.missing().equals(negative.missing())
+            && positive.missingAgainst().equals(negative.missingAgainst());
+    return isSame ? NO_EFFECT : NARROWS;
+  }
+}
