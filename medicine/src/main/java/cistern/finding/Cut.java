@@ -8,6 +8,12 @@ package cistern.finding;
  */
 public record Cut(double at, boolean inclusive) {
 
+  /**
+   * Units in the last place by which a few divisions can miss a number that is exactly the limit:
+   * 2.8/7 is 0.4, though the machine's quotient is one unit less.
+   */
+  private static final int ROUNDING = 4;
+
   /** Over it only when strictly greater. */
   public static Cut over(double at) {
     return new Cut(at, false);
@@ -19,10 +25,13 @@ public record Cut(double at, boolean inclusive) {
   }
 
   boolean isPassedBy(double value, Approach approach) {
+    boolean isEqual =
+        value == at || (Double.isFinite(at) && Math.abs(value - at) <= ROUNDING * Math.ulp(at));
+    boolean isOver = value > at && !isEqual;
     return switch (approach) {
-      case EXACT -> inclusive ? value >= at : value > at;
-      case FROM_ABOVE -> value >= at;
-      case FROM_BELOW -> value > at;
+      case EXACT -> isOver || (inclusive && isEqual);
+      case FROM_ABOVE -> isOver || isEqual;
+      case FROM_BELOW -> isOver;
     };
   }
 }

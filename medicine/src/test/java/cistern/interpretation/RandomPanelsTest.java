@@ -1,0 +1,101 @@
+package cistern.interpretation;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import cistern.checks.OutsideCheck;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue;
+import cistern.panel.PanelText;
+import cistern.panel.Person;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+
+/** Every finding against random_panels.py, which was written from the formulas alone. */
+class RandomPanelsTest {
+
+  /** Relative; issue of the project: "agreeing to 10⁻⁹". */
+  private static final double TOLERANCE = 1e-9;
+
+  @Nested
+  class Published {
+
+    @Test
+    void interpret_ofRandomPanels_agreesWithTheIndependentComputation() throws IOException {
+      int compared = 0;
+      double worst = 0;
+      for (String line : lines()) {
+        String[] cells = line.split("\t", -1);
+        Person person =
+            cells[0].equals("-") ? Person.UNKNOWN : Person.aged(Double.parseDouble(cells[0]));
+        Interpretation got =
+            Interpreted.of(PanelText.of(person, cells[2], Double.parseDouble(cells[1])));
+        for (String expected : cells[3].split(" ", -1)) {
+          worst = Math.max(worst, compare(got, expected, line));
+          compared++;
+        }
+      }
+
+      assertThat(compared).isEqualTo(300 * FindingCode.values().length);
+      assertThat(worst).isLessThan(TOLERANCE);
+      OutsideCheck.of(
+              "Every finding and verdict of 300 random panels, censored ones among them",
+              "independent computation, random_panels.py beside the test",
+              "relative 1e-9, verdicts equal")
+          .toTable(compared + " of " + compared + " agree");
+    }
+
+    private double compare(Interpretation got, String expected, String line) {
+      int equals = expected.indexOf('=');
+      int bar = expected.indexOf('|');
+      FindingCode code = FindingCode.parse(expected.substring(0, equals)).orElseThrow();
+      Finding finding = got.findings().get(code);
+      assertThat(finding.verdict().word())
+          .as("%s: %s", code.code(), line)
+          .isEqualTo(expected.substring(bar + 1));
+      String value = expected.substring(equals + 1, bar);
+      return switch (finding.value()) {
+        case FindingValue.None none -> {
+          assertThat(value).as(code.code()).isEqualTo("-");
+          yield 0;
+        }
+        case FindingValue.Point point -> deviation(point.value(), value, code, line);
+        case FindingValue.Bounds bounds -> {
+          int dots = value.indexOf("..");
+          yield Math.max(
+              deviation(bounds.lower(), value.substring(0, dots), code, line),
+              deviation(bounds.upper(), value.substring(dots + 2), code, line));
+        }
+      };
+    }
+
+    private double deviation(double got, String text, FindingCode code, String line) {
+      if (text.equals("inf") || text.equals("-inf")) {
+        assertThat(got).as("%s: %s", code.code(), line).isInfinite();
+        return 0;
+      }
+      double expected = Double.parseDouble(text);
+      double scale = Math.max(Math.abs(expected), 1e-6);
+      assertThat(got).as("%s: %s", code.code(), line).isCloseTo(expected, within(scale * 1e-9));
+      return Math.abs(got - expected) / scale;
+    }
+
+    private List<String> lines() throws IOException {
+      try (BufferedReader in =
+          new BufferedReader(
+              new InputStreamReader(
+                  Objects.requireNonNull(
+                      RandomPanelsTest.class.getResourceAsStream("random_panels.tsv")),
+                  StandardCharsets.UTF_8))) {
+        return in.lines().filter(line -> !line.startsWith("#")).toList();
+      }
+    }
+  }
+}
