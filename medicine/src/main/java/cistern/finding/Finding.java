@@ -105,4 +105,9 @@ public record Finding(
   public boolean isAbove() {
     return verdict == Verdict.ABOVE;
   }
+
+  /** Whether it belongs on a page: it has a value, or what it is about was measured in a fluid. */
+  public boolean isAsked() {
+    return hasValue() || inputs.stream().anyMatch(s -> Subject.of(code).contains(s.analyte()));
+  }
 }

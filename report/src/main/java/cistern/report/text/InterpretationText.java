@@ -58,7 +58,7 @@ public final class InterpretationText {
 
   private static String values(Interpretation interpretation, SourceNotes notes) {
     List<Finding> shown =
-        interpretation.findings().all().stream().filter(f -> !f.inputs().isEmpty()).toList();
+        interpretation.findings().all().stream().filter(Finding::isAsked).toList();
     StringBuilder text = new StringBuilder("Values\n");
     if (shown.isEmpty()) {
       text.append("  No results were given.\n");

@@ -1,0 +1,149 @@
+package cistern.report.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.bands.BandCounts;
+import cistern.bands.BandPattern;
+import cistern.bands.BandReport;
+import cistern.bands.BandReport.Origin;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import cistern.interpretation.Interpretation;
+import cistern.interpretation.Interpreter;
+import cistern.interpretation.Workup;
+import cistern.measurement.Analyte;
+import cistern.measurement.Measurement;
+import cistern.measurement.ReportedValue;
+import cistern.measurement.ReportedValue.Above;
+import cistern.measurement.ReportedValue.Below;
+import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Sample;
+import cistern.panel.Draw;
+import cistern.panel.Panel;
+import cistern.panel.Person;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class InterpretationTextTest {
+
+  private static final OffsetDateTime DRAWN = OffsetDateTime.parse("2034-05-09T10:00:00Z");
+
+  private static final List<Measurement> PAIR =
+      List.of(
+          result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
+          result(Sample.serum(Analyte.ALBUMIN), new Exact(42_000)),
+          result(Sample.csf(Analyte.IGG), new Exact(62)),
+          result(Sample.serum(Analyte.IGG), new Exact(11_000)));
+
+  @Test
+  void write_theUsualCase_opensWithTheAnswer() {
+    String text = write(PAIR, counted(6));
+    List<String> lines = text.lines().toList();
+
+    assertThat(lines.get(1)).isEqualTo("For research and education. Not a medical device.");
+    assertThat(lines.get(3)).startsWith("IgG is made inside the CNS: 6 CSF-only bands");
+    assertThat(text)
+        .contains("○ albumin quotient", "5.24 × 10⁻³", "≤ 6.33", "within")
+        .contains("● IgG index", "1.08", "≤ 0.70, grey ≥ 0.60", "above")
+        .contains("−9.9 to 3.3")
+        .contains("Sources\n  [1] Tumani 2020")
+        .contains("* memory")
+        .endsWith("no local policy\n");
+  }
+
+  @Test
+  void write_anyCase_breaksLongLines() {
+    assertThat(write(PAIR, counted(1)).lines().mapToInt(String::length).max().orElseThrow())
+        .isLessThanOrEqualTo(110);
+  }
+
+  @Test
+  void write_valuesWithoutInput_areLeftOut() {
+    String text = write(PAIR, counted(6));
+
+    assertThat(text).doesNotContain("rubella").doesNotContain("lactate");
+    assertThat(write(List.of(), new BandReport.NotReported()))
+        .contains("No results were given.")
+        .contains("Bands\n  Not reported.");
+  }
+
+  @Test
+  void write_censoredValues_showTheirBounds() {
+    List<Measurement> censored =
+        List.of(
+            result(Sample.csf(Analyte.LACTATE), new Below(0.5)),
+            result(Sample.csf(Analyte.LEUKOCYTES), new Above(4_000)),
+            result(Sample.csf(Analyte.GLUCOSE), new Exact(3)),
+            result(Sample.serum(Analyte.GLUCOSE), new Exact(5)));
+
+    assertThat(write(censored, new BandReport.NotReported()))
+        .contains("< 0.5 mmol/L", "> 4000 /uL", "< 5", "≥ 0.50");
+  }
+
+  @Test
+  void write_doubtsAndProblems_areSaidWhereTheyBelong() {
+    List<Measurement> slipped =
+        List.of(
+            result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
+            result(Sample.serum(Analyte.ALBUMIN), new Exact(42)));
+
+    assertThat(write(slipped, new BandReport.NotReported()))
+        .contains("◌ albumin quotient")
+        .contains("is doubted")
+        .contains("Problems with the input\n  – The albumin would be plausible")
+        .contains("(results.albumin.serum)");
+  }
+
+  @Test
+  void write_anUnconfirmedGel_saysSo() {
+    BandReport gel =
+        new BandReport.ReadFromGel(
+            "gel.png",
+            BandCounts.of(4, 0, 0),
+            Optional.of(BandPattern.LOCAL),
+            0.97,
+            List.of(),
+            Optional.empty());
+
+    assertThat(write(PAIR, gel)).containsPattern("read\\s+automatically and not yet confirmed");
+  }
+
+  @Test
+  void write_factsUnderPolicy_showsWhatItChanged() {
+    Facts facts =
+        Facts.standard()
+            .with(
+                new Policy(
+                    "ours",
+                    Map.of(
+                        "igg-index.upper", new Policy.Change(new FactValue.Figure(0.66), "memo"))));
+
+    assertThat(FactsText.write(facts))
+        .contains("policy ours")
+        .contains("changed by local policy, standard 0.7 1")
+        .contains("mean + 3 CV, 433 controls");
+    assertThat(FactsText.write(Facts.standard())).contains("no local policy");
+  }
+
+  private static BandReport counted(int csfOnly) {
+    return new BandReport.Counted(
+        BandCounts.of(csfOnly, 0, 0), Optional.empty(), Origin.UNKNOWN, Optional.empty());
+  }
+
+  private static Measurement result(Sample sample, ReportedValue value) {
+    return Measurement.of(sample, value);
+  }
+
+  private static String write(List<Measurement> results, BandReport bands) {
+    Panel panel =
+        Panel.of(Person.aged(35), results)
+            .withDraws(Draw.at(DRAWN), Draw.at(DRAWN.plusMinutes(45)));
+    Interpretation interpretation =
+        Interpreter.of(Facts.standard()).interpret(new Workup("w-1", panel, bands, List.of()));
+    return InterpretationText.of("Cistern test").write(interpretation);
+  }
+}
