@@ -65,6 +65,11 @@ public record BandReading(
     };
   }
 
+  private static BandReading unread(BandReport report, int cutOff, Grounds grounds) {
+    return new BandReading(
+        report, BandCounts.NONE, Optional.empty(), BandVerdict.UNDETERMINED, cutOff, grounds);
+  }
+
   private static Optional<BandPattern> ladder(Optional<BandPattern> named) {
     return named.filter(p -> p == BandPattern.LADDER);
   }
@@ -106,6 +111,7 @@ public record BandReading(
   public boolean isConfirmed() {
     return switch (report) {
       case BandReport.NotReported none -> false;
+      case BandReport.GelNamed named -> false;
       case BandReport.Counted counted -> true;
       case BandReport.Patterned patterned -> true;
       case BandReport.Concluded concluded -> true;
