@@ -30,9 +30,9 @@ public record BandReading(
     int cutOff = (int) facts.number(CUT_OFF);
     Grounds grounds = facts.grounds(CUT_OFF);
     return switch (report) {
-      case BandReport.NotReported none ->
-          new BandReading(
-              none, BandCounts.NONE, Optional.empty(), BandVerdict.UNDETERMINED, cutOff, grounds);
+      case BandReport.NotReported none -> unread(none, cutOff, grounds);
+      case BandReport.GelNamed named ->
+          named.edit().isPresent() ? of(named.edit().get(), facts) : unread(named, cutOff, grounds);
       case BandReport.Counted c ->
           new BandReading(
               c,
