@@ -26,7 +26,8 @@ record Plan(String root) {
   private static final Set<String> FLUIDS = with(BASE, "panel");
   private static final Set<String> QUESTIONS = with(FLUIDS, "barrier", "fluid", "bands");
   private static final Set<String> ANSWERS =
-      with(QUESTIONS, "criteria", "differential", "conflict", "puncture", "followup");
+      with(
+          QUESTIONS, "criteria", "differential", "conflict", "puncture", "followup", "uncertainty");
   private static final Set<String> MEDICINE =
       with(ANSWERS, "cohort", "statement", "interpretation");
 
@@ -45,6 +46,7 @@ record Plan(String root) {
           entry("cohort", QUESTIONS),
           entry("conflict", QUESTIONS),
           entry("puncture", BASE),
+          entry("uncertainty", QUESTIONS),
           entry("statement", ANSWERS),
           entry("interpretation", MEDICINE),
           entry("gel", MEDICINE),

@@ -54,6 +54,21 @@ public final class TourtellotteRate {
     return new TourtellotteRate(facts);
   }
 
+  /** CSF made in a day, L/d. */
+  public double csfPerDay() {
+    return flow;
+  }
+
+  /** The IgG quotient that the rate takes as leaked where the albumin quotient is zero. */
+  public double leakage() {
+    return leakage;
+  }
+
+  /** How much that quotient rises with the albumin quotient. */
+  public double molarRatio() {
+    return molarRatio;
+  }
+
   /** The finding of a panel. */
   public Finding interpret(CheckedPanel panel) {
     Inputs inputs =

@@ -10,6 +10,7 @@ import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -56,6 +57,11 @@ public final class GlucoseRatio {
         Finding.of(FindingCode.GLUCOSE_RATIO, ratio, grounds, inputs.present())
             .withVerdict(atLowRatio.judge(ratio, atHighRatio), shown, Optional.of(RULE));
     return inputs.doubt().map(finding::withDoubt).orElse(finding);
+  }
+
+  /** The serum glucose in mmol/L from which the next limit holds, rising. */
+  public List<Double> steps() {
+    return List.of(mmolPerL(MIDDLE_FROM), mmolPerL(HIGH_FROM));
   }
 
   /** The limit at a serum glucose in mmol/L. */

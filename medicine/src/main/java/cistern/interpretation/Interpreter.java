@@ -15,6 +15,7 @@ import cistern.fluid.FluidFindings;
 import cistern.panel.CheckedPanel;
 import cistern.statement.Evidence;
 import cistern.statement.Statements;
+import cistern.uncertainty.Uncertainties;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,6 +25,7 @@ public final class Interpreter {
   private final Facts facts;
   private final BarrierFindings barrier;
   private final FluidFindings fluid;
+  private final Uncertainties uncertainties;
   private final Conflicts conflicts;
   private final Statements statements;
 
@@ -31,6 +33,7 @@ public final class Interpreter {
     this.facts = facts;
     barrier = BarrierFindings.of(facts);
     fluid = FluidFindings.of(facts);
+    uncertainties = Uncertainties.of(facts);
     conflicts = Conflicts.of(facts);
     statements = Statements.of(facts);
   }
@@ -69,7 +72,7 @@ public final class Interpreter {
     all.addAll(
         BloodCorrection.of(facts, fluid.leukocyteLimits(), fluid.proteinLimits(panel))
             .interpret(panel));
-    return Findings.of(all);
+    return uncertainties.measure(panel, Findings.of(all));
   }
 
   private static List<Caution> cautions(Findings findings) {

@@ -7,7 +7,7 @@ public sealed interface PanelTrouble extends Problem
     permits BloodContaminatedCsf,
         CellFractionsOverOne,
         CompartmentsSwapped,
-        CsfMissing,
+        CounterpartMissing,
         DrawsFarApart,
         ImplausibleValue,
         NotLumbar,
@@ -15,7 +15,5 @@ public sealed interface PanelTrouble extends Problem
         QuotientOutsideRange,
         RecentImmunoglobulin,
         ResultBeforeDraw,
-        SerumAlbuminLow,
-        SerumIggLow,
-        SerumMissing,
+        SerumValueLow,
         UnitSlipSuspected {}

@@ -1,0 +1,134 @@
+package cistern.uncertainty;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * The quotient that total IgG explains, min(QIgG, Qlim): what an antibody index divides by. The
+ * chance that either of the two is the smaller is known in closed form, so that an expectation is
+ * one sum over QIgG and one over the albumin quotient.
+ *
+ * @param igg QIgG
+ * @param albumin the albumin quotient
+ * @param limit Qlim over the albumin quotient
+ */
+record ExpectedQuotient(LogNormal igg, LogNormal albumin, Curve.Limit limit) {
+
+  /** How unlike two standard deviations may be before a fixed rule no longer resolves both. */
+  private static final double MOST_UNLIKE = 2;
+
+  /** How many standard deviations apart QIgG and Qlim count as never crossing. */
+  private static final double APART = 6;
+
+  /** The points of an expectation: logarithms of the explained quotient and their weights. */
+  static final class Points {
+
+    private final double[] logs;
+    private final double[] weights;
+
+    private Points(double[] logs, double[] weights) {
+      this.logs = logs;
+      this.weights = weights;
+    }
+
+    /** The expectation of a function of the logarithm. */
+    double expectation(DoubleUnaryOperator function) {
+      double sum = 0;
+      for (int i = 0; i < logs.length; i++) {
+        sum += weights[i] * function.applyAsDouble(logs[i]);
+      }
+      return sum;
+    }
+
+    /** The chance that an antibody's quotient over the explained one lies over an index. */
+    double chanceOver(LogNormal specific, double index) {
+      double level = specific.mu() - Math.log(index);
+      return expectation(log -> StandardNormal.above(level - log, specific.sigma()));
+    }
+  }
+
+  double limitLog() {
+    return Math.log(limit.at(albumin.median()));
+  }
+
+  double limitSigma() {
+    double x = albumin.median();
+    return albumin.sigma() * x * limit.slopeAt(x) / limit.at(x);
+  }
+
+  /** The largest standard deviation that the explained quotient has near its median. */
+  double sigma() {
+    return Math.max(igg.sigma(), limitSigma());
+  }
+
+  double medianLog() {
+    return Math.min(igg.mu(), limitLog());
+  }
+
+  /** Whether fixed points resolve every step, given what the antibodies' quotients vary. */
+  boolean isSmooth(double leastSigma) {
+    double apart = Math.abs(igg.mu() - limitLog());
+    boolean isCrossing = apart < APART * (igg.sigma() + limitSigma());
+    boolean isAlike =
+        igg.sigma() <= MOST_UNLIKE * limitSigma() && limitSigma() <= MOST_UNLIKE * igg.sigma();
+    return sigma() <= MOST_UNLIKE * leastSigma && (isAlike || !isCrossing);
+  }
+
+  /** Fixed points. */
+  Points points() {
+    return points(NormalRule.line(igg.sigma()), NormalRule.line(albumin.sigma()));
+  }
+
+  /** Points between which nothing bends: not QIgG near Qlim, and not the steps given. */
+  Points splitPoints(Iterable<LogNormal> steps) {
+    NormalRule.Bends ofIgg = NormalRule.Bends.none();
+    NormalRule.Bends ofAlbumin = NormalRule.Bends.none();
+    bend(ofIgg, ofAlbumin, new LogNormal(0, limitLog(), limitSigma()));
+    bend(ofIgg, ofAlbumin, igg);
+    steps.forEach(step -> bend(ofIgg, ofAlbumin, step));
+    return points(
+        igg.sigma() == 0 ? NormalRule.line(0) : NormalRule.split(ofIgg),
+        albumin.sigma() == 0 ? NormalRule.line(0) : NormalRule.split(ofAlbumin));
+  }
+
+  private void bend(NormalRule.Bends ofIgg, NormalRule.Bends ofAlbumin, LogNormal step) {
+    if (igg.sigma() > 0) {
+      ofIgg.with((step.mu() - igg.mu()) / igg.sigma(), step.sigma() / igg.sigma());
+    }
+    double at = limit.inverse(Math.exp(step.mu()));
+    if (limitSigma() > 0 && at > 0) {
+      double z = (Math.log(at) - albumin.mu()) / albumin.sigma();
+      ofAlbumin.with(z, step.sigma() / limitSigma());
+    }
+  }
+
+  private Points points(NormalRule overIgg, NormalRule overAlbumin) {
+    int n = overIgg.size();
+    double[] logs = new double[n + overAlbumin.size()];
+    double[] weights = new double[logs.length];
+    for (int i = 0; i < n; i++) {
+      logs[i] = igg.mu() + igg.sigma() * overIgg.point(i);
+      weights[i] = overIgg.weight(i) * chanceOfLimitOver(logs[i]);
+    }
+    for (int i = 0; i < overAlbumin.size(); i++) {
+      double log = Math.log(limit.at(albumin.at(overAlbumin.point(i))));
+      logs[n + i] = log;
+      weights[n + i] = overAlbumin.weight(i) * chanceOfIggFrom(log);
+    }
+    return new Points(logs, weights);
+  }
+
+  private double chanceOfLimitOver(double log) {
+    return albumin.chanceOver(limit.inverse(Math.exp(log)));
+  }
+
+  private double chanceOfIggFrom(double log) {
+    return igg.sigma() > 0
+        ? StandardNormal.below((igg.mu() - log) / igg.sigma())
+        : igg.mu() >= log ? 1 : 0;
+  }
+
+  /** The chance that the explained quotient's logarithm lies over a value. */
+  double chanceOfLogOver(double log) {
+    return chanceOfLimitOver(log) * StandardNormal.above(igg.mu() - log, igg.sigma());
+  }
+}

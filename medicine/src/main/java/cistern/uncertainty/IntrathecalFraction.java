@@ -1,0 +1,83 @@
+package cistern.uncertainty;
+
+/**
+ * The fraction 1 − Qlim/Q, 0 where Q lies at or under Qlim. Quotient and limit are independent: the
+ * limit depends on albumin alone. One of the two is integrated numerically, the other in closed
+ * form: the one that matters more.
+ */
+final class IntrathecalFraction implements Spread {
+
+  /** How much more the limit may vary than the quotient before the roles change. */
+  private static final double STEEPEST = 1.5;
+
+  private final LogNormal quotient;
+  private final LogNormal albumin;
+  private final Curve.Limit limit;
+  private final double limitSigma;
+  private final boolean isOverAlbumin;
+  private final NormalRule rule;
+
+  /** Logarithm of the limit, or of the quotient, at each point of the rule. */
+  private final double[] logs;
+
+  private final double overLimit;
+
+  private IntrathecalFraction(LogNormal quotient, LogNormal albumin, Curve.Limit limit) {
+    this.quotient = quotient;
+    this.albumin = albumin;
+    this.limit = limit;
+    double x = albumin.median();
+    limitSigma = albumin.sigma() * x * limit.slopeAt(x) / limit.at(x);
+    isOverAlbumin = limitSigma <= STEEPEST * quotient.sigma();
+    rule = NormalRule.line(isOverAlbumin ? albumin.sigma() : quotient.sigma());
+    logs = new double[rule.size()];
+    for (int i = 0; i < logs.length; i++) {
+      double z = rule.point(i);
+      logs[i] =
+          isOverAlbumin ? Math.log(limit.at(albumin.at(z))) : quotient.mu() + quotient.sigma() * z;
+    }
+    overLimit = chanceOfLogOver(0);
+  }
+
+  /** The fraction of a quotient, seen from an albumin quotient. */
+  static IntrathecalFraction of(LogNormal quotient, LogNormal albumin, Curve.Limit limit) {
+    return new IntrathecalFraction(quotient, albumin, limit);
+  }
+
+  /** The chance that the logarithm of Q/Qlim lies over a value. */
+  private double chanceOfLogOver(double ratio) {
+    double sum = 0;
+    for (int i = 0; i < logs.length; i++) {
+      double distance =
+          isOverAlbumin
+              ? quotient.mu() - ratio - logs[i]
+              : Math.log(limit.inverse(Math.exp(logs[i] - ratio))) - albumin.mu();
+      double sigma = isOverAlbumin ? quotient.sigma() : albumin.sigma();
+      sum += rule.weight(i) * StandardNormal.above(distance, sigma);
+    }
+    return sum;
+  }
+
+  /** The chance that the quotient lies over its limit. */
+  double chanceOverLimit() {
+    return overLimit;
+  }
+
+  @Override
+  public double chanceOver(double fraction) {
+    if (fraction < 0) {
+      return 1;
+    }
+    return fraction >= 1 ? 0 : chanceOfLogOver(-Math.log1p(-fraction));
+  }
+
+  @Override
+  public double quantile(double p) {
+    if (quotient.median() == 0 || overLimit <= 1 - p) {
+      return 0;
+    }
+    double middle = quotient.mu() - Math.log(limit.at(albumin.median()));
+    double scale = Math.hypot(quotient.sigma(), limitSigma);
+    return -Math.expm1(-Quantile.of(this::chanceOfLogOver, p, middle, scale));
+  }
+}

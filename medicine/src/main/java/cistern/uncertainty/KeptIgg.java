@@ -1,0 +1,125 @@
+package cistern.uncertainty;
+
+import cistern.finding.FindingCode;
+import cistern.finding.Findings;
+import cistern.measurement.Analyte;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * The chance that the verdicts that need the IgG quotient itself are kept, given the albumin
+ * quotient: those on antibody indices and on the synthesis rate.
+ */
+final class KeptIgg {
+
+  static final Map<FindingCode, Analyte> ANTIBODIES =
+      Map.of(
+          FindingCode.MEASLES_ANTIBODY_INDEX, Analyte.MEASLES_IGG,
+          FindingCode.RUBELLA_ANTIBODY_INDEX, Analyte.RUBELLA_IGG,
+          FindingCode.VARICELLA_ZOSTER_ANTIBODY_INDEX, Analyte.VARICELLA_ZOSTER_IGG,
+          FindingCode.BORRELIA_ANTIBODY_INDEX, Analyte.BORRELIA_IGG);
+
+  /** An antibody's quotient and the antibody indices that keep the verdict. */
+  private record Antibody(LogNormal quotient, Range index) {}
+
+  private final LogNormal quotient;
+  private final LogNormal serum;
+  private final LogNormal csf;
+  private final Curve limit;
+  private final Curve leaked;
+  private final double csfPerDay;
+  private final List<Antibody> antibodies = new ArrayList<>();
+
+  /** The rates that keep the verdict; all where it is not counted. */
+  private final Range rate;
+
+  KeptIgg(PanelErrors errors, Rules rules, Findings findings, Set<FindingCode> codes) {
+    quotient = errors.quotient(Analyte.IGG);
+    serum = errors.serum(Analyte.IGG);
+    csf = errors.csf(Analyte.IGG);
+    limit = rules.curve(Analyte.IGG);
+    leaked = rules.leaked();
+    csfPerDay = rules.csfPerDay();
+    ANTIBODIES.forEach(
+        (code, analyte) -> {
+          if (codes.contains(code)) {
+            antibodies.add(
+                new Antibody(errors.quotient(analyte), Range.keeping(findings.get(code))));
+          }
+        });
+    rate =
+        codes.contains(FindingCode.IGG_SYNTHESIS_RATE)
+            ? Range.keeping(findings.get(FindingCode.IGG_SYNTHESIS_RATE))
+            : Range.ALL;
+  }
+
+  /** Whether any of these verdicts is among the codes. */
+  static boolean isNeeded(Set<FindingCode> codes) {
+    return codes.contains(FindingCode.IGG_SYNTHESIS_RATE)
+        || codes.stream().anyMatch(ANTIBODIES::containsKey);
+  }
+
+  /** The chance that they are kept and that the IgG quotient stays in a range. */
+  double chance(Range range, double albumin) {
+    if (range.isEmpty()) {
+      return 0;
+    }
+    if (quotient.sigma() == 0) {
+      return range.chance(quotient) * given(quotient.median(), albumin);
+    }
+    NormalRule.Bends bends = range.bendsOf(quotient);
+    Range.bend(bends, quotient, limit.at(albumin), 0);
+    for (Antibody antibody : antibodies) {
+      LogNormal specific = antibody.quotient;
+      Range.bend(bends, quotient, specific.median() / antibody.index.lower(), specific.sigma());
+      Range.bend(bends, quotient, specific.median() / antibody.index.upper(), specific.sigma());
+    }
+    bendAtRate(bends, leaked.at(albumin));
+    return NormalRule.split(bends).expectation(z -> given(quotient.at(z), albumin));
+  }
+
+  private void bendAtRate(NormalRule.Bends bends, double leakedShare) {
+    if (rate.equals(Range.ALL)) {
+      return;
+    }
+    Range.bend(bends, quotient, leakedShare, 0);
+    for (double end : new double[] {rate.lower(), rate.upper()}) {
+      double made = end / (csfPerDay * serum.median());
+      double at = leakedShare + made;
+      if (at > 0) {
+        Range.bend(bends, quotient, at, serumGiven(at).sigma() * Math.abs(made / at));
+      }
+    }
+  }
+
+  private double given(double igg, double albumin) {
+    double explained = Math.min(igg, limit.at(albumin));
+    double chance = 1;
+    for (Antibody antibody : antibodies) {
+      chance *= antibody.index.times(explained).chance(antibody.quotient);
+    }
+    return rate.equals(Range.ALL) ? chance : chance * rate(igg, leaked.at(albumin));
+  }
+
+  /** The rate is F·serum·(QIgG − leaked): a range of the rate is a range of the serum IgG. */
+  private double rate(double igg, double leakedShare) {
+    double perSerum = csfPerDay * (igg - leakedShare);
+    Range kept =
+        perSerum > 0
+            ? new Range(rate.lower() / perSerum, rate.upper() / perSerum)
+            : new Range(rate.upper() / perSerum, rate.lower() / perSerum);
+    return kept.chance(serumGiven(igg));
+  }
+
+  /** Serum IgG once the IgG quotient is known: a high quotient points to a low serum. */
+  private LogNormal serumGiven(double igg) {
+    if (quotient.sigma() == 0) {
+      return serum;
+    }
+    double share = serum.sigma() / quotient.sigma();
+    double mu = serum.mu() - share * share * (Math.log(igg) - quotient.mu());
+    return new LogNormal(Math.exp(mu), mu, share * csf.sigma());
+  }
+}

@@ -1,0 +1,21 @@
+package cistern.uncertainty;
+
+import cistern.finding.Uncertainty.Interval95;
+
+/** The distribution that measurement error gives to a quantity. */
+interface Spread {
+
+  /** The share of all values under the lower end of an equal-tailed 95 % interval. */
+  double TAIL = 0.025;
+
+  /** The chance that the quantity lies over a value. */
+  double chanceOver(double value);
+
+  /** The value under which the quantity lies with a chance p, 0 to 1 exclusive. */
+  double quantile(double p);
+
+  /** The equal-tailed 95 % interval. */
+  default Interval95 interval95() {
+    return new Interval95(quantile(TAIL), quantile(1 - TAIL));
+  }
+}

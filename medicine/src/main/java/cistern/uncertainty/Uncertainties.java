@@ -1,0 +1,179 @@
+package cistern.uncertainty;
+
+import cistern.fact.Facts;
+import cistern.finding.Cut;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue.Point;
+import cistern.finding.Findings;
+import cistern.finding.Uncertainty;
+import cistern.finding.Uncertainty.Interval95;
+import cistern.measurement.Analyte;
+import cistern.panel.CheckedPanel;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What measurement error alone leaves open about the findings of a panel: ln x is normal with mean
+ * ln value and variance ln(1 + cv²), all inputs independent. A finding has an interval when it has
+ * a value and the imprecision of an input is known, and a probability when it also has a limit,
+ * whether or not a doubt withholds its verdict.
+ */
+public final class Uncertainties {
+
+  private static final Map<FindingCode, Analyte> MRZ =
+      Map.of(
+          FindingCode.MEASLES_ANTIBODY_INDEX, Analyte.MEASLES_IGG,
+          FindingCode.RUBELLA_ANTIBODY_INDEX, Analyte.RUBELLA_IGG,
+          FindingCode.VARICELLA_ZOSTER_ANTIBODY_INDEX, Analyte.VARICELLA_ZOSTER_IGG);
+
+  private final Imprecision imprecision;
+  private final Rules rules;
+
+  private Uncertainties(Facts facts) {
+    imprecision = Imprecision.of(facts);
+    rules = Rules.of(facts);
+  }
+
+  /** The uncertainties under some facts. */
+  public static Uncertainties of(Facts facts) {
+    return new Uncertainties(facts);
+  }
+
+  /** The findings of a panel, each with what measurement error leaves open. */
+  public Findings measure(CheckedPanel panel, Findings findings) {
+    PanelSpreads spreads = spreads(panel);
+    return Findings.of(
+        findings.all().stream()
+            .map(
+                f ->
+                    f.withUncertainty(
+                        new Uncertainty(interval(spreads, f), probability(spreads, f, findings))))
+            .toList());
+  }
+
+  /** The probabilities alone, by code; a code without one is left out. */
+  public Map<FindingCode, Double> probabilities(CheckedPanel panel, Findings findings) {
+    PanelSpreads spreads = spreads(panel);
+    Map<FindingCode, Double> byCode = new EnumMap<>(FindingCode.class);
+    for (Finding finding : findings.all()) {
+      OptionalDouble probability = probability(spreads, finding, findings);
+      if (probability.isPresent()) {
+        byCode.put(finding.code(), probability.getAsDouble());
+      }
+    }
+    return byCode;
+  }
+
+  private PanelSpreads spreads(CheckedPanel panel) {
+    return new PanelSpreads(PanelErrors.of(panel.panel(), imprecision), rules);
+  }
+
+  /** How often verdicts would change if the whole panel were measured once more. */
+  public RepeatChange repeat(CheckedPanel panel, Findings findings) {
+    return RepeatChange.of(PanelErrors.of(panel.panel(), imprecision), rules, findings);
+  }
+
+  private static Optional<Interval95> interval(PanelSpreads spreads, Finding finding) {
+    if (!(finding.value() instanceof Point(double value))
+        || finding.code() == FindingCode.MRZ_REACTION
+        || !spreads.errors().isImprecisionKnown(finding.inputs())) {
+      return Optional.empty();
+    }
+    return spreads.errors().isErrorFree(finding.inputs())
+        ? Optional.of(new Interval95(value, value))
+        : spreads.find(finding.code()).map(Spread::interval95);
+  }
+
+  private static Optional<Cut> cut(Finding finding) {
+    return finding.limits().above().or(() -> finding.limits().within());
+  }
+
+  private OptionalDouble probability(PanelSpreads spreads, Finding finding, Findings all) {
+    Optional<Cut> cut = cut(finding);
+    if (cut.isEmpty()
+        || !(finding.value() instanceof Point(double value))
+        || !spreads.errors().isImprecisionKnown(finding.inputs())) {
+      return OptionalDouble.empty();
+    }
+    if (finding.code() == FindingCode.MRZ_REACTION) {
+      return count(spreads, finding, all);
+    }
+    return OptionalDouble.of(
+        spreads.errors().isErrorFree(finding.inputs())
+            ? certain(value, cut.get())
+            : chance(spreads, finding.code(), cut.get()));
+  }
+
+  private static double certain(double value, Cut cut) {
+    return value > cut.at() || (cut.inclusive() && value == cut.at()) ? 1 : 0;
+  }
+
+  private double chance(PanelSpreads spreads, FindingCode code, Cut cut) {
+    return switch (code) {
+      case IGG_QUOTIENT, IGG_FRACTION, IGG_LOCAL -> overLimit(spreads, Analyte.IGG);
+      case IGA_QUOTIENT, IGA_FRACTION, IGA_LOCAL -> overLimit(spreads, Analyte.IGA);
+      case IGM_QUOTIENT, IGM_FRACTION, IGM_LOCAL -> overLimit(spreads, Analyte.IGM);
+      case KAPPA_QUOTIENT, KAPPA_FRACTION, KAPPA_LOCAL -> overLimit(spreads, Analyte.KAPPA);
+      case GLUCOSE_RATIO ->
+          rules
+              .glucose()
+              .chanceOver(
+                  spreads.errors().csf(Analyte.GLUCOSE), spreads.errors().serum(Analyte.GLUCOSE));
+      case ALBUMIN_QUOTIENT,
+          LAMBDA_QUOTIENT,
+          IGG_INDEX,
+          IGA_INDEX,
+          IGM_INDEX,
+          LAMBDA_INDEX,
+          KAPPA_INDEX,
+          IGG_SYNTHESIS_RATE,
+          MEASLES_ANTIBODY_INDEX,
+          RUBELLA_ANTIBODY_INDEX,
+          VARICELLA_ZOSTER_ANTIBODY_INDEX,
+          BORRELIA_ANTIBODY_INDEX,
+          MRZ_REACTION,
+          LACTATE,
+          TOTAL_PROTEIN,
+          LEUKOCYTES,
+          ERYTHROCYTES,
+          MYELIN_BASIC_PROTEIN,
+          LEUKOCYTES_CORRECTED,
+          TOTAL_PROTEIN_CORRECTED,
+          IGG_CORRECTED,
+          IGA_CORRECTED,
+          IGM_CORRECTED,
+          ALBUMIN_CORRECTED ->
+          spreads.find(code).orElseThrow().chanceOver(cut.at());
+    };
+  }
+
+  private static double overLimit(PanelSpreads spreads, Analyte analyte) {
+    return spreads.fraction(analyte).chanceOverLimit();
+  }
+
+  /**
+   * The chance that at least as many antibody indices as the limit asks for lie above theirs; none
+   * where one of them is only known between bounds.
+   */
+  private static OptionalDouble count(PanelSpreads spreads, Finding finding, Findings all) {
+    if (!spreads.errors().isExact(finding.inputs())) {
+      return OptionalDouble.empty();
+    }
+    List<LogNormal> steps = new ArrayList<>();
+    MRZ.forEach(
+        (code, analyte) -> {
+          Finding index = all.get(code);
+          if (index.hasValue()) {
+            double limit = cut(index).map(Cut::at).orElseThrow();
+            steps.add(spreads.errors().quotient(analyte).times(1 / limit));
+          }
+        });
+    int least = (int) Math.ceil(cut(finding).map(Cut::at).orElseThrow());
+    return OptionalDouble.of(new AntibodyCount(steps, spreads.expected()).chanceFrom(least));
+  }
+}

@@ -1,0 +1,492 @@
+package cistern.uncertainty;
+
+import static cistern.finding.FindingCode.ALBUMIN_QUOTIENT;
+import static cistern.finding.FindingCode.GLUCOSE_RATIO;
+import static cistern.finding.FindingCode.IGG_FRACTION;
+import static cistern.finding.FindingCode.IGG_INDEX;
+import static cistern.finding.FindingCode.IGG_LOCAL;
+import static cistern.finding.FindingCode.IGG_QUOTIENT;
+import static cistern.finding.FindingCode.IGG_SYNTHESIS_RATE;
+import static cistern.finding.FindingCode.KAPPA_INDEX;
+import static cistern.finding.FindingCode.LAMBDA_INDEX;
+import static cistern.finding.FindingCode.LEUKOCYTES;
+import static cistern.finding.FindingCode.LEUKOCYTES_CORRECTED;
+import static cistern.finding.FindingCode.MEASLES_ANTIBODY_INDEX;
+import static cistern.finding.FindingCode.MRZ_REACTION;
+import static cistern.finding.FindingCode.TOTAL_PROTEIN;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import cistern.checks.OutsideCheck;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import cistern.finding.FindingCode;
+import cistern.finding.Uncertainty;
+import cistern.finding.Uncertainty.Interval95;
+import cistern.finding.Verdict;
+import cistern.measurement.Analyte;
+import cistern.measurement.ReportedValue;
+import cistern.measurement.Sample;
+import cistern.panel.Panel;
+import cistern.panel.Person;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class UncertaintiesTest {
+
+  private static final Sample CSF_IGG = Sample.csf(Analyte.IGG);
+  private static final Sample SERUM_IGG = Sample.serum(Analyte.IGG);
+  private static final Sample CSF_ALBUMIN = Sample.csf(Analyte.ALBUMIN);
+  private static final Sample SERUM_ALBUMIN = Sample.serum(Analyte.ALBUMIN);
+
+  private static double probability(Interpreted of, FindingCode code) {
+    return of.uncertainty(code).probabilityAbove().orElseThrow();
+  }
+
+  private static Interval95 interval(Interpreted of, FindingCode code) {
+    return of.uncertainty(code).interval95().orElseThrow();
+  }
+
+  /** Panel 2 of formulas.md, section 16: the project's own. */
+  private static Samples second() {
+    return Samples.none()
+        .withPair(Analyte.ALBUMIN, 220, 42_000)
+        .withPair(Analyte.IGG, 62, 11_000)
+        .withPair(Analyte.KAPPA, 4.5, 13);
+  }
+
+  @Nested
+  class Published {
+
+    /** Paired panel: python3-uncertainties 3.1.6 and Monte Carlo, 2·10⁶ draws. */
+    private static Interpreted paired() {
+      return Samples.none()
+          .with(CSF_IGG, 34.5, 1.7 / 34.5)
+          .with(SERUM_IGG, 10_200, 410.0 / 10_200)
+          .with(CSF_ALBUMIN, 251, 9.0 / 251)
+          .with(SERUM_ALBUMIN, 41_300, 1_200.0 / 41_300)
+          .interpreted();
+    }
+
+    @Test
+    void measure_pairedPanel_agreesWithMonteCarlo() {
+      Interval95 index = interval(paired(), IGG_INDEX);
+
+      // 95 % .4766–.6489, P(index > 0.7) .0017; the source draws normal, not log-normal inputs.
+      assertThat(index.lower()).isCloseTo(0.4766, within(0.0015));
+      assertThat(index.upper()).isCloseTo(0.6489, within(0.0015));
+      assertThat(probability(paired(), IGG_INDEX)).isCloseTo(0.0017, within(0.0003));
+      OutsideCheck.of(
+              "Paired panel: IgG index, 95 % interval and P(index > 0.7)",
+              "python3-uncertainties 3.1.6 and Monte Carlo, 2,000,000 draws",
+              "absolute 0.0015 and 0.0003")
+          .toTable(0.0015);
+    }
+
+    @Test
+    void measure_pairedPanelUnderTheLimit_hasNoSynthesis() {
+      // 1 − Qlim/Q −.2990550, local IgG −10.3174 mg/L → report 0
+      assertThat(interval(paired(), IGG_FRACTION)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(paired(), IGG_LOCAL)).isEqualTo(new Interval95(0, 0));
+    }
+
+    @Test
+    void measure_fourInputsOfFivePercent_hasTheExactImprecision() {
+      // closed form: CV² = (1 + 0.05²)⁴ − 1, CV .1001876367; first order gives .1
+      Interval95 index = interval(second().interpreted(), IGG_INDEX);
+      double sigma = Math.log(index.upper() / index.lower()) / (2 * 1.959963984540054);
+
+      assertThat(Math.sqrt(Math.expm1(sigma * sigma))).isCloseTo(0.1001876367, within(1e-8));
+    }
+
+    @Test
+    void below_ofJcgm106_isTheConformanceProbability() {
+      // JCGM 106:2012: limit −5.40 V, y −5.47 V, u 0.05 V → Φ(1.4) = 0.9192433
+      assertThat(StandardNormal.below((-5.40 + 5.47) / 0.05)).isCloseTo(0.9192433, within(1e-7));
+    }
+  }
+
+  @Nested
+  class Laws {
+
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 2.5, 1000})
+    void measure_underAnotherUnit_isTheSame(double factor) {
+      Interpreted plain = second().interpreted();
+      Interpreted scaled =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 220, 42_000)
+              .withPair(Analyte.IGG, 62 * factor, 11_000 * factor)
+              .interpreted();
+
+      assertThat(probability(scaled, IGG_QUOTIENT))
+          .isCloseTo(probability(plain, IGG_QUOTIENT), within(1e-12));
+      assertThat(interval(scaled, IGG_LOCAL).upper() / factor)
+          .isCloseTo(interval(plain, IGG_LOCAL).upper(), within(1e-6));
+    }
+
+    @Test
+    void probability_ofQuotientFractionAndAmount_isTheSame() {
+      for (int number = 0; number < 50; number++) {
+        Interpreted panel = Interpreted.of(RandomPanels.of(number));
+
+        assertThat(probability(panel, IGG_FRACTION)).isEqualTo(probability(panel, IGG_QUOTIENT));
+        assertThat(probability(panel, IGG_LOCAL)).isEqualTo(probability(panel, IGG_QUOTIENT));
+      }
+    }
+
+    @Test
+    void probability_atTheLimit_isOneHalf() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 200, 40_000)
+              .withPair(Analyte.IGG, 35, 10_000)
+              .interpreted();
+
+      assertThat(probability(panel, IGG_INDEX)).isCloseTo(0.5, within(1e-9));
+    }
+
+    @Test
+    void probability_ofRisingCsfIgg_rises() {
+      double last = -1;
+      for (double igg = 20; igg < 60; igg += 2) {
+        Interpreted panel =
+            Samples.none()
+                .withPair(Analyte.ALBUMIN, 200, 40_000)
+                .withPair(Analyte.IGG, igg, 10_000)
+                .interpreted();
+        double now = probability(panel, IGG_QUOTIENT);
+
+        assertThat(now).isGreaterThan(last);
+        last = now;
+      }
+    }
+
+    @Test
+    void probability_ofVanishingError_becomesAStep() {
+      for (double cv : new double[] {1e-3, 1e-5, 1e-9, 0}) {
+        Interpreted over =
+            Samples.none()
+                .withPair(Analyte.ALBUMIN, 200, 40_000, cv)
+                .withPair(Analyte.IGG, 35.5, 10_000, cv)
+                .interpreted();
+
+        assertThat(probability(over, IGG_INDEX)).isGreaterThan(0.999);
+        assertThat(probability(over, IGG_QUOTIENT)).isGreaterThan(0.999);
+      }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void measure_anyCode_staysInBounds(FindingCode code) {
+      for (int number = 0; number < 60; number++) {
+        Uncertainty of = Interpreted.of(RandomPanels.of(number)).uncertainty(code);
+
+        of.probabilityAbove().ifPresent(p -> assertThat(p).isBetween(0.0, 1.0));
+        of.interval95().ifPresent(i -> assertThat(i.lower()).isLessThanOrEqualTo(i.upper()));
+      }
+    }
+
+    @Test
+    void probabilities_alone_areThoseOfMeasure() {
+      for (int number = 0; number < 20; number++) {
+        Interpreted panel = Interpreted.of(RandomPanels.of(number));
+        Map<FindingCode, Double> alone =
+            Interpreted.UNCERTAINTIES.probabilities(panel.panel(), panel.findings());
+
+        panel
+            .findings()
+            .all()
+            .forEach(
+                f ->
+                    assertThat(
+                            alone.containsKey(f.code())
+                                ? OptionalDouble.of(alone.get(f.code()))
+                                : OptionalDouble.empty())
+                        .isEqualTo(f.uncertainty().probabilityAbove()));
+      }
+    }
+  }
+
+  @Nested
+  class Edges {
+
+    @Test
+    void measure_codeWithoutLimit_hasAnIntervalOnly() {
+      Interpreted panel = second().withPair(Analyte.LAMBDA, 0.9, 14).interpreted();
+
+      assertThat(panel.uncertainty(LAMBDA_INDEX).interval95()).isPresent();
+      assertThat(panel.uncertainty(LAMBDA_INDEX).probabilityAbove()).isEmpty();
+    }
+
+    @Test
+    void measure_quotientWithoutAlbumin_hasAnIntervalOnly() {
+      Interpreted panel = Samples.none().withPair(Analyte.IGG, 62, 11_000).interpreted();
+
+      assertThat(panel.uncertainty(IGG_QUOTIENT).interval95()).isPresent();
+      assertThat(panel.uncertainty(IGG_QUOTIENT).probabilityAbove()).isEmpty();
+      assertThat(panel.uncertainty(IGG_FRACTION)).isEqualTo(Uncertainty.NONE);
+    }
+
+    @Test
+    void measure_censoredInput_hasNothing() {
+      Interpreted panel =
+          second()
+              .with(
+                  Sample.csf(Analyte.LACTATE),
+                  new ReportedValue.Below(1.5),
+                  OptionalDouble.of(0.05))
+              .interpreted();
+
+      assertThat(panel.uncertainty(FindingCode.LACTATE)).isEqualTo(Uncertainty.NONE);
+    }
+
+    @Test
+    void measure_albuminUnderItsLimit_leavesTheQuotientItsInterval() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.IGG, 62, 11_000)
+              .with(CSF_ALBUMIN, new ReportedValue.Below(100), OptionalDouble.empty())
+              .with(SERUM_ALBUMIN, 40_000)
+              .interpreted();
+
+      assertThat(panel.uncertainty(IGG_QUOTIENT).interval95()).isPresent();
+      assertThat(panel.uncertainty(IGG_QUOTIENT).probabilityAbove()).isEmpty();
+      assertThat(panel.uncertainty(IGG_INDEX)).isEqualTo(Uncertainty.NONE);
+    }
+
+    @Test
+    void measure_cellsWithoutImprecision_haveNothing() {
+      Interpreted panel =
+          Samples.none()
+              .with(Sample.csf(Analyte.LEUKOCYTES), 12)
+              .with(Sample.csf(Analyte.ERYTHROCYTES), 900)
+              .interpreted();
+
+      assertThat(panel.uncertainty(LEUKOCYTES)).isEqualTo(Uncertainty.NONE);
+      assertThat(panel.uncertainty(LEUKOCYTES_CORRECTED)).isEqualTo(Uncertainty.NONE);
+    }
+
+    @Test
+    void measure_cellsWithImprecision_haveBoth() {
+      Interpreted panel =
+          Samples.none()
+              .with(Sample.csf(Analyte.LEUKOCYTES), 6, 0.2)
+              .with(Sample.csf(Analyte.ERYTHROCYTES), 900)
+              .interpreted();
+
+      // closed form: Φ(ln(6/5)/√ln(1.04)) = 0.8214; corrected by 0.9: Φ(ln(6/5.9)/√ln(1.04))
+      assertThat(probability(panel, LEUKOCYTES)).isCloseTo(0.82138, within(1e-5));
+      assertThat(probability(panel, LEUKOCYTES_CORRECTED)).isCloseTo(0.53382, within(1e-5));
+      // 6·exp(∓1.96·√ln(1.04)) − 0.9
+      assertThat(interval(panel, LEUKOCYTES_CORRECTED).lower()).isCloseTo(3.169, within(1e-3));
+      assertThat(interval(panel, LEUKOCYTES_CORRECTED).upper()).isCloseTo(7.9456, within(1e-3));
+    }
+
+    @Test
+    void measure_zeroValue_isDegenerate() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 220, 42_000)
+              .withPair(Analyte.IGG, 0, 11_000)
+              .interpreted();
+
+      assertThat(interval(panel, IGG_QUOTIENT)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(panel, IGG_LOCAL)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(panel, IGG_FRACTION)).isEqualTo(new Interval95(0, 0));
+      assertThat(probability(panel, IGG_QUOTIENT)).isZero();
+      assertThat(interval(panel, IGG_SYNTHESIS_RATE).upper()).isNegative();
+    }
+
+    @Test
+    void measure_zeroAntibody_isDegenerate() {
+      Interpreted panel = second().withPair(Analyte.MEASLES_IGG, 0, 500).interpreted();
+
+      assertThat(interval(panel, MEASLES_ANTIBODY_INDEX)).isEqualTo(new Interval95(0, 0));
+      assertThat(probability(panel, MEASLES_ANTIBODY_INDEX)).isZero();
+    }
+
+    @Test
+    void measure_exactInputs_areCertain() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 200, 40_000, 0)
+              .withPair(Analyte.KAPPA, 0.61, 20, 0)
+              .interpreted();
+      double value = 0.61 / 20 / (200.0 / 40_000);
+
+      // 6.1 counts as above, and the interval is the value itself
+      assertThat(panel.findings().get(KAPPA_INDEX).verdict()).isEqualTo(Verdict.ABOVE);
+      assertThat(interval(panel, KAPPA_INDEX)).isEqualTo(new Interval95(value, value));
+      assertThat(probability(panel, KAPPA_INDEX)).isOne();
+    }
+
+    @Test
+    void measure_doubtedValue_keepsIntervalAndProbability() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 220, 42_000)
+              .with(CSF_IGG, 62)
+              .with(SERUM_IGG, 110)
+              .interpreted();
+
+      assertThat(panel.findings().get(IGG_INDEX).verdict()).isEqualTo(Verdict.UNDETERMINED);
+      assertThat(panel.uncertainty(IGG_INDEX).interval95()).isPresent();
+      assertThat(panel.uncertainty(IGG_INDEX).probabilityAbove()).isPresent();
+    }
+
+    @Test
+    void measure_withoutAge_hasNoLimitForAlbumin() {
+      Panel aged = second().aged(35);
+      Interpreted panel =
+          Interpreted.of(Panel.of(Person.UNKNOWN, List.copyOf(aged.results().values())));
+
+      assertThat(panel.uncertainty(ALBUMIN_QUOTIENT).interval95()).isPresent();
+      assertThat(panel.uncertainty(ALBUMIN_QUOTIENT).probabilityAbove()).isEmpty();
+    }
+
+    @Test
+    void measure_child_refersToTheUpperOfTwoLimits() {
+      Interpreted panel =
+          Interpreted.of(Samples.none().withPair(Analyte.ALBUMIN, 140, 40_000).aged(5));
+
+      // children's table, 5 years: 0.5 to 3.5·10⁻³; the value lies on the upper one
+      assertThat(probability(panel, ALBUMIN_QUOTIENT)).isCloseTo(0.5, within(1e-9));
+    }
+
+    @Test
+    void measure_policyLimit_movesTheProbability() {
+      Policy policy =
+          new Policy(
+              "house",
+              Map.of(
+                  "igg-index.upper", new Policy.Change(new FactValue.Figure(1.076), "house rule"),
+                  "cv.igg.csf", new Policy.Change(new FactValue.Figure(0), "house rule")));
+      Interpreted panel = Interpreted.of(second().aged(35), Facts.standard().with(policy));
+
+      // the index is 1.0760 (formulas.md, section 16), so the limit halves it
+      assertThat(probability(panel, IGG_INDEX)).isCloseTo(0.5, within(2e-3));
+    }
+  }
+
+  @Nested
+  class GlucoseSteps {
+
+    private static double probability(double csf, double serum, double cv) {
+      return UncertaintiesTest.probability(
+          Samples.none().withPair(Analyte.GLUCOSE, csf, serum, cv).interpreted(), GLUCOSE_RATIO);
+    }
+
+    @Test
+    void probability_atAStep_takesEachLimitHalfTheTime() {
+      double step = 1000 / 180.156;
+
+      // ratio 0.45 at 100 mg/dL, tiny error: over the limit 0.4 above, under 0.5 below the step
+      assertThat(probability(0.45 * step, step, 1e-4)).isCloseTo(0.5, within(1e-6));
+    }
+
+    @Test
+    void probability_farFromAStep_isClosed() {
+      // closed form: ratio 0.5 at its limit 0.5
+      assertThat(probability(2, 4, 0.02)).isCloseTo(0.5, within(1e-9));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.01, 0.3})
+    void probability_onlySerumOrCsfVaries_isBetween(double cv) {
+      Interpreted panel =
+          Samples.none()
+              .with(Sample.csf(Analyte.GLUCOSE), 2.5, cv)
+              .with(Sample.serum(Analyte.GLUCOSE), 5.6, 0.05)
+              .interpreted();
+
+      assertThat(UncertaintiesTest.probability(panel, GLUCOSE_RATIO)).isStrictlyBetween(0.0, 1.0);
+    }
+  }
+
+  @Nested
+  class Reaction {
+
+    private static Samples viruses(double first, double second, double third) {
+      double explained = 62.0 / 11_000;
+      return Samples.none()
+          .withPair(Analyte.ALBUMIN, 800, 42_000)
+          .withPair(Analyte.IGG, 62, 11_000)
+          .withPair(Analyte.MEASLES_IGG, 1000 * first * explained, 1000)
+          .withPair(Analyte.RUBELLA_IGG, 1000 * second * explained, 1000)
+          .withPair(Analyte.VARICELLA_ZOSTER_IGG, 1000 * third * explained, 1000);
+    }
+
+    @Test
+    void probability_ofThreeHighIndices_isNearlyOne() {
+      assertThat(probability(viruses(4, 4, 4).interpreted(), MRZ_REACTION)).isGreaterThan(0.9999);
+      assertThat(probability(viruses(4, 0.8, 0.8).interpreted(), MRZ_REACTION)).isLessThan(0.001);
+    }
+
+    @Test
+    void probability_ofOneOpenIndexBesideACertainOne_isThatOfTheOpenOne() {
+      Interpreted panel = viruses(6, 1.6, 0.5).interpreted();
+
+      assertThat(probability(panel, MRZ_REACTION))
+          .isCloseTo(probability(panel, FindingCode.RUBELLA_ANTIBODY_INDEX), within(1e-4));
+    }
+
+    @Test
+    void probability_ofCensoredIndex_isLeftOut() {
+      Interpreted panel =
+          second()
+              .withPair(Analyte.MEASLES_IGG, 20, 1000)
+              .with(
+                  Sample.csf(Analyte.RUBELLA_IGG),
+                  new ReportedValue.Below(1),
+                  OptionalDouble.empty())
+              .with(Sample.serum(Analyte.RUBELLA_IGG), 1000)
+              .interpreted();
+
+      assertThat(panel.findings().get(MRZ_REACTION).hasValue()).isTrue();
+      assertThat(panel.uncertainty(MRZ_REACTION)).isEqualTo(Uncertainty.NONE);
+    }
+
+    @Test
+    void probability_withoutAnyError_isCertain() {
+      Interpreted panel =
+          Samples.none()
+              .withPair(Analyte.ALBUMIN, 220, 42_000, 0)
+              .withPair(Analyte.IGG, 20, 11_000, 0)
+              .withPair(Analyte.MEASLES_IGG, 5, 1000, 0)
+              .withPair(Analyte.RUBELLA_IGG, 5, 1000, 0)
+              .withPair(Analyte.VARICELLA_ZOSTER_IGG, 1, 1000, 0)
+              .interpreted();
+
+      assertThat(probability(panel, MRZ_REACTION)).isOne();
+    }
+  }
+
+  @Nested
+  class Pinned {
+
+    /** Own output; a simulation of 8·10⁶ draws agrees within 0.05 %. */
+    @Test
+    void measure_secondPanel_isUnchanged() {
+      Interpreted panel = second().with(Sample.csf(Analyte.TOTAL_PROTEIN), 480).interpreted();
+
+      assertThat(probability(panel, ALBUMIN_QUOTIENT)).isCloseTo(0.0036067175, within(1e-9));
+      assertThat(probability(panel, IGG_QUOTIENT)).isCloseTo(0.9999472348, within(1e-9));
+      assertThat(probability(panel, IGG_SYNTHESIS_RATE)).isCloseTo(0.9999999379, within(1e-9));
+      assertThat(probability(panel, TOTAL_PROTEIN)).isCloseTo(0.2069785602, within(1e-9));
+      assertThat(interval(panel, IGG_FRACTION).lower()).isCloseTo(0.1901096, within(1e-6));
+      assertThat(interval(panel, IGG_FRACTION).upper()).isCloseTo(0.4744583, within(1e-6));
+      assertThat(interval(panel, IGG_LOCAL).lower()).isCloseTo(11.21800, within(1e-4));
+      assertThat(interval(panel, IGG_LOCAL).upper()).isCloseTo(31.11489, within(1e-4));
+      assertThat(interval(panel, IGG_SYNTHESIS_RATE).lower()).isCloseTo(10.11022, within(1e-4));
+      assertThat(interval(panel, IGG_SYNTHESIS_RATE).upper()).isCloseTo(17.87166, within(1e-4));
+    }
+  }
+}
