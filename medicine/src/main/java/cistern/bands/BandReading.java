@@ -30,9 +30,9 @@ public record BandReading(
     int cutOff = (int) facts.number(CUT_OFF);
     Grounds grounds = facts.grounds(CUT_OFF);
     return switch (report) {
-      case BandReport.NotReported none ->
-          new BandReading(
-              none, BandCounts.NONE, Optional.empty(), BandVerdict.UNDETERMINED, cutOff, grounds);
+      case BandReport.NotReported none -> unread(none, cutOff, grounds);
+      case BandReport.GelNamed named ->
+          named.edit().isPresent() ? of(named.edit().get(), facts) : unread(named, cutOff, grounds);
       case BandReport.Counted c ->
           new BandReading(
               c,
@@ -63,6 +63,11 @@ public record BandReading(
               cutOff,
               grounds);
     };
+  }
+
+  private static BandReading unread(BandReport report, int cutOff, Grounds grounds) {
+    return new BandReading(
+        report, BandCounts.NONE, Optional.empty(), BandVerdict.UNDETERMINED, cutOff, grounds);
   }
 
   private static Optional<BandPattern> ladder(Optional<BandPattern> named) {
@@ -106,6 +111,7 @@ public record BandReading(
   public boolean isConfirmed() {
     return switch (report) {
       case BandReport.NotReported none -> false;
+      case BandReport.GelNamed named -> false;
       case BandReport.Counted counted -> true;
       case BandReport.Patterned patterned -> true;
       case BandReport.Concluded concluded -> true;

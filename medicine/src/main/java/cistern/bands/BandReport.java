@@ -38,6 +38,29 @@ public sealed interface BandReport {
   record Concluded(boolean isPositive, Origin origin) implements BandReport {}
 
   /**
+   * A picture of a gel that a work-up names and nobody has read yet.
+   *
+   * @param file the image, relative to the work-up
+   * @param lanes the kinds of the lanes from left to right, as given; empty when not given
+   * @param pair which pair of lanes is this person's
+   * @param confirmedBy the person who confirmed the reading
+   * @param edit the counts of a person who edited the reading, which win
+   */
+  record GelNamed(
+      String file,
+      List<String> lanes,
+      int pair,
+      Optional<String> confirmedBy,
+      Optional<Counted> edit)
+      implements BandReport {
+
+    /** Copies the lanes. */
+    public GelNamed {
+      lanes = List.copyOf(lanes);
+    }
+  }
+
+  /**
    * A reading by our reader; unconfirmed until a person has confirmed it.
    *
    * @param file the image, as the work-up names it

@@ -37,11 +37,13 @@ public record CheckedPanel(
     List<Problem> problems = new ArrayList<>();
     DrawsFarApart.check(pairing).ifPresent(problems::add);
     problems.addAll(suspicions);
-    problems.addAll(CounterpartMissing.check(panel));
+    problems.addAll(SerumMissing.check(panel));
+    problems.addAll(CsfMissing.check(panel));
     BloodContaminatedCsf.check(panel, facts).ifPresent(problems::add);
     NotLumbar.check(panel).ifPresent(problems::add);
     QuotientOutsideRange.check(panel, suspected, facts).ifPresent(problems::add);
-    problems.addAll(SerumValueLow.check(panel, suspected, facts));
+    SerumAlbuminLow.check(panel, suspected, facts).ifPresent(problems::add);
+    SerumIggLow.check(panel, suspected, facts).ifPresent(problems::add);
     RecentImmunoglobulin.check(panel).ifPresent(problems::add);
     PlasmaExchange.check(panel).ifPresent(problems::add);
     problems.addAll(ResultBeforeDraw.check(panel));

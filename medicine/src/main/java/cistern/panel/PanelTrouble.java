@@ -7,7 +7,7 @@ public sealed interface PanelTrouble extends Problem
     permits BloodContaminatedCsf,
         CellFractionsOverOne,
         CompartmentsSwapped,
-        CounterpartMissing,
+        CsfMissing,
         DrawsFarApart,
         ImplausibleValue,
         NotLumbar,
@@ -15,5 +15,7 @@ public sealed interface PanelTrouble extends Problem
         QuotientOutsideRange,
         RecentImmunoglobulin,
         ResultBeforeDraw,
-        SerumValueLow,
+        SerumAlbuminLow,
+        SerumIggLow,
+        SerumMissing,
         UnitSlipSuspected {}

@@ -134,6 +134,20 @@ class BandReadingTest {
     assertThat(BandReading.of(gel(Optional.of("a reader")), FACTS).isConfirmed()).isTrue();
   }
 
+  @Test
+  void of_aGelThatNobodyRead_isUndeterminedUnlessAPersonCounted() {
+    BandReport.Counted counted = (BandReport.Counted) counted(4, 0, Optional.empty());
+    BandReport unread =
+        new BandReport.GelNamed("gel.png", List.of(), 0, Optional.empty(), Optional.empty());
+    BandReport edited =
+        new BandReport.GelNamed("gel.png", List.of(), 0, Optional.empty(), Optional.of(counted));
+
+    assertThat(BandReading.of(unread, FACTS).verdict()).isEqualTo(BandVerdict.UNDETERMINED);
+    assertThat(BandReading.of(unread, FACTS).isConfirmed()).isFalse();
+    assertThat(BandReading.of(unread, FACTS).isReported()).isTrue();
+    assertThat(BandReading.of(edited, FACTS).verdict()).isEqualTo(BandVerdict.POSITIVE);
+  }
+
   private static BandReport.ReadFromGel gel(Optional<String> by) {
     return new BandReport.ReadFromGel(
         "gel.png",

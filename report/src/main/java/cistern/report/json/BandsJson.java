@@ -40,6 +40,7 @@ final class BandsJson {
       case BandReport.ReadFromGel gel -> Optional.of(gel);
       case BandReport.Counted counted -> counted.gel();
       case BandReport.NotReported none -> Optional.empty();
+      case BandReport.GelNamed named -> Optional.empty();
       case BandReport.Patterned patterned -> Optional.empty();
       case BandReport.Concluded concluded -> Optional.empty();
     };
