@@ -17,6 +17,9 @@ final class CensoredSpan {
   private static final double LINE = 1.6;
   private static final Pen BROKEN = Pen.line(INK, LINE).withDash("4 3");
 
+  private static final Spot RIGHTWARDS = new Spot(1, 0);
+  private static final Spot UPWARDS = new Spot(0, -1);
+
   private CensoredSpan() {}
 
   /** A span along a ruler at some height. */
@@ -25,8 +28,8 @@ final class CensoredSpan {
     Spot high = new Spot(scale.at(bounds.upper()), height);
     return List.of(
         Svg.line(low, high, BROKEN),
-        end(low, new Spot(-1, 0), scale.isOn(bounds.lower())),
-        end(high, new Spot(1, 0), scale.isOn(bounds.upper())));
+        end(low, RIGHTWARDS, side(scale, bounds.lower())),
+        end(high, RIGHTWARDS, side(scale, bounds.upper())));
   }
 
   /** A box in a quotient diagram, a line where one of the quotients is known exactly. */
@@ -41,27 +44,34 @@ final class CensoredSpan {
       shapes.add(Svg.rectangle(low, high, BROKEN));
     }
     if (!isExact(x)) {
-      Scale scale = plane.x();
-      shapes.add(end(new Spot(low.x(), middle.y()), new Spot(-1, 0), scale.isOn(x.lower())));
-      shapes.add(end(new Spot(high.x(), middle.y()), new Spot(1, 0), scale.isOn(x.upper())));
+      shapes.add(end(new Spot(low.x(), middle.y()), RIGHTWARDS, side(plane.x(), x.lower())));
+      shapes.add(end(new Spot(high.x(), middle.y()), RIGHTWARDS, side(plane.x(), x.upper())));
     }
     if (!isExact(y)) {
-      Scale scale = plane.y();
-      shapes.add(end(new Spot(middle.x(), low.y()), new Spot(0, 1), scale.isOn(y.lower())));
-      shapes.add(end(new Spot(middle.x(), high.y()), new Spot(0, -1), scale.isOn(y.upper())));
+      shapes.add(end(new Spot(middle.x(), low.y()), UPWARDS, side(plane.y(), y.lower())));
+      shapes.add(end(new Spot(middle.x(), high.y()), UPWARDS, side(plane.y(), y.upper())));
     }
     return shapes;
+  }
+
+  /** −1 before the scale, 1 after it, 0 on it. */
+  private static int side(Scale scale, double value) {
+    if (scale.isUnder(value)) {
+      return -1;
+    }
+    return scale.isOver(value) ? 1 : 0;
   }
 
   private static boolean isExact(Bounds bounds) {
     return bounds.lower() == bounds.upper();
   }
 
-  private static Element end(Spot spot, Spot outwards, boolean isOnScale) {
-    if (!isOnScale) {
-      return Arrow.of(spot, outwards);
+  /** A bar across the scale where the end is on it, else an arrow off it. */
+  private static Element end(Spot spot, Spot along, int side) {
+    if (side != 0) {
+      return Arrow.of(spot, new Spot(side * along.x(), side * along.y()));
     }
-    Spot half = new Spot(HALF_BAR * outwards.y(), HALF_BAR * outwards.x());
+    Spot half = new Spot(HALF_BAR * along.y(), HALF_BAR * along.x());
     return Svg.line(
         spot.to(-half.x(), -half.y()), spot.to(half.x(), half.y()), Pen.line(INK, LINE));
   }

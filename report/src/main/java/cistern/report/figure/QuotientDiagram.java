@@ -9,6 +9,7 @@ import cistern.finding.FindingCode;
 import cistern.finding.Findings;
 import cistern.finding.Printed;
 import cistern.report.figure.Lettering.Anchor;
+import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,7 @@ public record QuotientDiagram(Protein protein, Curves curves, PunctureMark mark)
 
   /** The diagram of a protein under some facts. */
   public static QuotientDiagram of(Facts facts, Protein protein) {
-    Facts all = FigureFacts.of(facts);
+    Facts all = ReportFacts.of(facts);
     Curves curves = Curves.of(all, protein);
     return new QuotientDiagram(protein, curves, PunctureMark.of(all, curves.plane()));
   }

@@ -16,6 +16,7 @@ import cistern.measurement.CanonicalUnit;
 import cistern.measurement.Compartment;
 import cistern.panel.Panel;
 import cistern.report.figure.Lettering.Anchor;
+import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
@@ -45,7 +46,7 @@ public record Ruler(double span) {
 
   /** The ruler under some facts. */
   public static Ruler of(Facts facts) {
-    return new Ruler(FigureFacts.of(facts).number("figure.strip.span"));
+    return new Ruler(ReportFacts.of(facts).number("figure.strip.span"));
   }
 
   /**

@@ -99,7 +99,7 @@ public final class Svg {
             .with("fill", Pen.colour(lettering.token()))
             .with("font-size", number(lettering.size()))
             .with("text-anchor", lettering.anchor().word());
-    return lettering.isBold() ? label.with("font-weight", "600") : label;
+    return lettering.isBold() ? label.with("font-weight", "bold") : label;
   }
 
   /** A label on a patch of paper, so that lines under it don't cross it. */

@@ -1,7 +1,7 @@
 package cistern.report.markup;
 
 /** A piece of markup. */
-public sealed interface Node permits Element, Fragment, Text {
+public sealed interface Node permits Element, Fragment, RawStyle, Text {
 
   /** Appends the markup, escaped. */
   void toMarkup(StringBuilder out);

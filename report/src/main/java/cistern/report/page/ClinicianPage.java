@@ -1,0 +1,32 @@
+package cistern.report.page;
+
+import cistern.interpretation.Interpretation;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.List;
+
+/** The interpretation for the clinician: the answer, then everything it rests on. */
+final class ClinicianPage {
+
+  private ClinicianPage() {}
+
+  static Element of(Sheet sheet) {
+    Interpretation interpretation = sheet.interpretation();
+    return Element.of("main")
+        .with("class", "clinician")
+        .with(
+            List.<Node>of(
+                EvidenceBlocks.banner(interpretation),
+                AnswerBlock.head(interpretation),
+                AnswerBlock.statements(interpretation.statements()),
+                EvidenceBlocks.bands(sheet),
+                ValuesBlock.of(sheet),
+                DiagramsBlock.of(sheet),
+                EvidenceBlocks.conflicts(interpretation),
+                EvidenceBlocks.problems(interpretation),
+                EvidenceBlocks.cautions(interpretation),
+                EvidenceBlocks.foot(sheet),
+                Html.section("sources", "Sources", sheet.sources().toList()),
+                DiagramsBlock.tables(sheet)));
+  }
+}

@@ -1,0 +1,111 @@
+package cistern.report.page;
+
+import cistern.finding.FindingCode;
+import cistern.finding.Findings;
+import cistern.report.figure.DataTable;
+import cistern.report.figure.Figure;
+import cistern.report.figure.Protein;
+import cistern.report.figure.QuotientDiagram;
+import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
+import cistern.report.markup.Node;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The quotient diagrams of what was measured, and a sentence about what was not. */
+final class DiagramsBlock {
+
+  private DiagramsBlock() {}
+
+  static Node of(Sheet sheet) {
+    List<Figure> figures = figures(sheet);
+    Node missing = missing(sheet.interpretation().findings());
+    if (figures.isEmpty()) {
+      return Html.section("diagrams", "Quotient diagrams", missing);
+    }
+    return Html.section(
+        "diagrams",
+        "Quotient diagrams",
+        Html.division("figures").with(figures.stream().map(f -> figure(sheet, f)).toList()),
+        missing);
+  }
+
+  private static List<Figure> figures(Sheet sheet) {
+    Findings findings = sheet.interpretation().findings();
+    return Arrays.stream(Protein.values())
+        .filter(p -> isDrawn(findings, p))
+        .map(
+            p ->
+                QuotientDiagram.of(sheet.facts(), p)
+                    .toFigure("diagram-" + p.quotient().code(), findings, List.of()))
+        .toList();
+  }
+
+  private static boolean isDrawn(Findings findings, Protein protein) {
+    return findings.get(protein.quotient()).hasValue()
+        && findings.get(FindingCode.ALBUMIN_QUOTIENT).hasValue();
+  }
+
+  private static Element figure(Sheet sheet, Figure figure) {
+    Element caption = Element.of("figcaption", figure.title());
+    if (sheet.isPaper()) {
+      return Html.division(
+          "figure",
+          figure.toSvg().with("alt", figure.title() + ". " + figure.description()),
+          Html.paragraph(figure.title()).with("class", "caption"));
+    }
+    return Element.of(
+        "figure",
+        figure.toSvg(),
+        caption,
+        Element.of("details", Element.of("summary", "The same as a table"), table(figure)));
+  }
+
+  /** The numbers of a figure; its caption names it. */
+  static Element table(Figure figure) {
+    DataTable data = figure.table();
+    Element head =
+        Element.of(
+            "tr",
+            data.headings().stream()
+                .map(h -> Element.of("th", h).with("scope", "col"))
+                .toArray(Node[]::new));
+    List<Element> rows =
+        data.rows().stream()
+            .map(
+                cells ->
+                    Element.of("tr", Element.of("th", cells.getFirst()).with("scope", "row"))
+                        .with(cells.stream().skip(1).map(c -> Element.of("td", c)).toList()))
+            .toList();
+    return Html.division(
+        "scroll",
+        Element.of("table", Element.of("caption", figure.title()))
+            .with("class", "numbers")
+            .with(Element.of("thead", head), Element.of("tbody").with(rows)));
+  }
+
+  /** On paper, where nothing unfolds, the tables of the figures stand at the end. */
+  static Node tables(Sheet sheet) {
+    List<Figure> figures = figures(sheet);
+    if (!sheet.isPaper() || figures.isEmpty()) {
+      return Fragment.of();
+    }
+    return Html.section("tables", "The diagrams as tables")
+        .with(figures.stream().map(DiagramsBlock::table).toList());
+  }
+
+  private static Node missing(Findings findings) {
+    List<Protein> missing =
+        Arrays.stream(Protein.values()).filter(p -> !isDrawn(findings, p)).toList();
+    if (missing.isEmpty()) {
+      return Fragment.of();
+    }
+    String names = missing.stream().map(Protein::term).collect(Collectors.joining(", "));
+    String reason =
+        findings.get(FindingCode.ALBUMIN_QUOTIENT).hasValue()
+            ? "not measured in both fluids"
+            : "there is no albumin quotient to draw against";
+    return Html.paragraph("Not drawn: %s (%s).".formatted(names, reason)).with("class", "left-out");
+  }
+}
