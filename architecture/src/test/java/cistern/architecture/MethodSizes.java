@@ -29,7 +29,7 @@ final class MethodSizes extends TreePathScanner<@Nullable Void, List<String>> {
   @Override
   public @Nullable Void visitMethod(MethodTree method, List<String> violations) {
     LineMap map = unit.getLineMap();
-    long first = map.getLineNumber(positions.getStartPosition(unit, method));
+    long first = map.getLineNumber(positions.getStartPosition(unit, bodyOf(method)));
     long lines = map.getLineNumber(positions.getEndPosition(unit, method)) - first + 1;
     String place = unit.getSourceFile().getName() + ":" + first + ": " + method.getName();
     if (lines > LINES) {
@@ -40,6 +40,11 @@ final class MethodSizes extends TreePathScanner<@Nullable Void, List<String>> {
       violations.add(place + " has " + parameters + " parameters");
     }
     return super.visitMethod(method, violations);
+  }
+
+  /** Where a method's lines begin: a table of cases in an annotation above it is not its length. */
+  private static Tree bodyOf(MethodTree method) {
+    return method.getBody() == null ? method : method.getBody();
   }
 
   /** A record's own constructor repeats its components, which are not parameters of anybody's. */

@@ -152,6 +152,14 @@ class RulesBiteTest {
       assertThat(SourceRules.checkMethods(List.of(file))).hasSize(violations);
     }
 
+    @Test
+    void methods_longTableAbove_isNotTheirLength() throws IOException {
+      String table = String.join("", Collections.nCopies(60, "    \"a\",\n"));
+      Path file = write("A.java", "class A {\n  @B({\n" + table + "  })\n  void a() {}\n}\n");
+
+      assertThat(SourceRules.checkMethods(List.of(file))).isEmpty();
+    }
+
     @ParameterizedTest
     @CsvSource(
         delimiter = '|',
@@ -205,6 +213,15 @@ class RulesBiteTest {
       Path web = write("b.md", "see https://example.org/work/a and docs/work/b\n");
 
       assertThat(SourceRules.checkMachine(List.of(ours, web))).hasSize(1);
+    }
+
+    @Test
+    void modules_codeWithoutTests_named() throws IOException {
+      Files.createDirectories(folder.resolve("src/main/java"));
+      assertThat(SourceRules.checkTested(List.of(folder))).hasSize(1);
+
+      Files.createDirectories(folder.resolve("src/test/java"));
+      assertThat(SourceRules.checkTested(List.of(folder))).isEmpty();
     }
 
     @ParameterizedTest

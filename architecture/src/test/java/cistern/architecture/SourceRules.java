@@ -60,6 +60,15 @@ final class SourceRules {
         .toList();
   }
 
+  /** Modules with code and without a test: coverage would not be measured there at all. */
+  static List<String> checkTested(List<Path> modules) {
+    return modules.stream()
+        .filter(module -> Files.isDirectory(module.resolve("src/main/java")))
+        .filter(module -> !Files.isDirectory(module.resolve("src/test/java")))
+        .map(module -> module + " has code and no tests")
+        .toList();
+  }
+
   /** Methods and constructors that are too long or ask for too much. */
   static List<String> checkMethods(List<Path> sources) throws IOException {
     List<String> violations = new ArrayList<>();
