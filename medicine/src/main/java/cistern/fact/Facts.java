@@ -16,7 +16,16 @@ import java.util.stream.Stream;
 public final class Facts {
 
   private static final List<String> MEDICINE =
-      List.of("panel.tsv", "barrier.tsv", "fluid.tsv", "bands.tsv", "input.tsv", "criteria.tsv");
+      List.of(
+          "panel.tsv",
+          "barrier.tsv",
+          "fluid.tsv",
+          "bands.tsv",
+          "input.tsv",
+          "criteria.tsv",
+          "puncture.tsv",
+          "antithrombotic.tsv",
+          "followup.tsv");
 
   private final Map<String, Fact> byKey;
   private final String version;

@@ -1,0 +1,46 @@
+package cistern.followup;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Punctures of one person, each against the one before.
+ *
+ * @param person whose they are, when all say the same
+ * @param episodes in order of time
+ * @param days from the first to the last, when both times are known
+ * @param steps one a pair of neighbours
+ * @param remarks what it means, comparability first
+ */
+public record Comparison(
+    Optional<String> person,
+    List<Episode> episodes,
+    OptionalDouble days,
+    List<Step> steps,
+    List<Remark> remarks) {
+
+  /** Copies the lists. */
+  public Comparison {
+    episodes = List.copyOf(episodes);
+    steps = List.copyOf(steps);
+    remarks = List.copyOf(remarks);
+  }
+
+  /**
+   * Two neighbours.
+   *
+   * @param earlier the first
+   * @param later the second
+   * @param days between them, when both times are known
+   * @param changes every value that stands in at least one of them
+   * @param bands what became of the bands
+   */
+  public record Step(
+      Episode earlier, Episode later, OptionalDouble days, List<Change> changes, BandChange bands) {
+    /** Copies the changes. */
+    public Step {
+      changes = List.copyOf(changes);
+    }
+  }
+}

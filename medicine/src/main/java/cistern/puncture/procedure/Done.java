@@ -1,0 +1,42 @@
+package cistern.puncture.procedure;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What was done.
+ *
+ * @param answers what was asked
+ * @param operator who did it, as given
+ * @param level the interspace, as given
+ * @param attempts how many
+ * @param position during the pressure reading
+ * @param needle the needle used
+ * @param complications as given
+ */
+public record Done(
+    Answers answers,
+    Optional<String> operator,
+    Optional<String> level,
+    OptionalInt attempts,
+    Position position,
+    Needle needle,
+    List<String> complications) {
+
+  /** Nothing recorded. */
+  public static final Done UNKNOWN =
+      new Done(
+          Answers.NONE,
+          Optional.empty(),
+          Optional.empty(),
+          OptionalInt.empty(),
+          Position.UNKNOWN,
+          Needle.UNKNOWN,
+          List.of());
+
+  /** Copies the complications. */
+  public Done {
+    complications = List.copyOf(complications);
+  }
+}
