@@ -1,0 +1,536 @@
+package cistern.puncture.bleeding;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.checks.OutsideCheck;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import cistern.fact.Status;
+import cistern.measurement.Answer;
+import cistern.puncture.procedure.Antithrombotic;
+import cistern.puncture.procedure.Coagulation;
+import cistern.puncture.procedure.DoseClass;
+import cistern.puncture.procedure.Drug;
+import cistern.puncture.procedure.Given;
+import cistern.puncture.procedure.Question;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class AntithromboticsTest {
+
+  private static final Facts FACTS = Facts.standard();
+
+  private static AntithromboticPlan plan(Given given) {
+    return Antithrombotics.of(FACTS).check(given.before()).getFirst();
+  }
+
+  private static GuidelineAnswer answer(AntithromboticPlan plan, String voice) {
+    return plan.answers().stream()
+        .filter(a -> a.voice().code().equals(voice))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static GuidelineAnswer answer(
+      String voice, String drug, DoseClass dose, double clearance, double hours) {
+    return answer(
+        plan(Given.nothing().taking(Given.drug(drug, dose, hours)).clearance(clearance)), voice);
+  }
+
+  /**
+   * The published intervals row by row: Dodd 2018 (ABN, clearance ≥ 50), Kietaibl 2022
+   * (ESAIC/ESRA), ASRA as quoted, two UK guides, a medical handbook. Least and most hours; the
+   * status each was read with.
+   */
+  @Nested
+  class Published {
+
+    private static final String ROWS =
+        """
+        abn-2018, clopidogrel, UNKNOWN, 80, 168, 168, 6, 6, READ
+        abn-2018, prasugrel, UNKNOWN, 80, 168, 168, 6, 6, READ
+        abn-2018, ticagrelor, UNKNOWN, 80, 168, 168, 6, 6, READ
+        abn-2018, dipyridamole, UNKNOWN, 80, 24, 24, 6, 6, READ
+        abn-2018, cilostazol, UNKNOWN, 80, 42, 42, 6, 6, READ
+        abn-2018, tirofiban, UNKNOWN, 80, 4, 8, 24, 24, READ
+        abn-2018, eptifibatide, UNKNOWN, 80, 4, 8, 24, 24, READ
+        abn-2018, abciximab, UNKNOWN, 80, 48, 48, 24, 24, READ
+        abn-2018, warfarin, UNKNOWN, 80, 120, 120, 12, 12, READ
+        abn-2018, lmwh, LOW, 80, 12, 12, 4, 4, READ
+        abn-2018, lmwh, HIGH, 80, 24, 24, 4, 4, READ
+        abn-2018, ufh-iv, UNKNOWN, 80, 4, 6, 1, 1, READ
+        abn-2018, fondaparinux, LOW, 80, 36, 36, 6, 12, READ
+        abn-2018, dabigatran, HIGH, 80, 48, 72, 6, 6, READ
+        abn-summary, apixaban, HIGH, 80, 24, 48, , , SECOND_HAND
+        abn-summary, rivaroxaban, HIGH, 80, 24, 48, , , SECOND_HAND
+        esaic-esra-2022, warfarin, UNKNOWN, 80, 120, 120, , , SECOND_HAND
+        esaic-esra-2022, acenocoumarol, UNKNOWN, 80, 72, 72, , , SECOND_HAND
+        esaic-esra-2022, phenprocoumon, UNKNOWN, 80, 168, 168, , , SECOND_HAND
+        esaic-esra-2022, lmwh, LOW, 30, 12, 12, , , SECOND_HAND
+        esaic-esra-2022, lmwh, LOW, 29.9, 24, 24, , , SECOND_HAND
+        esaic-esra-2022, lmwh, HIGH, 30, 24, 24, , , SECOND_HAND
+        esaic-esra-2022, lmwh, HIGH, 29, 48, 48, , , SECOND_HAND
+        esaic-esra-2022, ufh-sc, LOW, 80, 4, 4, 1, 1, SECOND_HAND
+        esaic-esra-2022, rivaroxaban, LOW, 80, 24, 24, 6, 6, SECOND_HAND
+        esaic-esra-2022, rivaroxaban, LOW, 20, 30, 30, 6, 6, SECOND_HAND
+        esaic-esra-2022, rivaroxaban, HIGH, 80, 72, 72, 24, 24, SECOND_HAND
+        esaic-esra-2022, apixaban, LOW, 80, 36, 36, 6, 6, SECOND_HAND
+        esaic-esra-2022, apixaban, HIGH, 80, 72, 72, 24, 24, SECOND_HAND
+        esaic-esra-2022, edoxaban, LOW, 80, 24, 24, 6, 6, SECOND_HAND
+        esaic-esra-2022, edoxaban, LOW, 20, 30, 30, 6, 6, SECOND_HAND
+        esaic-esra-2022, edoxaban, HIGH, 80, 72, 72, 24, 24, SECOND_HAND
+        esaic-esra-2022, dabigatran, LOW, 80, 48, 48, 6, 6, SECOND_HAND
+        esaic-esra-2022, dabigatran, HIGH, 80, 72, 72, 24, 24, SECOND_HAND
+        asra-2003, clopidogrel, UNKNOWN, 80, 168, 168, , , SECOND_HAND
+        asra-2003, lmwh, LOW, 80, 12, 12, , , SECOND_HAND
+        asra-2003, lmwh, HIGH, 80, 24, 24, 24, 24, SECOND_HAND
+        asra-2018, dabigatran, HIGH, 81, 72, 72, , , SECOND_HAND
+        asra-2018, dabigatran, HIGH, 80, 96, 96, , , SECOND_HAND
+        asra-2018, dabigatran, HIGH, 50, 96, 96, , , SECOND_HAND
+        clinical-reference, warfarin, UNKNOWN, 80, 96, 120, , , SECOND_HAND
+        clinical-reference, ufh-iv, UNKNOWN, 80, 4, 6, 1, 1, SECOND_HAND
+        clinical-reference, ufh-sc, LOW, 80, 4, 6, , , SECOND_HAND
+        clinical-reference, rivaroxaban, LOW, 80, 24, 24, 6, 6, SECOND_HAND
+        clinical-reference, rivaroxaban, LOW, 20, 30, 30, 6, 6, SECOND_HAND
+        clinical-reference, rivaroxaban, HIGH, 20, 72, 72, 24, 24, SECOND_HAND
+        clinical-reference, apixaban, LOW, 80, 36, 36, , , SECOND_HAND
+        clinical-reference, apixaban, HIGH, 80, 72, 72, 24, 24, SECOND_HAND
+        german-s1-2020, apixaban, HIGH, 80, 48, 72, , , SECOND_HAND
+        german-s1-2020, dabigatran, HIGH, 80, 48, 72, , , SECOND_HAND
+        german-s1-2020, dabigatran, HIGH, 40, 72, 72, , , SECOND_HAND
+        uk-regional, clopidogrel, UNKNOWN, 80, 168, 168, , , READ
+        uk-regional, apixaban, HIGH, 30, 48, 48, , , READ
+        uk-regional, apixaban, HIGH, 29, 72, 72, , , READ
+        uk-regional, dabigatran, HIGH, 50, 48, 48, , , READ
+        uk-regional, dabigatran, HIGH, 49, 96, 96, , , READ
+        uk-perioperative, clopidogrel, UNKNOWN, 80, 168, 168, , , READ
+        uk-perioperative, ticagrelor, UNKNOWN, 80, 120, 120, , , READ
+        medical-handbook, fondaparinux, LOW, 80, 24, 36, 6, 12, READ
+        medical-handbook, fondaparinux, HIGH, 80, 48, 72, 12, 24, READ
+        """;
+
+    @ParameterizedTest
+    @CsvSource(textBlock = ROWS)
+    void check_everyPublishedRow_showsItsHoursAndStatus(
+        String voice,
+        String drug,
+        DoseClass dose,
+        double clearance,
+        double least,
+        double most,
+        Double restartLeast,
+        Double restartMost,
+        Status status) {
+      GuidelineAnswer answer = answer(voice, drug, dose, clearance, 1);
+
+      assertThat(answer.hold()).contains(new Hours(least, most));
+      assertThat(answer.restart())
+          .isEqualTo(Optional.ofNullable(restartLeast).map(from -> new Hours(from, restartMost)));
+      assertThat(answer.grounds().status()).isEqualTo(status);
+      assertThat(answer.reply()).isEqualTo(Reply.NOT_PASSED);
+    }
+
+    @Test
+    void check_allRows_areWrittenIntoTheTable() {
+      long rows = ROWS.lines().count();
+      OutsideCheck.of(
+              "Intervals for antithrombotics, row by row",
+              "Dodd 2018; Kietaibl 2022 and ASRA as quoted; handbooks named in the fact table",
+              "equal hours")
+          .toTable(rows + " rows agree");
+      assertThat(rows).isEqualTo(60);
+    }
+
+    /** Dodd 2018: avoid lumbar puncture on fondaparinux 7.5 mg; a medical handbook: 48–72 h. */
+    @Test
+    void check_fondaparinuxHighDose_showsBothSidesOfTheConflict() {
+      AntithromboticPlan plan =
+          plan(
+              Given.nothing().taking(Given.drug("fondaparinux", DoseClass.HIGH, 80)).clearance(90));
+
+      assertThat(answer(plan, "abn-2018").reply()).isEqualTo(Reply.NOT_PASSED);
+      assertThat(answer(plan, "abn-2018").hold()).isEmpty();
+      assertThat(answer(plan, "medical-handbook").reply()).isEqualTo(Reply.PASSED);
+      assertThat(plan.disagree()).isTrue();
+    }
+
+    /** Kietaibl 2022 as quoted: under 30 mL/min a level decides for every oral Xa inhibitor. */
+    @ParameterizedTest
+    @CsvSource({"rivaroxaban", "apixaban", "edoxaban"})
+    void check_oralXaInhibitorWithPoorKidneys_asksForALevel(String drug) {
+      GuidelineAnswer answer = answer("esaic-esra-2022", drug, DoseClass.HIGH, 28, 500);
+
+      assertThat(answer.reply()).isEqualTo(Reply.ASK);
+      assertThat(answer.hold()).isEmpty();
+      assertThat(answer.conditions()).contains("drug level < 30 ng/mL", "anti-Xa ≤ 0.1 IU/mL");
+    }
+
+    /** US labels as quoted: rivaroxaban 24 h, apixaban 48 h, LMWH 24 h after a bloody tap. */
+    @ParameterizedTest
+    @CsvSource({"rivaroxaban, HIGH, 24", "apixaban, LOW, 48", "lmwh, HIGH, 24"})
+    void check_traumaticRestart_isShownBesideTheIntervals(
+        String drug, DoseClass dose, double hours) {
+      GuidelineAnswer answer = answer("us-label", drug, dose, 80, 200);
+
+      assertThat(answer.restartTraumatic()).contains(new Hours(hours, hours));
+      assertThat(answer.reply()).isEqualTo(Reply.ASK);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"asra-2003, aspirin", "uk-regional, aspirin", "clinical-reference, nsaid"})
+    void check_drugWithoutInterval_isPassedEvenWithoutATime(String voice, String drug) {
+      GuidelineAnswer answer =
+          answer(plan(Given.nothing().taking(Given.drug(drug, DoseClass.UNKNOWN))), voice);
+
+      assertThat(answer.reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer.hold()).contains(new Hours(0, 0));
+    }
+  }
+
+  @Nested
+  class Laws {
+
+    private static Stream<Given> everyCase(Drug drug) {
+      return Stream.of(DoseClass.values())
+          .flatMap(
+              dose ->
+                  Stream.of(10.0, 29.0, 30.0, 49.0, 50.0, 80.0, 81.0, 120.0)
+                      .flatMap(
+                          clearance ->
+                              Stream.of(0.0, 3.0, 24.0, 50.0, 100.0, 1000.0)
+                                  .map(
+                                      hours ->
+                                          Given.nothing()
+                                              .taking(Given.drug(drug.code(), dose, hours))
+                                              .clearance(clearance))));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Drug.class)
+    void check_anything_neverShowsANumberRecalledFromMemory(Drug drug) {
+      assertThat(everyCase(drug).flatMap(g -> plan(g).answers().stream()))
+          .isNotEmpty()
+          .allSatisfy(
+              answer -> {
+                if (answer.grounds().status() == Status.MEMORY) {
+                  assertThat(answer.hold()).isEmpty();
+                  assertThat(answer.restart()).isEmpty();
+                  assertThat(answer.reply()).isEqualTo(Reply.ASK);
+                  assertThat(answer.reason())
+                      .contains("ask the prescriber")
+                      .doesNotMatch(".*\\d.*");
+                }
+              });
+    }
+
+    @ParameterizedTest
+    @EnumSource(Drug.class)
+    void check_anything_neverTellsAnybodyToStop(Drug drug) {
+      assertThat(everyCase(drug).flatMap(g -> plan(g).answers().stream()))
+          .allSatisfy(
+              answer ->
+                  assertThat(answer.reason().toLowerCase(java.util.Locale.ROOT))
+                      .doesNotContain("stop", "withhold", "discontinue", "omit", "pause"));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Drug.class)
+    void check_moreHours_neverTurnsPassedIntoNotPassed(Drug drug) {
+      for (double clearance : List.of(20.0, 40.0, 60.0, 100.0)) {
+        for (DoseClass dose : List.of(DoseClass.LOW, DoseClass.HIGH)) {
+          AntithromboticPlan early =
+              plan(Given.nothing().taking(Given.drug(drug.code(), dose, 40)).clearance(clearance));
+          AntithromboticPlan late =
+              plan(Given.nothing().taking(Given.drug(drug.code(), dose, 400)).clearance(clearance));
+          for (int i = 0; i < early.answers().size(); i++) {
+            if (early.answers().get(i).reply() == Reply.PASSED) {
+              assertThat(late.answers().get(i).reply()).isEqualTo(Reply.PASSED);
+            }
+          }
+        }
+      }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Drug.class)
+    void check_everyDrug_showsTheThreeSocietiesAndTheClinic(Drug drug) {
+      assertThat(
+              plan(Given.nothing().taking(Given.drug(drug.code(), DoseClass.LOW, 1)).clearance(90))
+                  .answers())
+          .extracting(a -> a.voice().code())
+          .contains("abn-2018", "esaic-esra-2022", "asra-2025", "local");
+    }
+  }
+
+  @Nested
+  class WhenSomethingIsUnknown {
+
+    @Test
+    void check_withoutClearance_asksWhereTheIntervalDependsOnIt() {
+      AntithromboticPlan plan =
+          plan(Given.nothing().taking(Given.drug("apixaban", DoseClass.HIGH, 400)));
+
+      assertThat(answer(plan, "esaic-esra-2022").reply()).isEqualTo(Reply.ASK);
+      assertThat(answer(plan, "esaic-esra-2022").reason()).contains("creatinine clearance");
+      assertThat(answer(plan, "clinical-reference").reply()).isEqualTo(Reply.PASSED);
+    }
+
+    @Test
+    void check_withoutClearanceUnderEveryInterval_isNotPassedWhateverTheKidneys() {
+      GuidelineAnswer answer =
+          answer(
+              plan(Given.nothing().taking(Given.drug("lmwh", DoseClass.LOW, 4))),
+              "esaic-esra-2022");
+
+      assertThat(answer.reply()).isEqualTo(Reply.NOT_PASSED);
+      assertThat(answer.reason()).contains("whatever the creatinine clearance");
+    }
+
+    @Test
+    void check_withoutDoseClass_asksAndShowsBoth() {
+      GuidelineAnswer answer = answer("clinical-reference", "apixaban", DoseClass.UNKNOWN, 90, 50);
+
+      assertThat(answer.reply()).isEqualTo(Reply.ASK);
+      assertThat(answer.reason()).contains("dose class", "low dose: 36 h", "high dose: 72 h");
+    }
+
+    @Test
+    void check_clearanceUnderTheReadPart_asks() {
+      GuidelineAnswer answer = answer("abn-2018", "clopidogrel", DoseClass.UNKNOWN, 49.9, 500);
+
+      assertThat(answer.reply()).isEqualTo(Reply.ASK);
+      assertThat(answer.hold()).isEmpty();
+    }
+
+    @Test
+    void check_withoutATime_asks() {
+      GuidelineAnswer answer =
+          answer(
+              plan(Given.nothing().taking(Given.drug("lmwh", DoseClass.LOW)).clearance(90)),
+              "abn-2018");
+
+      assertThat(answer.reply()).isEqualTo(Reply.ASK);
+      assertThat(answer.reason()).contains("time from the last dose");
+    }
+
+    @Test
+    void check_doseAfterThePuncture_asksAndHasNoHours() {
+      Antithrombotic later =
+          new Antithrombotic(
+              "lmwh",
+              DoseClass.LOW,
+              Optional.of(Given.PLANNED.plusHours(2)),
+              OptionalDouble.empty(),
+              Antithrombotic.Level.UNKNOWN);
+      AntithromboticPlan plan = plan(Given.nothing().taking(later).clearance(90));
+
+      assertThat(plan.hours()).isEmpty();
+      assertThat(answer(plan, "abn-2018").reply()).isEqualTo(Reply.ASK);
+    }
+
+    @Test
+    void check_unknownDrug_asksEverywhere() {
+      AntithromboticPlan plan =
+          plan(Given.nothing().taking(Given.drug("betrixaban", DoseClass.HIGH, 900)).clearance(90));
+
+      assertThat(plan.answers()).extracting(GuidelineAnswer::reply).containsOnly(Reply.ASK);
+    }
+
+    @Test
+    void check_doseClassNobodyWroteFor_asks() {
+      assertThat(answer("esaic-esra-2022", "ufh-sc", DoseClass.HIGH, 90, 900).reason())
+          .contains("dose class");
+    }
+  }
+
+  @Nested
+  class Conditions {
+
+    private static Given warfarin(OptionalDouble inr, Optional<OffsetDateTime> at) {
+      return Given.nothing()
+          .taking(Given.drug("Warfarin", DoseClass.UNKNOWN, 130))
+          .clearance(90)
+          .coagulation(new Coagulation(OptionalDouble.empty(), inr, OptionalDouble.empty(), at));
+    }
+
+    /** Dodd 2018: 5 d and INR ≤ 1.4 on the same day. */
+    @ParameterizedTest
+    @CsvSource({
+      "1.4, 2031-03-02T06:00:00Z, PASSED",
+      "1.41, 2031-03-02T06:00:00Z, NOT_PASSED",
+      "1.4, 2031-03-01T23:00:00Z, ASK",
+      "1.4, 2031-03-02T01:00:00+02:00, ASK",
+      "1.4, , ASK",
+      ", 2031-03-02T06:00:00Z, ASK"
+    })
+    void check_warfarin_needsTheInrOfTheDay(Double inr, String at, Reply reply) {
+      Given given =
+          warfarin(
+              inr == null ? OptionalDouble.empty() : OptionalDouble.of(inr),
+              Optional.ofNullable(at).map(OffsetDateTime::parse));
+
+      assertThat(answer(plan(given), "abn-2018").reply()).isEqualTo(reply);
+    }
+
+    @Test
+    void check_inrNormal_isTheLaboratorysWordAndNotANumber() {
+      Given asked = warfarin(OptionalDouble.of(1.0), Optional.of(Given.PLANNED));
+      assertThat(answer(plan(asked), "esaic-esra-2022").reply()).isEqualTo(Reply.ASK);
+
+      Given normal = warfarin(OptionalDouble.of(1.0), Optional.of(Given.PLANNED));
+      normal.yes(Question.INR_NORMAL);
+      assertThat(answer(plan(normal), "esaic-esra-2022").reply()).isEqualTo(Reply.PASSED);
+    }
+
+    @Test
+    void check_heparinByVein_needsTheApttRatio() {
+      Given given =
+          Given.nothing()
+              .taking(Given.drug("ufh-iv", DoseClass.UNKNOWN, 6))
+              .clearance(90)
+              .with(Question.APTT_NORMAL, Answer.YES)
+              .coagulation(
+                  new Coagulation(
+                      OptionalDouble.empty(),
+                      OptionalDouble.empty(),
+                      OptionalDouble.of(1.5),
+                      Optional.empty()));
+
+      assertThat(answer(plan(given), "abn-2018").reply()).isEqualTo(Reply.NOT_PASSED);
+      assertThat(answer(plan(given), "clinical-reference").reply()).isEqualTo(Reply.PASSED);
+    }
+
+    @Test
+    void check_heparinUnderSkinWithNormalAptt_isPassedBeforeTheInterval() {
+      Given given =
+          Given.nothing().taking(Given.drug("ufh-sc", DoseClass.LOW, 1)).yes(Question.APTT_NORMAL);
+
+      assertThat(answer(plan(given), "clinical-reference").reply()).isEqualTo(Reply.PASSED);
+    }
+
+    /** Kietaibl 2022 as quoted: < 30 ng/mL, or anti-Xa ≤ 0.1 IU/mL. */
+    @ParameterizedTest
+    @CsvSource({
+      "29.9, , PASSED",
+      "30, , NOT_PASSED",
+      ", 0.1, PASSED",
+      ", 0.11, NOT_PASSED",
+      ", , ASK"
+    })
+    void check_level_decidesUnderThirty(Double level, Double antiXa, Reply reply) {
+      Antithrombotic taken =
+          new Antithrombotic(
+              "apixaban",
+              DoseClass.HIGH,
+              Optional.empty(),
+              OptionalDouble.of(20),
+              new Antithrombotic.Level(
+                  level == null ? OptionalDouble.empty() : OptionalDouble.of(level),
+                  antiXa == null ? OptionalDouble.empty() : OptionalDouble.of(antiXa),
+                  Answer.UNKNOWN));
+
+      assertThat(
+              answer(plan(Given.nothing().taking(taken).clearance(20)), "esaic-esra-2022").reply())
+          .isEqualTo(reply);
+    }
+
+    @Test
+    void check_thrombinTime_decidesForDabigatranUnderFifty() {
+      Antithrombotic taken =
+          new Antithrombotic(
+              "dabigatran",
+              DoseClass.HIGH,
+              Optional.empty(),
+              OptionalDouble.of(20),
+              new Antithrombotic.Level(OptionalDouble.empty(), OptionalDouble.empty(), Answer.YES));
+
+      assertThat(
+              answer(plan(Given.nothing().taking(taken).clearance(40)), "esaic-esra-2022").reply())
+          .isEqualTo(Reply.PASSED);
+    }
+
+    /** A guideline text, probably Tumani 2020: dabigatran with GFR < 50, more than 3 d. */
+    @ParameterizedTest
+    @CsvSource({"72, NOT_PASSED", "72.5, PASSED"})
+    void check_moreThanThreeDays_isStrict(double hours, Reply reply) {
+      assertThat(answer("german-s1-2020", "dabigatran", DoseClass.HIGH, 40, hours).reply())
+          .isEqualTo(reply);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"47.9, NOT_PASSED", "48, ASK", "71.9, ASK", "72, PASSED"})
+    void check_insideARange_asks(double hours, Reply reply) {
+      assertThat(answer("german-s1-2020", "apixaban", DoseClass.HIGH, 90, hours).reply())
+          .isEqualTo(reply);
+    }
+
+    @Test
+    void check_twoTimes_winOverStatedHours() {
+      Antithrombotic taken =
+          new Antithrombotic(
+              "lmwh",
+              DoseClass.LOW,
+              Optional.of(Given.PLANNED.minusHours(13)),
+              OptionalDouble.of(2),
+              Antithrombotic.Level.UNKNOWN);
+
+      assertThat(answer(plan(Given.nothing().taking(taken).clearance(90)), "abn-2018").reply())
+          .isEqualTo(Reply.PASSED);
+    }
+  }
+
+  @Nested
+  class LocalPolicy {
+
+    private static Facts with(String row, double hours) {
+      return FACTS.with(
+          new Policy(
+              "ward",
+              Map.of(
+                  row + ".hold-lower",
+                  new Policy.Change(new FactValue.Figure(hours), "ward rule 3"),
+                  row + ".hold-upper",
+                  new Policy.Change(new FactValue.Figure(hours), "ward rule 3"))));
+    }
+
+    @Test
+    void check_localInterval_isShownAsLocal() {
+      Facts local = with("antithrombotic.local.apixaban.high.any", 60);
+      AntithromboticPlan plan =
+          Antithrombotics.of(local)
+              .check(
+                  Given.nothing()
+                      .taking(Given.drug("apixaban", DoseClass.HIGH, 60))
+                      .clearance(90)
+                      .before())
+              .getFirst();
+
+      assertThat(answer(plan, "local").reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer(plan, "local").hold()).contains(new Hours(60, 60));
+      assertThat(answer(plan, "local").grounds().status()).isEqualTo(Status.LOCAL);
+    }
+
+    @Test
+    void check_unreadIntervalConfirmedLocally_isShown() {
+      Facts local = with("antithrombotic.esaic-esra-2022.ticagrelor.any.any", 96);
+      AntithromboticPlan plan =
+          Antithrombotics.of(local)
+              .check(
+                  Given.nothing().taking(Given.drug("ticagrelor", DoseClass.UNKNOWN, 12)).before())
+              .getFirst();
+
+      assertThat(answer(plan, "esaic-esra-2022").hold()).contains(new Hours(96, 96));
+      assertThat(answer(plan, "esaic-esra-2022").grounds().status()).isEqualTo(Status.LOCAL);
+    }
+  }
+}
