@@ -107,6 +107,7 @@ public record BandChange(
   public static Optional<String> method(BandReport report) {
     return switch (report) {
       case BandReport.NotReported none -> Optional.empty();
+      case BandReport.GelNamed named -> Optional.empty();
       case BandReport.Counted counted -> counted.origin().method();
       case BandReport.Patterned patterned -> patterned.origin().method();
       case BandReport.Concluded concluded -> concluded.origin().method();

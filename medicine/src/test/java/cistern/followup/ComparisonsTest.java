@@ -80,7 +80,7 @@ class ComparisonsTest {
           new BandReport.Counted(
               BandCounts.of(csfOnly, 0, 0),
               Optional.empty(),
-              new BandReport.Origin(Optional.ofNullable(method), Optional.empty()),
+              new BandReport.Origin(Optional.of(method), Optional.empty()),
               Optional.empty());
       return this;
     }
@@ -237,7 +237,7 @@ class ComparisonsTest {
   }
 
   @Nested
-  class Comparable {
+  class WhenSomethingDiffers {
 
     @Test
     void compare_changedAssay_doesNotCompareAndNamesBoth() {
@@ -407,7 +407,7 @@ class ComparisonsTest {
 
     @Test
     void compare_singleBand_suggestsARepeat() {
-      assertThat(remarks(compare(built("a", 0).bands(0, null), built("b", 9).bands(1, null))))
+      assertThat(remarks(compare(built("a", 0).bands(0, "IEF"), built("b", 9).bands(1, "IEF"))))
           .contains("code=bands-borderline", "A repeat is suggested");
     }
 

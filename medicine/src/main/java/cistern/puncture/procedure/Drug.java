@@ -7,44 +7,36 @@ import java.util.Optional;
 
 /** An antithrombotic for which a guideline gives, or may give, an interval. */
 public enum Drug {
-  ASPIRIN("aspirin", false, "acetylsalicylic acid"),
-  NSAID("nsaid", false, "ibuprofen", "naproxen", "diclofenac"),
-  CLOPIDOGREL("clopidogrel", false),
-  PRASUGREL("prasugrel", false),
-  TICAGRELOR("ticagrelor", false),
-  DIPYRIDAMOLE("dipyridamole", false),
-  CILOSTAZOL("cilostazol", false),
-  TIROFIBAN("tirofiban", false),
-  EPTIFIBATIDE("eptifibatide", false),
-  ABCIXIMAB("abciximab", false),
-  WARFARIN("warfarin", false),
-  ACENOCOUMAROL("acenocoumarol", false),
-  PHENPROCOUMON("phenprocoumon", false),
+  ASPIRIN("aspirin", "acetylsalicylic acid"),
+  NSAID("nsaid", "ibuprofen, naproxen, diclofenac"),
+  CLOPIDOGREL("clopidogrel", ""),
+  PRASUGREL("prasugrel", ""),
+  TICAGRELOR("ticagrelor", ""),
+  DIPYRIDAMOLE("dipyridamole", ""),
+  CILOSTAZOL("cilostazol", ""),
+  TIROFIBAN("tirofiban", ""),
+  EPTIFIBATIDE("eptifibatide", ""),
+  ABCIXIMAB("abciximab", ""),
+  WARFARIN("warfarin", ""),
+  ACENOCOUMAROL("acenocoumarol", ""),
+  PHENPROCOUMON("phenprocoumon", ""),
   LMWH(
       "lmwh",
-      true,
-      "enoxaparin",
-      "dalteparin",
-      "tinzaparin",
-      "nadroparin",
-      "certoparin",
-      "low-molecular-weight heparin"),
-  UFH_IV("ufh-iv", false, "heparin iv", "unfractionated heparin iv"),
-  UFH_SC("ufh-sc", true, "heparin sc", "unfractionated heparin sc"),
-  FONDAPARINUX("fondaparinux", true),
-  RIVAROXABAN("rivaroxaban", true),
-  APIXABAN("apixaban", true),
-  EDOXABAN("edoxaban", true),
-  DABIGATRAN("dabigatran", true);
+      "enoxaparin, dalteparin, tinzaparin, nadroparin, certoparin, low-molecular-weight heparin"),
+  UFH_IV("ufh-iv", "heparin iv, unfractionated heparin iv"),
+  UFH_SC("ufh-sc", "heparin sc, unfractionated heparin sc"),
+  FONDAPARINUX("fondaparinux", ""),
+  RIVAROXABAN("rivaroxaban", ""),
+  APIXABAN("apixaban", ""),
+  EDOXABAN("edoxaban", ""),
+  DABIGATRAN("dabigatran", "");
 
   private final String code;
-  private final boolean hasDoseClasses;
-  private final List<String> synonyms;
+  private final String synonyms;
 
-  Drug(String code, boolean hasDoseClasses, String... synonyms) {
+  Drug(String code, String synonyms) {
     this.code = code;
-    this.hasDoseClasses = hasDoseClasses;
-    this.synonyms = List.of(synonyms);
+    this.synonyms = synonyms;
   }
 
   /** The name in files and in the keys of facts. */
@@ -52,16 +44,12 @@ public enum Drug {
     return code;
   }
 
-  /** Whether the guidelines tell a low (prophylactic) from a high (therapeutic) dose. */
-  public boolean hasDoseClasses() {
-    return hasDoseClasses;
-  }
-
   /** The drug of a name, if it is one of these; capitals do not matter. */
   public static Optional<Drug> parse(String name) {
     String plain = name.strip().toLowerCase(Locale.ROOT);
     return Arrays.stream(values())
-        .filter(d -> d.code.equals(plain) || d.synonyms.contains(plain))
+        .filter(d -> !plain.isEmpty())
+        .filter(d -> d.code.equals(plain) || List.of(d.synonyms.split(", ", -1)).contains(plain))
         .findFirst();
   }
 }
