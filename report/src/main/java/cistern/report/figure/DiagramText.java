@@ -76,12 +76,12 @@ record DiagramText(Protein protein, QuotientLimits limits) {
   }
 
   /** The numbers of the diagram in rows. */
-  DataTable table(Findings findings, List<EarlierPuncture> earlier) {
+  FigureTable table(Findings findings, List<EarlierPuncture> earlier) {
     List<List<String>> rows = new ArrayList<>();
     rows.add(row("this puncture", findings));
     region(findings).ifPresent(rows::add);
     earlier.forEach(e -> rows.add(row("earlier puncture " + e.number(), e.findings())));
-    return new DataTable(
+    return new FigureTable(
         List.of(
             "× 10³",
             "albumin quotient",

@@ -191,7 +191,7 @@ public record Ruler(double span) {
         "Logarithmic, in multiples of the limit, which stands in the middle",
         new Spot(WIDTH, HEIGHT),
         shapes,
-        new DataTable(List.of(), List.of()));
+        new FigureTable(List.of(), List.of()));
   }
 
   private static String multiple(double tick) {

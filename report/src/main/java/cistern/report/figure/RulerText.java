@@ -25,8 +25,8 @@ final class RulerText {
   }
 
   /** The same in cells. */
-  static DataTable table(Finding finding) {
-    return new DataTable(
+  static FigureTable table(Finding finding) {
+    return new FigureTable(
         List.of("finding", "value", "95 % interval", "limit", "verdict"),
         List.of(
             List.of(

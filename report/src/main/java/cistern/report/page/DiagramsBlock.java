@@ -2,7 +2,7 @@ package cistern.report.page;
 
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
-import cistern.report.figure.DataTable;
+import cistern.report.figure.FigureTable;
 import cistern.report.figure.Figure;
 import cistern.report.figure.Protein;
 import cistern.report.figure.QuotientDiagram;
@@ -64,7 +64,7 @@ final class DiagramsBlock {
 
   /** The numbers of a figure; its caption names it. */
   static Element table(Figure figure) {
-    DataTable data = figure.table();
+    FigureTable data = figure.table();
     Element head =
         Element.of(
             "tr",

@@ -197,7 +197,7 @@ class QuotientDiagramTest {
     void table_always_holdsWhatIsDrawn() {
       EarlierPuncture earlier =
           new EarlierPuncture("1", PANEL_2.with(Analyte.IGG, 30, 11_000).findings());
-      DataTable table = figure(Protein.IGG, PANEL_2.findings(1.1), earlier).table();
+      FigureTable table = figure(Protein.IGG, PANEL_2.findings(1.1), earlier).table();
       assertThat(table.rows())
           .extracting(List::getFirst)
           .containsExactly("this puncture", "its 95 % interval", "earlier puncture 1");

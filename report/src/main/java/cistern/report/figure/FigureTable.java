@@ -8,10 +8,10 @@ import java.util.List;
  * @param headings of the columns
  * @param rows each as long as the headings
  */
-public record DataTable(List<String> headings, List<List<String>> rows) {
+public record FigureTable(List<String> headings, List<List<String>> rows) {
 
   /** Copies the cells and checks that every row is complete. */
-  public DataTable {
+  public FigureTable {
     headings = List.copyOf(headings);
     rows = rows.stream().map(List::copyOf).toList();
     for (List<String> row : rows) {
