@@ -34,7 +34,7 @@ import java.util.Optional;
 public record Ruler(double span) {
 
   /** Width of a ruler in user units. */
-  static final double WIDTH = 200;
+  static final double WIDTH = 160;
 
   /** Height of a ruler in user units. */
   static final double HEIGHT = 20;
@@ -42,7 +42,7 @@ public record Ruler(double span) {
   private static final double MIDDLE = HEIGHT / 2;
   private static final double MARGIN = 8;
   private static final double CENTRE = WIDTH / 2;
-  private static final Lettering SMALL = new Lettering(INK, 10, Anchor.END, false);
+  private static final Lettering SMALL = new Lettering(INK, 11.5, Anchor.END, false);
 
   /** The ruler under some facts. */
   public static Ruler of(Facts facts) {
@@ -107,7 +107,7 @@ public record Ruler(double span) {
 
   private static Element note(String text) {
     return Svg.label(
-        new Spot(CENTRE, MIDDLE + 4), text, new Lettering(QUIET, 10, Anchor.MIDDLE, false));
+        new Spot(CENTRE, MIDDLE + 4), text, new Lettering(QUIET, 11, Anchor.MIDDLE, false));
   }
 
   private static List<Element> greyZone(Scale scale, Finding finding) {
@@ -168,10 +168,12 @@ public record Ruler(double span) {
     boolean isOver = scale.isOver(value);
     double x = isOver ? WIDTH - 1 : 1;
     Lettering letters = SMALL.with(isOver ? Anchor.END : Anchor.START).withBold();
-    return List.of(
-        Arrow.of(new Spot(x, MIDDLE), new Spot(isOver ? 1 : -1, 0)),
-        Svg.label(
+    List<Element> shapes = new ArrayList<>();
+    shapes.add(Arrow.of(new Spot(x, MIDDLE), new Spot(isOver ? 1 : -1, 0)));
+    shapes.addAll(
+        Svg.labelOnPaper(
             new Spot(isOver ? x - 11 : x + 11, MIDDLE + 3.5), ValueWords.value(finding), letters));
+    return shapes;
   }
 
   /** The scale that all logarithmic rulers share, as multiples of the limit. */
@@ -181,7 +183,7 @@ public record Ruler(double span) {
     for (double tick : scale.ticks()) {
       double x = scale.at(tick);
       boolean isLimit = Math.abs(Math.log(tick)) < 1e-9;
-      Lettering letters = new Lettering(isLimit ? INK : QUIET, 9.5, Anchor.MIDDLE, isLimit);
+      Lettering letters = new Lettering(isLimit ? INK : QUIET, 11, Anchor.MIDDLE, isLimit);
       shapes.add(Svg.label(new Spot(x, 11), isLimit ? "limit" : multiple(tick), letters));
       shapes.add(Svg.line(new Spot(x, 14), new Spot(x, HEIGHT), Pen.line(HAIRLINE, 1)));
     }

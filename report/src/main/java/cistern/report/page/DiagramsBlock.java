@@ -48,18 +48,18 @@ final class DiagramsBlock {
   }
 
   private static Element figure(Sheet sheet, Figure figure) {
-    Element caption = Element.of("figcaption", figure.title());
     if (sheet.isPaper()) {
       return Html.division(
           "figure",
           figure.toSvg().with("alt", figure.title() + ". " + figure.description()),
           Html.paragraph(figure.title()).with("class", "caption"));
     }
+    Element unfolds =
+        Element.of("details", Element.of("summary", "The same as a table"), table(figure));
     return Element.of(
         "figure",
         figure.toSvg(),
-        caption,
-        Element.of("details", Element.of("summary", "The same as a table"), table(figure)));
+        Element.of("figcaption", Html.paragraph(figure.title()), unfolds));
   }
 
   /** The numbers of a figure; its caption names it. */

@@ -17,7 +17,7 @@ record Sheet(
 
   /** A sheet without sources yet. */
   static Sheet of(Interpretation interpretation, Facts facts, Medium medium, String software) {
-    return new Sheet(interpretation, facts, new Sources(), medium, software);
+    return new Sheet(interpretation, facts, new Sources(medium), medium, software);
   }
 
   boolean isPaper() {

@@ -6,6 +6,7 @@ import cistern.fact.Status;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
+import cistern.report.markup.Text;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,25 +15,44 @@ import java.util.Map;
 /** The sources of a page, numbered in the order in which they are first named. */
 final class Sources {
 
-  private final Map<Citation, Integer> numbers = new LinkedHashMap<>();
+  /** A comma and a space that no line breaks at. */
+  private static final String AND = ",\u00A0";
 
-  /** The numbers of some grounds as links to the sources. */
+  private final Map<Citation, String> numbers = new LinkedHashMap<>();
+  private final Medium medium;
+
+  /** No sources yet. */
+  Sources(Medium medium) {
+    this.medium = medium;
+  }
+
+  /** The numbers of some grounds, on a screen as links to the sources. */
   Node mark(Grounds grounds) {
-    if (grounds.citations().isEmpty()) {
+    List<String> named =
+        grounds.citations().stream()
+            .map(c -> numbers.computeIfAbsent(c, n -> String.valueOf(numbers.size() + 1)))
+            .toList();
+    if (named.isEmpty()) {
       return Fragment.of();
     }
+    return switch (medium) {
+      case PAPER -> Html.span("cite", "[" + String.join(AND, named) + "]");
+      case SCREEN -> Html.span("cite", "[").with(links(named)).withText("]");
+    };
+  }
+
+  private static List<Node> links(List<String> named) {
     List<Node> links = new ArrayList<>();
-    for (Citation citation : grounds.citations()) {
-      String number = String.valueOf(numbers.computeIfAbsent(citation, n -> numbers.size() + 1));
+    for (String number : named) {
       if (!links.isEmpty()) {
-        links.add(new cistern.report.markup.Text(", "));
+        links.add(new Text(AND));
       }
       links.add(
           Element.of("a", number)
               .with("href", "#source-" + number)
-              .with("title", "Source " + number));
+              .with("aria-label", "source " + number));
     }
-    return Element.of("span").with("class", "cite").withText("[").with(links).withText("]");
+    return links;
   }
 
   /** The sources, each marked where it is weaker than a publication that was read. */
@@ -60,8 +80,6 @@ final class Sources {
         };
     return words.isEmpty()
         ? Fragment.of()
-        : Fragment.of(
-            new cistern.report.markup.Text(" "),
-            Element.of("em", "(" + words + ")").with("class", "weak"));
+        : Fragment.of(new Text(" "), Element.of("em", "(" + words + ")").with("class", "weak"));
   }
 }

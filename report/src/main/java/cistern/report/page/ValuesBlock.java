@@ -1,11 +1,13 @@
 package cistern.report.page;
 
+import cistern.finding.Chances;
 import cistern.finding.Finding;
 import cistern.finding.Verdict;
 import cistern.report.figure.Figure;
 import cistern.report.figure.Ruler;
 import cistern.report.figure.Spot;
 import cistern.report.figure.VerdictMark;
+import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
@@ -16,6 +18,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /**
@@ -24,13 +28,15 @@ import java.util.stream.Collectors;
  *
  * @param sheet the page
  * @param ruler the ruler that all rows share
+ * @param remarks lettered while the rows are written
  */
-record ValuesBlock(Sheet sheet, Ruler ruler) {
+record ValuesBlock(Sheet sheet, Ruler ruler, Remarks remarks) {
 
   private static final double MARK_ROOM = 6;
+  private static final String NEAR = "page.near-limit.chance";
 
   static Node of(Sheet sheet) {
-    return new ValuesBlock(sheet, Ruler.of(sheet.facts())).toSection();
+    return new ValuesBlock(sheet, Ruler.of(sheet.facts()), new Remarks()).toSection();
   }
 
   private Node toSection() {
@@ -38,7 +44,12 @@ record ValuesBlock(Sheet sheet, Ruler ruler) {
     return valued.isEmpty()
         ? Html.section(
             "values", "Values", Html.paragraph("Nothing could be computed."), withoutValue())
-        : Html.section("values", "Values against their limits", table(valued), withoutValue());
+        : Html.section(
+            "values",
+            "Values against their limits",
+            table(valued),
+            remarks.toParagraph(),
+            withoutValue());
   }
 
   private List<Finding> findings() {
@@ -65,9 +76,10 @@ record ValuesBlock(Sheet sheet, Ruler ruler) {
             "tr",
             column("finding", Element.of("span", "Finding")),
             column("value", Element.of("span", "Value")),
+            column("interval", Element.of("span", "95 % interval")),
             column("ruler", drawing(ruler.toHead("ruler-head"))),
             column("verdict", Element.of("span", "Verdict")),
-            column("margin", Element.of("span", "Limit, 95 % interval, source"))));
+            column("margin", Element.of("span", "Limit, rule, source"))));
   }
 
   private static Element column(String cssClass, Node content) {
@@ -76,7 +88,7 @@ record ValuesBlock(Sheet sheet, Ruler ruler) {
 
   private static Element heading(FindingGroup group) {
     return Element.of(
-            "tr", Element.of("th", group.heading()).with("scope", "rowgroup").with("colspan", "5"))
+            "tr", Element.of("th", group.heading()).with("scope", "rowgroup").with("colspan", "6"))
         .with("class", "group");
   }
 
@@ -91,6 +103,7 @@ record ValuesBlock(Sheet sheet, Ruler ruler) {
             .with("class", "value")
             .withText(" ")
             .with(Html.span("unit", ValueWords.unit(finding.code()))),
+        Element.of("td", ValueWords.interval(finding)).with("class", "interval"),
         Element.of("td", drawing(drawn)).with("class", "ruler"),
         Element.of("td", mark(finding.verdict()))
             .with("class", "verdict")
@@ -125,18 +138,22 @@ record ValuesBlock(Sheet sheet, Ruler ruler) {
         .ifPresent(
             r ->
                 parts.add(
-                    "rule "
-                        + r.substring(0, 1).toUpperCase(Locale.ROOT)
-                        + r.substring(1).replace('-', ' ')));
-    String interval = ValueWords.interval(finding);
-    if (!interval.isEmpty()) {
-      parts.add("95 % interval " + interval);
-    }
-    if (!finding.note().isEmpty()) {
-      parts.add(finding.note());
-    }
+                    r.substring(0, 1).toUpperCase(Locale.ROOT) + r.substring(1).replace('-', ' ')));
+    chance(finding).ifPresent(parts::add);
     return Fragment.of(
-        new Text(String.join("; ", parts) + " "), sheet.sources().mark(finding.grounds()));
+        new Text(String.join("; ", parts) + " "),
+        sheet.sources().mark(finding.grounds()),
+        new Text(" "),
+        remarks.mark(finding.note()));
+  }
+
+  /** In words what measurement error leaves open, where it leaves something open. */
+  private Optional<String> chance(Finding finding) {
+    double least = ReportFacts.of(sheet.facts()).number(NEAR);
+    OptionalDouble above = finding.uncertainty().probabilityAbove();
+    return above.isPresent() && Math.min(above.getAsDouble(), 1 - above.getAsDouble()) >= least
+        ? Optional.of(Chances.toLieAbove(above.getAsDouble()))
+        : Optional.empty();
   }
 
   /** What could not be computed, gathered under its reason. */

@@ -60,14 +60,14 @@ class RulerTest {
   void mark_valueAtItsLimit_standsInTheMiddle() {
     InventedPuncture atLimit =
         InventedPuncture.empty().with(Sample.csf(Analyte.LACTATE), new ReportedValue.Exact(2.7));
-    assertThat(markAt(drawn(atLimit, FindingCode.LACTATE))).isCloseTo(100, within(0.01));
+    assertThat(markAt(drawn(atLimit, FindingCode.LACTATE))).isCloseTo(Ruler.WIDTH / 2, within(0.01));
   }
 
   @Test
   void mark_fraction_standsOnTheWayFromNoneToAll() {
-    // 34.75 % (project's sanity table, panel 2) of the 92 units from the middle to the end
+    // 34.75 % (project's sanity table, panel 2) of the 72 units from the middle to the end
     assertThat(markAt(drawn(PANEL_2, FindingCode.IGG_FRACTION)))
-        .isCloseTo(100 + 0.3475 * 92, within(0.05));
+        .isCloseTo(Ruler.WIDTH / 2 + 0.3475 * 72, within(0.05));
   }
 
   @Test
