@@ -6,6 +6,7 @@ import cistern.finding.Findings;
 import cistern.finding.Problem;
 import cistern.panel.CheckedPanel;
 import cistern.statement.Statement;
+import cistern.uncertainty.RepeatChange;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param policy the local policy in force
  * @param panel the panel with everything that is wrong with it
  * @param findings every derived quantity
+ * @param repeat how often verdicts would change if everything were measured once more
  * @param bands what follows from the gel
  * @param conflicts what disagrees
  * @param statements what a specialist would write, answer first
@@ -29,6 +31,7 @@ public record Interpretation(
     Optional<String> policy,
     CheckedPanel panel,
     Findings findings,
+    RepeatChange repeat,
     BandReading bands,
     List<Conflict> conflicts,
     List<Statement> statements,

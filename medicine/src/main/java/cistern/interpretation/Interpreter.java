@@ -15,6 +15,7 @@ import cistern.fluid.FluidFindings;
 import cistern.panel.CheckedPanel;
 import cistern.statement.Evidence;
 import cistern.statement.Statements;
+import cistern.uncertainty.RepeatChange;
 import cistern.uncertainty.Uncertainties;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,13 +53,15 @@ public final class Interpreter {
     problems.addAll(panel.problems());
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
     List<Conflict> disagreements = conflicts.check(panel, findings, bands);
-    Evidence evidence = new Evidence(panel, findings, bands, disagreements, problems);
+    RepeatChange repeat = uncertainties.repeat(panel, findings);
+    Evidence evidence = new Evidence(panel, findings, bands, disagreements, problems, repeat);
     return new Interpretation(
         workup,
         facts.version(),
         facts.policy(),
         panel,
         findings,
+        repeat,
         bands,
         disagreements,
         statements.of(evidence),

@@ -10,7 +10,9 @@ import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
+import cistern.uncertainty.RepeatChange;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /**
@@ -21,13 +23,30 @@ import java.util.stream.Stream;
  * @param bands the bands
  * @param conflicts what disagrees
  * @param problems all problems of the work-up
+ * @param repeat how often verdicts would change in a repeat
  */
 public record Evidence(
     CheckedPanel panel,
     Findings findings,
     BandReading bands,
     List<Conflict> conflicts,
-    List<Problem> problems) {
+    List<Problem> problems,
+    RepeatChange repeat) {
+
+  /** Findings whose nearness to their limit is worth a sentence; others follow from these. */
+  private static final List<FindingCode> NEAR =
+      List.of(
+          FindingCode.ALBUMIN_QUOTIENT,
+          FindingCode.IGG_QUOTIENT,
+          FindingCode.IGA_QUOTIENT,
+          FindingCode.IGM_QUOTIENT,
+          FindingCode.KAPPA_QUOTIENT,
+          FindingCode.IGG_INDEX,
+          FindingCode.KAPPA_INDEX,
+          FindingCode.IGG_SYNTHESIS_RATE,
+          FindingCode.GLUCOSE_RATIO,
+          FindingCode.LACTATE,
+          FindingCode.TOTAL_PROTEIN);
 
   /** Findings that show antibody made inside the CNS when they are above their limit. */
   private static final List<FindingCode> SYNTHESIS =
@@ -52,6 +71,21 @@ public record Evidence(
 
   List<Finding> decided() {
     return synthesis().filter(f -> f.verdict().isDecided()).toList();
+  }
+
+  /** Decided findings whose chance to lie above their limit is neither small nor great. */
+  List<Finding> near(double chance) {
+    return NEAR.stream()
+        .map(findings::get)
+        .filter(f -> f.verdict().isDecided())
+        .filter(f -> isBetween(f.uncertainty().probabilityAbove(), chance))
+        .toList();
+  }
+
+  private static boolean isBetween(OptionalDouble probability, double chance) {
+    return probability.isPresent()
+        && probability.getAsDouble() >= chance
+        && probability.getAsDouble() <= 1 - chance;
   }
 
   private Stream<Finding> synthesis() {

@@ -11,21 +11,24 @@ import java.util.List;
 public final class Statements {
 
   private final double severeFrom;
+  private final double nearChance;
 
-  private Statements(double severeFrom) {
+  private Statements(double severeFrom, double nearChance) {
     this.severeFrom = severeFrom;
+    this.nearChance = nearChance;
   }
 
   /** The statements under some facts. */
   public static Statements of(Facts facts) {
-    return new Statements(facts.number("albumin-quotient.severe"));
+    return new Statements(
+        facts.number("albumin-quotient.severe"), facts.number("near-limit.chance"));
   }
 
   /** The statements that the evidence allows, in the order in which they are read. */
   public List<Statement> of(Evidence evidence) {
     List<Statement> all = new ArrayList<>();
     all.add(Answers.of(evidence));
-    all.add(new WeakestLink(Weaknesses.of(evidence)));
+    all.add(new WeakestLink(Weaknesses.of(evidence, !evidence.near(nearChance).isEmpty())));
     all.add(
         new BarrierStatement(evidence.findings().get(FindingCode.ALBUMIN_QUOTIENT), severeFrom));
     evidence
@@ -37,6 +40,10 @@ public final class Statements {
     if (evidence.isAbove(FindingCode.IGG_INDEX)
         && evidence.bands().verdict() == BandVerdict.NEGATIVE) {
       all.add(new IndexWithoutBands());
+    }
+    evidence.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
+    if (!evidence.repeat().each().isEmpty()) {
+      all.add(new Repeatability(evidence.repeat().any()));
     }
     all.addAll(NextSteps.of(evidence));
     return all;

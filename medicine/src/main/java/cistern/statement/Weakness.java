@@ -13,6 +13,7 @@ public enum Weakness {
   IN_CONFLICT("two methods disagree"),
   NOT_FOCUSED("no bands were reported, and focusing is the most sensitive test"),
   BORDERLINE("a result lies in its grey zone"),
+  NEAR_LIMIT("a value lies so near its limit that a repeat could turn the verdict"),
   NOT_LUMBAR("the fluid is not lumbar"),
   TIMES_UNKNOWN("the draw times are not both known, so the pair is taken on trust"),
   CONSTANTS_UNCONFIRMED(

@@ -12,9 +12,9 @@ final class Weaknesses {
 
   private Weaknesses() {}
 
-  static Weakness of(Evidence evidence) {
+  static Weakness of(Evidence evidence, boolean isNearLimit) {
     for (Weakness weakness : Weakness.values()) {
-      if (isPresent(weakness, evidence)) {
+      if (weakness == Weakness.NEAR_LIMIT ? isNearLimit : isPresent(weakness, evidence)) {
         return weakness;
       }
     }
@@ -34,6 +34,7 @@ final class Weaknesses {
       case IN_CONFLICT -> isInConflict(evidence);
       case NOT_FOCUSED -> evidence.bands().verdict() == BandVerdict.UNDETERMINED;
       case BORDERLINE -> isBorderline(evidence);
+      case NEAR_LIMIT -> false;
       case NOT_LUMBAR -> evidence.hasProblem("not-lumbar");
       case TIMES_UNKNOWN -> evidence.panel().pairing().verdict() == Pairing.Verdict.UNKNOWN;
       case CONSTANTS_UNCONFIRMED -> true;

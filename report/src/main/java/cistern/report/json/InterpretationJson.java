@@ -6,6 +6,7 @@ import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.panel.Pairing;
 import cistern.statement.Statement;
+import cistern.uncertainty.RepeatChange;
 import java.util.List;
 import java.util.function.BiConsumer;
 import tools.jackson.core.JsonGenerator;
@@ -36,6 +37,7 @@ public final class InterpretationJson {
     JsonLines.orNull(json, "policy", interpretation.policy());
     pairing(json, interpretation.panel().pairing());
     list(json, "findings", interpretation.findings().all(), FindingJson::write);
+    repeat(json, interpretation.repeat());
     BandsJson.write(json, interpretation.bands());
     statements(json, interpretation.statements());
     list(json, "conflicts", interpretation.conflicts(), InterpretationJson::conflict);
@@ -50,6 +52,17 @@ public final class InterpretationJson {
     json.writeStringProperty("verdict", pairing.verdict().word());
     JsonLines.orNull(json, "hoursApart", pairing.hoursApart());
     JsonLines.grounds(json, pairing.grounds());
+    json.writeEndObject();
+  }
+
+  private static void repeat(JsonGenerator json, RepeatChange repeat) {
+    json.writeName("repeat");
+    json.writeStartObject();
+    json.writeNumberProperty("probabilityOfChange", repeat.any());
+    json.writeName("byCode");
+    json.writeStartObject();
+    repeat.each().forEach((code, chance) -> json.writeNumberProperty(code.code(), chance));
+    json.writeEndObject();
     json.writeEndObject();
   }
 
