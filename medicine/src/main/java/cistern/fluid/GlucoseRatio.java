@@ -2,9 +2,11 @@ package cistern.fluid;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
+import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -66,14 +68,18 @@ public final class GlucoseRatio {
 
   /** The limit at a serum glucose in mmol/L. */
   public Limits limits(double serum) {
-    if (serum < mmolPerL(HIGH_FROM)) {
+    if (!isFrom(serum, HIGH_FROM)) {
       return Limits.lower(
           facts.number(
-              serum < mmolPerL(MIDDLE_FROM)
-                  ? "glucose-ratio.low-serum.lower"
-                  : "glucose-ratio.middle-serum.lower"));
+              isFrom(serum, MIDDLE_FROM)
+                  ? "glucose-ratio.middle-serum.lower"
+                  : "glucose-ratio.low-serum.lower"));
     }
     return Limits.lower(facts.number("glucose-ratio.high-serum.lower"));
+  }
+
+  private boolean isFrom(double serum, String mgPerDl) {
+    return Limits.upper(Cut.from(mmolPerL(mgPerDl))).judge(Interval.of(serum)) == Verdict.ABOVE;
   }
 
   private double mmolPerL(String mgPerDl) {

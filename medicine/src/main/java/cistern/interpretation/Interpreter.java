@@ -66,7 +66,7 @@ public final class Interpreter {
         disagreements,
         statements.of(evidence),
         problems,
-        cautions(findings));
+        cautions(workup, findings));
   }
 
   private Findings findings(CheckedPanel panel) {
@@ -78,7 +78,7 @@ public final class Interpreter {
     return uncertainties.measure(panel, Findings.of(all));
   }
 
-  private static List<Caution> cautions(Findings findings) {
+  private static List<Caution> cautions(Workup workup, Findings findings) {
     List<Caution> all =
         new ArrayList<>(
             List.of(Caution.RESEARCH_ONLY, Caution.LOCAL_PRACTICE, Caution.NOT_SPECIFIC));
@@ -87,6 +87,9 @@ public final class Interpreter {
             .anyMatch(f -> f.hasValue() && f.grounds().status() == Status.MEMORY);
     if (isRecalled) {
       all.add(Caution.CONSTANTS_UNCONFIRMED);
+    }
+    if (workup.remarks().isInvented()) {
+      all.add(Caution.INVENTED);
     }
     return all;
   }

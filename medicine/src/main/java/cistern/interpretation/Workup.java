@@ -1,22 +1,53 @@
 package cistern.interpretation;
 
 import cistern.bands.BandReport;
+import cistern.criteria.Evidence;
 import cistern.finding.Problem;
 import cistern.panel.Panel;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One puncture with everything that is known about it.
  *
  * @param id {@code [A-Za-z0-9._-]{1,64}}
+ * @param remarks what the file says about itself
  * @param panel the results
  * @param bands what was reported of the gel
+ * @param evidence what the clinician knows beside the fluid
  * @param problems what reading the file already showed: kept, but not understood
  */
-public record Workup(String id, Panel panel, BandReport bands, List<Problem> problems) {
+public record Workup(
+    String id,
+    Remarks remarks,
+    Panel panel,
+    BandReport bands,
+    Evidence evidence,
+    List<Problem> problems) {
 
   /** Copies the problems. */
   public Workup {
     problems = List.copyOf(problems);
+  }
+
+  /** A work-up without remarks and evidence. */
+  public Workup(String id, Panel panel, BandReport bands, List<Problem> problems) {
+    this(id, Remarks.NONE, panel, bands, Evidence.UNKNOWN, problems);
+  }
+
+  /** This work-up with another band report: a gel that has been read. */
+  public Workup withBands(BandReport read) {
+    return new Workup(id, remarks, panel, read, evidence, problems);
+  }
+
+  /**
+   * What a work-up says about itself.
+   *
+   * @param isInvented whether the data are invented
+   * @param question what the referrer asks
+   */
+  public record Remarks(boolean isInvented, Optional<String> question) {
+    /** Nothing said. */
+    public static final Remarks NONE = new Remarks(false, Optional.empty());
   }
 }

@@ -110,6 +110,11 @@ public record Evidence(
         && findings.get(FindingCode.IGG_QUOTIENT).hasValue();
   }
 
+  boolean isBloodCounted() {
+    return panel.panel().has(Sample.blood(Analyte.ERYTHROCYTES))
+        && panel.panel().has(Sample.blood(Analyte.HEMATOCRIT));
+  }
+
   boolean hasPair(Analyte analyte) {
     return panel.panel().has(Sample.csf(analyte)) && panel.panel().has(Sample.serum(analyte));
   }

@@ -23,7 +23,7 @@ final class NextSteps {
       case REDRAW_PAIR -> evidence.hasProblem("draws-far-apart");
       case CHECK_VALUES -> evidence.isValueDoubted() || evidence.hasProblem("result-before-draw");
       case DRAW_SERUM -> evidence.hasProblem("serum-missing");
-      case COUNT_BLOOD -> evidence.isBloodWithholding();
+      case COUNT_BLOOD -> evidence.isBloodWithholding() && !evidence.isBloodCounted();
       case CONFIRM_GEL -> evidence.bands().isReported() && !evidence.bands().isConfirmed();
       case FOCUS -> !evidence.bands().isReported();
       case REPEAT_FOCUSING -> isFocusingDoubted(evidence);

@@ -50,6 +50,7 @@ public enum InputTrouble {
   OVERFLOW("number-not-finite", "Converted to %s this is not a number that can be computed with."),
   GEL_UNREADABLE("gel-unreadable", "The picture of the gel cannot be read: %s."),
   UNKNOWN_FACT("fact-unknown", "No fact has this key; ./cistern facts lists them all."),
+  UNKNOWN_FIELD("field-unknown", "A policy has no such field; check its spelling."),
   FIXED_FACT("fact-fixed", "This describes how a result is computed and cannot be changed."),
   ID_TWICE("id-twice", "Another input before this one has the same id.");
 

@@ -16,7 +16,7 @@ final class ValueLine {
 
   static String of(Finding finding, String source) {
     String line =
-        "  %s %-30s %-20s %-18s %-13s %s"
+        "  %s %-32s %-20s %-22s %-13s %s"
             .formatted(
                 mark(finding.verdict()),
                 finding.code().term(),

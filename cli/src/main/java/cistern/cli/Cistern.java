@@ -1,0 +1,90 @@
+package cistern.cli;
+
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Locale;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The program's front door. */
+@Command(
+    name = "cistern",
+    description = {
+      "Works up spinal fluid in suspected multiple sclerosis.",
+      "For research and education. Not a medical device."
+    },
+    synopsisSubcommandLabel = "COMMAND",
+    footer = {"", "Example: cistern interpret examples/typical-ms.json"},
+    mixinStandardHelpOptions = true,
+    versionProvider = Cistern.Version.class)
+public final class Cistern implements Runnable {
+
+  @Spec private CommandSpec spec;
+
+  private Cistern() {
+    spec = CommandSpec.create();
+  }
+
+  /** Prints the version of the program. */
+  static final class Version implements CommandLine.IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      return new String[] {software()};
+    }
+  }
+
+  @Override
+  public void run() {
+    throw new CommandLine.ParameterException(spec.commandLine(), "Say what to do: name a command.");
+  }
+
+  /** Runs a command and ends the process with its exit code. */
+  public static void main(String[] arguments) {
+    Locale.setDefault(Locale.ROOT);
+    PrintStream err =
+        new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+    BufferedOutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out));
+    System.exit(run(new Terminal(System.in, out, err), arguments));
+  }
+
+  /** Runs a command and returns its exit code. */
+  static int run(Terminal terminal, String... arguments) {
+    CommandLine line = new CommandLine(new Cistern());
+    line.addSubcommand(new Interpret(terminal));
+    line.addSubcommand(new ShowFacts(terminal));
+    line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
+    line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));
+    line.setExecutionExceptionHandler((fault, command, parsed) -> ended(terminal, fault));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    return line.execute(arguments);
+  }
+
+  private static int ended(Terminal terminal, Exception fault) {
+    if (fault instanceof NotWritten notWritten) {
+      terminal.err().println(notWritten.getMessage());
+      return ExitCode.NOT_WRITTEN.number();
+    }
+    StackTraceElement[] trace = fault.getStackTrace();
+    String place = trace.length == 0 ? "an unknown place" : trace[0].toString();
+    terminal
+        .err()
+        .printf(
+            "A fault in the program (%s at %s). Your files are unchanged. Please report it.%n",
+            fault.getClass().getSimpleName(), place);
+    return ExitCode.FAULT.number();
+  }
+
+  /** The name and version of the program. */
+  static String software() {
+    return "Cistern "
+        + Optional.ofNullable(Cistern.class.getPackage().getImplementationVersion())
+            .orElse("development");
+  }
+}

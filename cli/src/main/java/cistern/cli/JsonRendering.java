@@ -1,0 +1,26 @@
+package cistern.cli;
+
+import cistern.interpretation.Interpretation;
+import cistern.report.json.InterpretationJson;
+import java.io.OutputStream;
+
+/** JSON, not rounded. */
+final class JsonRendering implements Rendering {
+
+  private final InterpretationJson json = InterpretationJson.of(Cistern.software());
+
+  @Override
+  public String extension() {
+    return "json";
+  }
+
+  @Override
+  public boolean isStackable() {
+    return true;
+  }
+
+  @Override
+  public void write(Interpretation interpretation, OutputStream out) {
+    Json.write(out, generator -> json.write(generator, interpretation));
+  }
+}

@@ -1,0 +1,18 @@
+package cistern.cli;
+
+import cistern.interpretation.Interpretation;
+import java.io.IOException;
+import java.io.OutputStream;
+
+/** One way to write an interpretation. */
+interface Rendering {
+
+  /** The ending of a file's name, without the dot. */
+  String extension();
+
+  /** Whether several results can stand one after another on one stream. */
+  boolean isStackable();
+
+  /** Writes one interpretation onto a stream that stays open. */
+  void write(Interpretation interpretation, OutputStream out) throws IOException;
+}

@@ -1,0 +1,55 @@
+package cistern.cli;
+
+import cistern.fact.Facts;
+import cistern.report.json.FactsJson;
+import cistern.report.text.FactsText;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Shows every constant, limit and count in force. */
+@Command(
+    name = "facts",
+    description = "Shows every constant, limit and count in force, with unit, status and source.",
+    footer = {"", "Example: cistern facts --policy our-clinic.json --format json"},
+    mixinStandardHelpOptions = true)
+final class ShowFacts implements Callable<Integer> {
+
+  private final Terminal terminal;
+
+  @Option(names = "--format", paramLabel = "FORMAT", description = "text (default) or json")
+  private Format format = Format.TEXT;
+
+  @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
+  private @Nullable Path policy;
+
+  /** How facts are shown. */
+  enum Format {
+    TEXT,
+    JSON
+  }
+
+  ShowFacts(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
+    if (facts.isEmpty()) {
+      return ExitCode.INVALID_INPUT.number();
+    }
+    switch (format) {
+      case TEXT ->
+          terminal.out().write(FactsText.write(facts.get()).getBytes(StandardCharsets.UTF_8));
+      case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, facts.get()));
+    }
+    terminal.out().flush();
+    return ExitCode.DONE.number();
+  }
+}

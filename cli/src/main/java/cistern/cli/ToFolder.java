@@ -1,0 +1,46 @@
+package cistern.cli;
+
+import cistern.interpretation.Interpretation;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+
+/** A file for each result, named after the work-up's id. */
+final class ToFolder implements Destination {
+
+  private final Path folder;
+  private final Rendering rendering;
+  private final Set<String> written = new HashSet<>();
+
+  ToFolder(Path folder, Rendering rendering) {
+    this.folder = folder;
+    this.rendering = rendering;
+  }
+
+  @Override
+  public boolean isTaken(String id) {
+    return written.contains(id);
+  }
+
+  @Override
+  public void accept(Interpretation interpretation) throws IOException {
+    String id = interpretation.workup().id();
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new NotWritten(folder.toString(), e);
+    }
+    Path file = folder.resolve(id + "." + rendering.extension());
+    ToFile whole = ToFile.of(file, rendering, false);
+    whole.accept(interpretation);
+    whole.close();
+    written.add(id);
+  }
+
+  @Override
+  public void close() {
+    // Each file is already whole.
+  }
+}

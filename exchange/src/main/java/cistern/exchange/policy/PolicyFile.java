@@ -1,0 +1,152 @@
+package cistern.exchange.policy;
+
+import cistern.exchange.json.Fields;
+import cistern.exchange.json.InputLimits;
+import cistern.exchange.json.InputProblem;
+import cistern.exchange.json.InputProblems;
+import cistern.exchange.json.InputTrouble;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonDocument;
+import cistern.exchange.json.Shown;
+import cistern.exchange.json.Sign;
+import cistern.exchange.policy.PolicyReading.NotValid;
+import cistern.exchange.policy.PolicyReading.Understood;
+import cistern.exchange.ucum.Conversion;
+import cistern.exchange.ucum.Conversions;
+import cistern.fact.Fact;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads a local policy, version 1: known keys, the fact's dimension, a source for each. */
+public final class PolicyFile {
+
+  private final Facts facts;
+  private final InputLimits limits;
+  private final Conversions conversions;
+
+  private PolicyFile(Facts facts) {
+    this.facts = facts;
+    this.limits = InputLimits.of(facts);
+    this.conversions = Conversions.of(facts);
+  }
+
+  /** A reader of policies for some facts. */
+  public static PolicyFile of(Facts facts) {
+    return new PolicyFile(facts);
+  }
+
+  /** Reads a file. */
+  public PolicyReading read(Path file) {
+    InputProblems problems = new InputProblems();
+    Optional<Json.Structure> document = JsonDocument.read(file, limits, problems);
+    Optional<Policy> policy = document.map(whole -> policy(Fields.of(whole, limits, problems)));
+    problems
+        .kept()
+        .forEach(
+            unknown -> problems.add(InputProblem.of(InputTrouble.UNKNOWN_FIELD, unknown.place())));
+    return policy.isPresent() && problems.isValid()
+        ? new Understood(policy.get())
+        : new NotValid(problems.invalid());
+  }
+
+  private Policy policy(Fields whole) {
+    whole.checkGiven("policy", "name", "facts");
+    Optional<BigDecimal> version = whole.decimal("policy", Sign.ANY);
+    if (version.isPresent() && version.get().compareTo(BigDecimal.ONE) != 0) {
+      whole.add("policy", InputTrouble.VERSION, "1");
+    }
+    String name = notBlank(whole, "name");
+    Map<String, Policy.Change> changes = new LinkedHashMap<>();
+    whole
+        .object("facts")
+        .ifPresent(
+            all ->
+                all.names().forEach(key -> change(all, key).ifPresent(c -> changes.put(key, c))));
+    whole.checkNoOthers();
+    return new Policy(name, changes);
+  }
+
+  private Optional<Policy.Change> change(Fields all, String key) {
+    Optional<Fact> fact = facts.find(key);
+    Optional<Fields> given = all.object(key);
+    if (fact.isEmpty()) {
+      all.add(key, InputTrouble.UNKNOWN_FACT);
+      return Optional.empty();
+    }
+    if (given.isEmpty()) {
+      return Optional.empty();
+    }
+    given.get().checkGiven("value", "source");
+    String source = notBlank(given.get(), "source");
+    Optional<FactValue> value =
+        switch (fact.get().value()) {
+          case FactValue.Word word -> word(given.get(), fact.get());
+          case FactValue.Figure figure -> figure(given.get(), fact.get());
+        };
+    given.get().checkNoOthers();
+    return value.map(v -> new Policy.Change(v, source));
+  }
+
+  private static Optional<FactValue> word(Fields given, Fact fact) {
+    given.keep("unit");
+    if (Choices.of(fact.key()).isEmpty()) {
+      given.problems().add(given.place(), InputTrouble.FIXED_FACT);
+      return Optional.empty();
+    }
+    return given
+        .word("value", word -> Choices.parse(fact.key(), word), Choices.of(fact.key()))
+        .map(FactValue.Word::new);
+  }
+
+  private Optional<FactValue> figure(Fields given, Fact fact) {
+    given.checkGiven("unit");
+    Optional<BigDecimal> number = given.decimal("value", FactRange.of(fact).sign());
+    Optional<String> unit = given.text("unit");
+    if (number.isEmpty() || unit.isEmpty()) {
+      return Optional.empty();
+    }
+    return switch (conversions.conversion(unit.get(), fact.unit())) {
+      case Conversion.By by -> checked(given, fact, by.ratio().toDouble(number.get()));
+      case Conversion.Unknown unknown -> {
+        given.add("unit", InputTrouble.UNKNOWN_UNIT, Shown.of(unit.get()).text(), "");
+        yield Optional.empty();
+      }
+      case Conversion.OtherDimension other -> {
+        given.add(
+            "unit",
+            InputTrouble.OTHER_DIMENSION,
+            Shown.of(unit.get()).text(),
+            "this fact",
+            fact.unit(),
+            "");
+        yield Optional.empty();
+      }
+    };
+  }
+
+  private static Optional<FactValue> checked(Fields given, Fact fact, double value) {
+    if (!Double.isFinite(value)) {
+      given.add("value", InputTrouble.OVERFLOW, fact.unit());
+      return Optional.empty();
+    }
+    if (FactRange.of(fact) == FactRange.COUNT && value != Math.rint(value)) {
+      given.add("value", InputTrouble.NOT_WHOLE, Integer.MAX_VALUE);
+      return Optional.empty();
+    }
+    return Optional.of(new FactValue.Figure(value));
+  }
+
+  private static String notBlank(Fields fields, String name) {
+    Optional<String> text = fields.text(name);
+    if (text.isPresent() && text.get().isBlank()) {
+      fields.add(name, InputTrouble.BLANK);
+    }
+    return text.orElse("");
+  }
+}

@@ -1,0 +1,85 @@
+package cistern.exchange.workup;
+
+import cistern.bands.BandCounts;
+import cistern.bands.BandPattern;
+import cistern.bands.BandReport;
+import cistern.bands.BandReport.Counted;
+import cistern.bands.BandReport.Origin;
+import cistern.exchange.json.Fields;
+import cistern.exchange.json.InputTrouble;
+import cistern.exchange.json.Json;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Reads what a work-up says of the bands: counts, a pattern, a result, or the picture of a gel. */
+final class BandsReader {
+
+  private BandsReader() {}
+
+  static BandReport read(Fields workup) {
+    return workup.object("bands").map(BandsReader::report).orElse(new BandReport.NotReported());
+  }
+
+  private static BandReport report(Fields bands) {
+    Origin origin = new Origin(bands.text("method"), bands.text("readBy"));
+    BandCounts counts =
+        new BandCounts(bands.count("csfOnly"), bands.count("shared"), bands.count("serumOnly"));
+    Optional<BandPattern> pattern = pattern(bands);
+    Optional<Boolean> result =
+        bands.word("result", BandsReader::result, List.of("positive", "negative"));
+    Optional<String> gel = bands.text("gel");
+    List<String> lanes = lanes(bands);
+    OptionalInt pair = bands.count("pair");
+    Optional<String> confirmedBy = confirmedBy(bands);
+    bands.checkNoOthers();
+    boolean isCounted = !counts.equals(BandCounts.NONE);
+    Optional<Counted> counted =
+        isCounted
+            ? Optional.of(new Counted(counts, pattern, origin, Optional.empty()))
+            : Optional.empty();
+    if (gel.isPresent()) {
+      return new BandReport.GelNamed(gel.get(), lanes, pair.orElse(0), confirmedBy, counted);
+    }
+    return counted
+        .<BandReport>map(c -> c)
+        .or(() -> pattern.map(p -> new BandReport.Patterned(p, origin)))
+        .or(() -> result.map(r -> new BandReport.Concluded(r, origin)))
+        .orElse(new BandReport.NotReported());
+  }
+
+  /** A list of lane kinds, or the same in one text with commas. */
+  private static List<String> lanes(Fields bands) {
+    if (bands.value("lanes").filter(v -> v instanceof Json.Text).isEmpty()) {
+      return bands.texts("lanes");
+    }
+    return new ArrayList<>(List.of(bands.text("lanes").orElse("").split(",", -1)));
+  }
+
+  private static Optional<String> confirmedBy(Fields bands) {
+    Optional<String> name = bands.text("confirmedBy");
+    if (name.isPresent() && name.get().isBlank()) {
+      bands.add("confirmedBy", InputTrouble.BLANK);
+    }
+    return name.filter(n -> !n.isBlank());
+  }
+
+  private static Optional<BandPattern> pattern(Fields bands) {
+    OptionalInt number = bands.count("pattern");
+    Optional<BandPattern> pattern =
+        number.isPresent() ? BandPattern.parse(number.getAsInt()) : Optional.empty();
+    if (number.isPresent() && pattern.isEmpty()) {
+      bands.add("pattern", InputTrouble.ILL_FORMED, "a pattern from 1 to 5");
+    }
+    return pattern;
+  }
+
+  private static Optional<Boolean> result(String word) {
+    return switch (word) {
+      case "positive" -> Optional.of(true);
+      case "negative" -> Optional.of(false);
+      default -> Optional.empty();
+    };
+  }
+}

@@ -1,0 +1,94 @@
+package cistern.exchange.workup;
+
+import cistern.bands.BandReport;
+import cistern.criteria.Evidence;
+import cistern.exchange.json.Fields;
+import cistern.exchange.json.InputLimits;
+import cistern.exchange.json.InputProblems;
+import cistern.exchange.json.InputTrouble;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonDocument;
+import cistern.exchange.json.Sign;
+import cistern.exchange.ucum.Conversions;
+import cistern.exchange.workup.WorkupReading.NotValid;
+import cistern.exchange.workup.WorkupReading.Understood;
+import cistern.fact.Facts;
+import cistern.interpretation.Workup;
+import cistern.interpretation.Workup.Remarks;
+import cistern.panel.Panel;
+import java.io.InputStream;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** Reads work-up files, version 1. */
+public final class WorkupFile {
+
+  private static final BigDecimal VERSION = BigDecimal.ONE;
+  private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
+
+  private final InputLimits limits;
+  private final ResultsReader results;
+
+  private WorkupFile(Facts facts) {
+    limits = InputLimits.of(facts);
+    results = new ResultsReader(Conversions.of(facts));
+  }
+
+  /** A reader under some facts, which hold the molar masses. */
+  public static WorkupFile of(Facts facts) {
+    return new WorkupFile(facts);
+  }
+
+  /** Reads a file. */
+  public WorkupReading read(Path file) {
+    InputProblems problems = new InputProblems();
+    return read(JsonDocument.read(file, limits, problems), problems);
+  }
+
+  /** Reads a stream to its end. */
+  public WorkupReading read(InputStream in) {
+    InputProblems problems = new InputProblems();
+    return read(JsonDocument.read(in, limits, problems), problems);
+  }
+
+  private WorkupReading read(Optional<Json.Structure> document, InputProblems problems) {
+    Optional<Workup> workup =
+        document.map(whole -> workup(Fields.of(whole, limits, problems), problems));
+    return workup.isPresent() && problems.isValid()
+        ? new Understood(workup.get(), document.orElseThrow())
+        : new NotValid(problems.invalid());
+  }
+
+  private Workup workup(Fields fields, InputProblems problems) {
+    version(fields, "workup", VERSION);
+    String id = id(fields);
+    Remarks remarks = new Remarks(fields.truth("invented").orElse(false), fields.text("question"));
+    fields.keep("note", "clinician", "finalDiagnosis", "procedure", "serology");
+    Panel panel = new PanelReader(results).read(fields);
+    BandReport bands = BandsReader.read(fields);
+    Evidence evidence = EvidenceReader.read(fields);
+    fields.checkNoOthers();
+    return new Workup(id, remarks, panel, bands, evidence, problems.kept());
+  }
+
+  private static String id(Fields fields) {
+    fields.checkGiven("id");
+    Optional<String> id = fields.text("id");
+    if (id.isPresent() && !ID.matcher(id.get()).matches()) {
+      fields.add(
+          "id", InputTrouble.ILL_FORMED, "1 to 64 letters, digits, points, underscores or hyphens");
+    }
+    return id.orElse("");
+  }
+
+  /** Notes a version that is missing or another than the one that is read here. */
+  static void version(Fields fields, String name, BigDecimal version) {
+    fields.checkGiven(name);
+    Optional<BigDecimal> given = fields.decimal(name, Sign.ANY);
+    if (given.isPresent() && given.get().compareTo(version) != 0) {
+      fields.add(name, InputTrouble.VERSION, version.toPlainString());
+    }
+  }
+}
