@@ -1,0 +1,125 @@
+package cistern.exchange.policy;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.exchange.json.InputProblem;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The policy file; source: the format that the project promises. */
+class PolicyFileTest {
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "igg-index.upper|0.66|1|0.66",
+        "total-protein.upper|0.6|g/L|600",
+        "total-protein.upper|55|mg/dL|550",
+        "albumin-quotient.four-plus-age-over-fifteen.base|5|10*-3|5",
+        "albumin-quotient.four-plus-age-over-fifteen.base|0.005|1|5",
+        "bands.cut-off|3|1|3",
+        "pairing.valid-hours|1|d|24",
+        "cv.igg.csf|4|%|0.04",
+        "molar-mass.igg|146|kg/mol|146000",
+        "igg-synthesis-rate.lower|-5|mg/d|-5"
+      })
+  void read_aKnownFact_isConvertedExactly(String key, String value, String unit, double expected)
+      throws IOException {
+    Policy policy = understood(fact(key, value, unit, "memo 4"));
+
+    assertThat(policy.changes().get(key))
+        .isEqualTo(new Policy.Change(new FactValue.Figure(expected), "memo 4"));
+  }
+
+  @Test
+  void read_aRule_isOneOfThoseThatExist() throws IOException {
+    assertThat(
+            understood(
+                    "\"albumin-quotient.limit-rule\": { \"value\":"
+                        + " \"eight-plus-age-over-twenty-five\", \"source\": \"s\" }")
+                .changes())
+        .containsKey("albumin-quotient.limit-rule");
+    assertThat(
+            places(
+                "\"albumin-quotient.limit-rule\": { \"value\": \"no-rule\", \"source\": \"s\" }"))
+        .containsExactly("facts[\"albumin-quotient.limit-rule\"].value");
+    assertThat(places("\"igg-index.formula\": { \"value\": \"x\", \"source\": \"s\" }")).hasSize(1);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "no-such-key|1|1|s",
+        "igg-index.upper|1|mg/L|s",
+        "igg-index.upper|1|florin|s",
+        "igg-index.upper|-1|1|s",
+        "igg-index.upper|\"high\"|1|s",
+        "igg-index.upper|1e400|1|s",
+        "bands.cut-off|2.5|1|s",
+        "bands.cut-off|0|1|s",
+        "molar-mass.igg|0|g/mol|s",
+        "igg-index.upper|1|1|' '"
+      })
+  void read_whatMakesNoSense_isNotValid(String key, String value, String unit, String source)
+      throws IOException {
+    assertThat(places(fact(key, value, unit, source))).hasSize(1);
+  }
+
+  @Test
+  void read_aMissingSourceUnitOrName_isNotValid() throws IOException {
+    assertThat(places("\"igg-index.upper\": { \"value\": 1, \"unit\": \"1\" }"))
+        .containsExactly("facts[\"igg-index.upper\"].source");
+    assertThat(places("\"igg-index.upper\": { \"value\": 1, \"source\": \"s\" }"))
+        .containsExactly("facts[\"igg-index.upper\"].unit");
+    assertThat(problems("{ \"policy\": 2, \"facts\": {}, \"extra\": 1 }"))
+        .extracting(InputProblem::place)
+        .containsExactlyInAnyOrder("policy", "name", "extra");
+    assertThat(problems("[")).isNotEmpty();
+  }
+
+  private static String fact(String key, String value, String unit, String source) {
+    return "\"%s\": { \"value\": %s, \"unit\": \"%s\", \"source\": \"%s\" }"
+        .formatted(key, value, unit, source);
+  }
+
+  private PolicyReading read(String text) throws IOException {
+    Path file = folder.resolve("policy.json");
+    Files.writeString(file, text);
+    return PolicyFile.of(Facts.standard()).read(file);
+  }
+
+  private static String whole(String facts) {
+    return "{ \"policy\": 1, \"name\": \"ours\", \"facts\": { %s } }".formatted(facts);
+  }
+
+  private Policy understood(String facts) throws IOException {
+    return switch (read(whole(facts))) {
+      case PolicyReading.Understood understood -> understood.policy();
+      case PolicyReading.NotValid notValid -> throw new AssertionError(notValid.problems());
+    };
+  }
+
+  private List<InputProblem> problems(String text) throws IOException {
+    return switch (read(text)) {
+      case PolicyReading.Understood understood -> List.of();
+      case PolicyReading.NotValid notValid -> notValid.problems();
+    };
+  }
+
+  private List<String> places(String facts) throws IOException {
+    return problems(whole(facts)).stream().map(InputProblem::place).toList();
+  }
+}
