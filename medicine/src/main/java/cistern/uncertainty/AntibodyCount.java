@@ -1,5 +1,6 @@
 package cistern.uncertainty;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -21,11 +22,13 @@ record AntibodyCount(List<LogNormal> steps, ExpectedQuotient expected) {
     double leastSigma = steps.stream().mapToDouble(LogNormal::sigma).min().orElse(0);
     ExpectedQuotient.Points points =
         expected.isSmooth(leastSigma) ? expected.points() : expected.splitPoints(steps);
-    return points.expectation(log -> chanceFrom(least, log));
+    double[] counts = new double[steps.size() + 1];
+    return points.expectation(log -> chanceFrom(least, log, counts));
   }
 
-  private double chanceFrom(int least, double log) {
-    double[] counts = new double[steps.size() + 1];
+  /** The counts are filled with the chance of exactly so many, antibody by antibody. */
+  private double chanceFrom(int least, double log, double[] counts) {
+    Arrays.fill(counts, 0);
     counts[0] = 1;
     for (int n = 0; n < steps.size(); n++) {
       LogNormal step = steps.get(n);

@@ -20,13 +20,11 @@ final class Excess implements Spread {
   private final boolean isClipped;
   private final double scale;
   private final Variable closed;
-  private final NormalRule first;
-  private final NormalRule second;
+  private final Grid ones;
+  private final Grid others;
 
-  /** The values of the two numerical variables at their points; the share takes its curve's. */
-  private final double[] ones;
-
-  private final double[] others;
+  /** What the others stand for in the formula: the serum, or the share at their value. */
+  private final double[] factors;
 
   /**
    * An excess.
@@ -48,16 +46,11 @@ final class Excess implements Spread {
     double ofShare = x.sigma() * x.median() * Math.abs(curve.slopeAt(x.median())) * serum.median();
     scale = Math.sqrt(ofCsf * ofCsf + ofSerum * ofSerum + ofShare * ofShare);
     closed = largest(ofCsf, ofSerum, ofShare);
-    LogNormal one = closed == Variable.CSF ? serum : csf;
-    LogNormal other = closed == Variable.SHARE ? serum : x;
-    first = NormalRule.plane(one.sigma());
-    second = NormalRule.plane(other.sigma());
-    ones = values(one, first);
-    others = values(other, second);
-    if (closed != Variable.SHARE) {
-      for (int j = 0; j < others.length; j++) {
-        others[j] = curve.at(others[j]);
-      }
+    ones = Grid.plane(closed == Variable.CSF ? serum : csf);
+    others = Grid.plane(closed == Variable.SHARE ? serum : x);
+    factors = new double[others.size()];
+    for (int j = 0; j < factors.length; j++) {
+      factors[j] = closed == Variable.SHARE ? others.value(j) : curve.at(others.value(j));
     }
   }
 
@@ -68,26 +61,22 @@ final class Excess implements Spread {
     return ofSerum >= ofShare ? Variable.SERUM : Variable.SHARE;
   }
 
-  private static double[] values(LogNormal variable, NormalRule rule) {
-    double[] values = new double[rule.size()];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = variable.at(rule.point(i));
-    }
-    return values;
-  }
-
   @Override
   public double chanceOver(double excess) {
     if (isClipped && excess < 0) {
       return 1;
     }
     double sum = 0;
-    for (int i = 0; i < ones.length; i++) {
-      double inner = 0;
-      for (int j = 0; j < others.length; j++) {
-        inner += second.weight(j) * chance(ones[i], others[j], excess);
-      }
-      sum += first.weight(i) * inner;
+    for (int i = 0; i < ones.size(); i++) {
+      sum += ones.weight(i) * chanceAt(ones.value(i), excess);
+    }
+    return sum;
+  }
+
+  private double chanceAt(double one, double excess) {
+    double sum = 0;
+    for (int j = 0; j < factors.length; j++) {
+      sum += others.weight(j) * chance(one, factors[j], excess);
     }
     return sum;
   }

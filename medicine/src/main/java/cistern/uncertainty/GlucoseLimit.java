@@ -11,6 +11,9 @@ final class GlucoseLimit {
   /** How many standard deviations away a step counts as never reached. */
   private static final double NEVER = 7;
 
+  /** How much more the serum may vary than the CSF before a fixed rule no longer resolves both. */
+  private static final double MOST_UNLIKE = 2;
+
   /** Serum glucose at which the limit changes, rising. */
   private final double[] steps;
 
@@ -38,9 +41,35 @@ final class GlucoseLimit {
   }
 
   double chanceOver(LogNormal csf, LogNormal serum) {
-    return isFarFromSteps(serum)
-        ? csf.over(serum).chanceOver(limitAt(serum.median()))
-        : chanceNearStep(csf, serum);
+    if (isFarFromSteps(serum)) {
+      return csf.over(serum).chanceOver(limitAt(serum.median()));
+    }
+    return serum.sigma() > MOST_UNLIKE * csf.sigma()
+        ? chanceNearStep(csf, serum)
+        : chanceOverSteps(csf, serum);
+  }
+
+  /**
+   * The chance over the first limit, and at every step what the fall of the limit adds: a ratio
+   * between two limits with a serum over the step.
+   */
+  private double chanceOverSteps(LogNormal csf, LogNormal serum) {
+    double chance = csf.over(serum).chanceOver(limits[0]);
+    for (int i = 0; i < steps.length; i++) {
+      double from = (Math.log(steps[i]) - serum.mu()) / serum.sigma();
+      if (from < NEVER) {
+        double high = csf.mu() - serum.mu() - Math.log(limits[i]);
+        double low = csf.mu() - serum.mu() - Math.log(limits[i + 1]);
+        chance +=
+            NormalRule.integrate(
+                z ->
+                    StandardNormal.below((low - serum.sigma() * z) / csf.sigma())
+                        - StandardNormal.below((high - serum.sigma() * z) / csf.sigma()),
+                Math.max(-NEVER, from),
+                NEVER);
+      }
+    }
+    return chance;
   }
 
   private boolean isFarFromSteps(LogNormal serum) {

@@ -5,7 +5,7 @@ import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
 import cistern.measurement.Measurement;
 import cistern.measurement.Sample;
-import java.util.HashMap;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.OptionalDouble;
 
@@ -15,19 +15,19 @@ import java.util.OptionalDouble;
  */
 final class Imprecision {
 
-  private final Map<Sample, OptionalDouble> defaults = new HashMap<>();
+  private final Map<Compartment, Map<Analyte, OptionalDouble>> defaults =
+      new EnumMap<>(Compartment.class);
 
   private Imprecision(Facts facts) {
-    for (Analyte analyte : Analyte.values()) {
-      for (Compartment in : Compartment.values()) {
-        Sample sample = new Sample(analyte, in);
-        String key = "cv." + sample.code();
-        defaults.put(
-            sample,
-            facts.find(key).isPresent()
-                ? OptionalDouble.of(LogNormal.sigma(facts.number(key)))
-                : OptionalDouble.empty());
+    for (Compartment in : Compartment.values()) {
+      Map<Analyte, OptionalDouble> sigmas = new EnumMap<>(Analyte.class);
+      for (Analyte analyte : Analyte.values()) {
+        String key = "cv." + new Sample(analyte, in).code();
+        if (facts.find(key).isPresent()) {
+          sigmas.put(analyte, OptionalDouble.of(LogNormal.sigma(facts.number(key))));
+        }
       }
+      defaults.put(in, sigmas);
     }
   }
 
@@ -39,6 +39,8 @@ final class Imprecision {
   OptionalDouble sigma(Measurement result) {
     return result.cv().isPresent()
         ? OptionalDouble.of(LogNormal.sigma(result.cv().getAsDouble()))
-        : defaults.getOrDefault(result.sample(), OptionalDouble.empty());
+        : defaults
+            .getOrDefault(result.sample().in(), Map.of())
+            .getOrDefault(result.sample().analyte(), OptionalDouble.empty());
   }
 }

@@ -13,34 +13,35 @@ final class IntrathecalFraction implements Spread {
   private final LogNormal quotient;
   private final LogNormal albumin;
   private final Curve.Limit limit;
+  private final double middle;
   private final double limitSigma;
   private final boolean isOverAlbumin;
-  private final NormalRule rule;
+  private final Grid grid;
 
-  /** Logarithm of the limit, or of the quotient, at each point of the rule. */
+  /** Logarithm of the limit, or of the quotient, at each point of the grid. */
   private final double[] logs;
 
   private final double overLimit;
 
-  private IntrathecalFraction(LogNormal quotient, LogNormal albumin, Curve.Limit limit) {
+  private IntrathecalFraction(LogNormal quotient, Grid albuminGrid, Curve.Limit limit) {
     this.quotient = quotient;
-    this.albumin = albumin;
     this.limit = limit;
+    albumin = albuminGrid.variable();
     double x = albumin.median();
-    limitSigma = albumin.sigma() * x * limit.slopeAt(x) / limit.at(x);
+    double atMedian = limit.at(x);
+    middle = quotient.mu() - Math.log(atMedian);
+    limitSigma = albumin.sigma() * x * limit.slopeAt(x) / atMedian;
     isOverAlbumin = limitSigma <= STEEPEST * quotient.sigma();
-    rule = NormalRule.line(isOverAlbumin ? albumin.sigma() : quotient.sigma());
-    logs = new double[rule.size()];
+    grid = isOverAlbumin ? albuminGrid : Grid.line(quotient);
+    logs = new double[grid.size()];
     for (int i = 0; i < logs.length; i++) {
-      double z = rule.point(i);
-      logs[i] =
-          isOverAlbumin ? Math.log(limit.at(albumin.at(z))) : quotient.mu() + quotient.sigma() * z;
+      logs[i] = Math.log(isOverAlbumin ? limit.at(grid.value(i)) : grid.value(i));
     }
     overLimit = chanceOfLogOver(0);
   }
 
   /** The fraction of a quotient, seen from an albumin quotient. */
-  static IntrathecalFraction of(LogNormal quotient, LogNormal albumin, Curve.Limit limit) {
+  static IntrathecalFraction of(LogNormal quotient, Grid albumin, Curve.Limit limit) {
     return new IntrathecalFraction(quotient, albumin, limit);
   }
 
@@ -48,12 +49,11 @@ final class IntrathecalFraction implements Spread {
   private double chanceOfLogOver(double ratio) {
     double sum = 0;
     for (int i = 0; i < logs.length; i++) {
-      double distance =
+      double chance =
           isOverAlbumin
-              ? quotient.mu() - ratio - logs[i]
-              : Math.log(limit.inverse(Math.exp(logs[i] - ratio))) - albumin.mu();
-      double sigma = isOverAlbumin ? quotient.sigma() : albumin.sigma();
-      sum += rule.weight(i) * StandardNormal.above(distance, sigma);
+              ? StandardNormal.above(quotient.mu() - ratio - logs[i], quotient.sigma())
+              : 1 - albumin.chanceOver(limit.inverse(Math.exp(logs[i] - ratio)));
+      sum += grid.weight(i) * chance;
     }
     return sum;
   }
@@ -76,7 +76,6 @@ final class IntrathecalFraction implements Spread {
     if (quotient.median() == 0 || overLimit <= 1 - p) {
       return 0;
     }
-    double middle = quotient.mu() - Math.log(limit.at(albumin.median()));
     double scale = Math.hypot(quotient.sigma(), limitSigma);
     return -Math.expm1(-Quantile.of(this::chanceOfLogOver, p, middle, scale));
   }

@@ -108,7 +108,7 @@ final class KeptVerdicts {
         joint.add(code);
       }
     }
-    return joint.isEmpty() ? chance : chance * joint(joint);
+    return Math.clamp(joint.isEmpty() ? chance : chance * joint(joint), 0, 1);
   }
 
   private double glucose() {

@@ -17,11 +17,12 @@ final class NormalRule {
 
   private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
   private static final NormalRule CENTRE = new NormalRule(new double[] {0}, new double[] {1});
-  private static final NormalRule LINE = hermite(13);
-  private static final NormalRule PLANE = hermite(9);
+  private static final NormalRule LINE = hermite(11);
+  private static final NormalRule PLANE = hermite(7);
   private static final NormalRule WIDE_LINE = hermite(48);
   private static final NormalRule WIDE_PLANE = hermite(28);
-  private static final GaussIntegrator PIECE = GAUSS.legendre(6);
+  private static final GaussIntegrator PIECE = GAUSS.legendre(4);
+  private static final GaussIntegrator LONG_PIECE = GAUSS.legendre(24);
 
   /** Where the density itself bends. */
   private static final double[] BASE = {-8, -5, -3, -2, -1, 0, 1, 2, 3, 5, 8};
@@ -82,6 +83,17 @@ final class NormalRule {
       }
     }
     return new NormalRule(points, weights);
+  }
+
+  /** The integral of a smooth function times the density from one z to another. */
+  static double integrate(DoubleUnaryOperator function, double from, double to) {
+    double half = (to - from) / 2;
+    double sum = 0;
+    for (int i = 0; i < LONG_PIECE.getNumberOfPoints(); i++) {
+      double z = from + half * (1 + LONG_PIECE.getPoint(i));
+      sum += LONG_PIECE.getWeight(i) * StandardNormal.density(z) * function.applyAsDouble(z);
+    }
+    return half * sum;
   }
 
   int size() {

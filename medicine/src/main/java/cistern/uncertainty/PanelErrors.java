@@ -21,14 +21,18 @@ final class PanelErrors {
    * @param spread its distribution; a value without a known imprecision is taken as it is
    * @param isImprecisionKnown whether an imprecision is known, even if it is 0
    */
-  private record Value(LogNormal spread, boolean isImprecisionKnown) {}
+  private record Value(LogNormal spread, boolean isImprecisionKnown) {
 
-  private final Map<Compartment, Map<Analyte, Value>> values = new EnumMap<>(Compartment.class);
+    private Value repeated() {
+      return new Value(spread.repeated(), isImprecisionKnown);
+    }
+  }
+
+  private final Map<Analyte, Value> csf = new EnumMap<>(Analyte.class);
+  private final Map<Analyte, Value> serum = new EnumMap<>(Analyte.class);
+  private final Map<Analyte, Value> blood = new EnumMap<>(Analyte.class);
 
   private PanelErrors(Panel panel, Imprecision imprecision) {
-    for (Compartment in : Compartment.values()) {
-      values.put(in, new EnumMap<>(Analyte.class));
-    }
     for (Measurement result : panel.results().values()) {
       Interval interval = result.value().interval();
       if (!interval.censored()) {
@@ -41,15 +45,9 @@ final class PanelErrors {
   }
 
   private PanelErrors(PanelErrors once) {
-    once.values.forEach(
-        (in, all) -> {
-          Map<Analyte, Value> repeated = new EnumMap<>(Analyte.class);
-          all.forEach(
-              (analyte, value) ->
-                  repeated.put(
-                      analyte, new Value(value.spread.repeated(), value.isImprecisionKnown)));
-          values.put(in, repeated);
-        });
+    for (Compartment in : Compartment.values()) {
+      once.of(in).forEach((analyte, value) -> of(in).put(analyte, value.repeated()));
+    }
   }
 
   /** The values of a panel. */
@@ -63,7 +61,11 @@ final class PanelErrors {
   }
 
   private Map<Analyte, Value> of(Compartment in) {
-    return values.getOrDefault(in, Map.of());
+    return switch (in) {
+      case CSF -> csf;
+      case SERUM -> serum;
+      case BLOOD -> blood;
+    };
   }
 
   private Optional<Value> find(Sample sample) {
@@ -72,32 +74,55 @@ final class PanelErrors {
 
   /** Whether every one of the samples was measured and is a number. */
   boolean isExact(List<Sample> samples) {
-    return samples.stream().allMatch(s -> find(s).isPresent());
+    for (Sample sample : samples) {
+      if (find(sample).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Whether the imprecision of any of the samples is known. */
   boolean isImprecisionKnown(List<Sample> samples) {
-    return samples.stream().anyMatch(s -> find(s).filter(Value::isImprecisionKnown).isPresent());
+    for (Sample sample : samples) {
+      Optional<Value> value = find(sample);
+      if (value.isPresent() && value.get().isImprecisionKnown()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether none of the samples that are numbers has any error. */
   boolean isErrorFree(List<Sample> samples) {
-    return samples.stream().noneMatch(s -> find(s).filter(v -> v.spread.sigma() > 0).isPresent());
+    for (Sample sample : samples) {
+      Optional<Value> value = find(sample);
+      if (value.isPresent() && value.get().spread.sigma() > 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The distribution of a sample that is a number. */
   LogNormal get(Sample sample) {
-    return find(sample)
-        .map(Value::spread)
-        .orElseThrow(() -> new IllegalStateException(sample.code() + " is not a number"));
+    return get(of(sample.in()), sample.analyte());
+  }
+
+  private static LogNormal get(Map<Analyte, Value> fluid, Analyte analyte) {
+    Value value = fluid.get(analyte);
+    if (value == null) {
+      throw new IllegalStateException(analyte.code() + " is not a number");
+    }
+    return value.spread;
   }
 
   LogNormal csf(Analyte analyte) {
-    return get(Sample.csf(analyte));
+    return get(csf, analyte);
   }
 
   LogNormal serum(Analyte analyte) {
-    return get(Sample.serum(analyte));
+    return get(serum, analyte);
   }
 
   /** CSF over serum. */

@@ -19,6 +19,7 @@ final class PanelSpreads {
   private final PanelErrors errors;
   private final Rules rules;
   private final Map<Analyte, IntrathecalFraction> fractions = new EnumMap<>(Analyte.class);
+  private Optional<Grid> albumin = Optional.empty();
   private Optional<ExpectedQuotient> expected = Optional.empty();
   private Optional<ExpectedQuotient.Points> points = Optional.empty();
 
@@ -77,10 +78,13 @@ final class PanelSpreads {
   /** The intrathecal fraction of an immunoglobulin or of κ. */
   IntrathecalFraction fraction(Analyte analyte) {
     return fractions.computeIfAbsent(
-        analyte,
-        a ->
-            IntrathecalFraction.of(
-                errors.quotient(a), errors.quotient(Analyte.ALBUMIN), rules.curve(a)));
+        analyte, a -> IntrathecalFraction.of(errors.quotient(a), albumin(), rules.curve(a)));
+  }
+
+  private Grid albumin() {
+    Grid found = albumin.orElseGet(() -> Grid.line(errors.quotient(Analyte.ALBUMIN)));
+    albumin = Optional.of(found);
+    return found;
   }
 
   private Excess local(Analyte analyte) {
@@ -113,9 +117,7 @@ final class PanelSpreads {
         expected.orElseGet(
             () ->
                 new ExpectedQuotient(
-                    errors.quotient(Analyte.IGG),
-                    errors.quotient(Analyte.ALBUMIN),
-                    rules.curve(Analyte.IGG)));
+                    errors.quotient(Analyte.IGG), albumin(), rules.curve(Analyte.IGG)));
     expected = Optional.of(found);
     return found;
   }

@@ -106,7 +106,7 @@ public final class Uncertainties {
     return OptionalDouble.of(
         spreads.errors().isErrorFree(finding.inputs())
             ? certain(value, cut.get())
-            : chance(spreads, finding.code(), cut.get()));
+            : Math.clamp(chance(spreads, finding.code(), cut.get()), 0, 1));
   }
 
   private static double certain(double value, Cut cut) {
@@ -174,6 +174,7 @@ public final class Uncertainties {
           }
         });
     int least = (int) Math.ceil(cut(finding).map(Cut::at).orElseThrow());
-    return OptionalDouble.of(new AntibodyCount(steps, spreads.expected()).chanceFrom(least));
+    double chance = new AntibodyCount(steps, spreads.expected()).chanceFrom(least);
+    return OptionalDouble.of(Math.clamp(chance, 0, 1));
   }
 }

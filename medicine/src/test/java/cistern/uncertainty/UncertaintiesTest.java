@@ -478,13 +478,13 @@ class UncertaintiesTest {
       Interpreted panel = second().with(Sample.csf(Analyte.TOTAL_PROTEIN), 480).interpreted();
 
       assertThat(probability(panel, ALBUMIN_QUOTIENT)).isCloseTo(0.0036067175, within(1e-9));
-      assertThat(probability(panel, IGG_QUOTIENT)).isCloseTo(0.9999472348, within(1e-9));
-      assertThat(probability(panel, IGG_SYNTHESIS_RATE)).isCloseTo(0.9999999379, within(1e-9));
+      assertThat(probability(panel, IGG_QUOTIENT)).isCloseTo(0.9999472681, within(1e-9));
+      assertThat(probability(panel, IGG_SYNTHESIS_RATE)).isCloseTo(0.9999999381, within(1e-9));
       assertThat(probability(panel, TOTAL_PROTEIN)).isCloseTo(0.2069785602, within(1e-9));
-      assertThat(interval(panel, IGG_FRACTION).lower()).isCloseTo(0.1901096, within(1e-6));
-      assertThat(interval(panel, IGG_FRACTION).upper()).isCloseTo(0.4744583, within(1e-6));
-      assertThat(interval(panel, IGG_LOCAL).lower()).isCloseTo(11.21800, within(1e-4));
-      assertThat(interval(panel, IGG_LOCAL).upper()).isCloseTo(31.11489, within(1e-4));
+      assertThat(interval(panel, IGG_FRACTION).lower()).isCloseTo(0.1901074, within(1e-6));
+      assertThat(interval(panel, IGG_FRACTION).upper()).isCloseTo(0.4744599, within(1e-6));
+      assertThat(interval(panel, IGG_LOCAL).lower()).isCloseTo(11.21802, within(1e-4));
+      assertThat(interval(panel, IGG_LOCAL).upper()).isCloseTo(31.11415, within(1e-4));
       assertThat(interval(panel, IGG_SYNTHESIS_RATE).lower()).isCloseTo(10.11022, within(1e-4));
       assertThat(interval(panel, IGG_SYNTHESIS_RATE).upper()).isCloseTo(17.87166, within(1e-4));
     }
