@@ -10,9 +10,6 @@ import java.util.regex.Pattern;
  */
 public record Place(String path) {
 
-  /** Figures in a name that is none: a broken file can put a patient's value there. */
-  private static final Pattern FIGURES = Pattern.compile("\\d{2,}");
-
   /** The whole document. */
   public static final Place WHOLE = new Place("");
 
@@ -20,11 +17,11 @@ public record Place(String path) {
 
   /** The place of a member of this object; a name that is not a plain word is quoted. */
   public Place member(String name) {
-    if (PLAIN.matcher(name).matches() && Shown.of(name).text().equals(name)) {
-      return new Place(path.isEmpty() ? name : path + "." + name);
+    Shown shown = Shown.of(name);
+    if (!PLAIN.matcher(shown.text()).matches()) {
+      return new Place(path + "[\"" + shown.text() + "\"]");
     }
-    String shown = Shown.of(FIGURES.matcher(name).replaceAll("#")).text();
-    return new Place(path + "[\"" + shown + "\"]");
+    return new Place(path.isEmpty() ? shown.text() : path + "." + shown.text());
   }
 
   /** The place of an item of this list. */

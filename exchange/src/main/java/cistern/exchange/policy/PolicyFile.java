@@ -94,7 +94,7 @@ public final class PolicyFile {
   }
 
   private static Optional<FactValue> word(Fields given, Fact fact) {
-    given.keep("unit", "value");
+    given.keep("unit");
     if (Choices.of(fact.key()).isEmpty()) {
       given.problems().add(given.place(), InputTrouble.FIXED_FACT);
       return Optional.empty();

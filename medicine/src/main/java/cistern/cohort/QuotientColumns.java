@@ -1,0 +1,250 @@
+package cistern.cohort;
+
+import cistern.barrier.Hyperbola;
+import cistern.barrier.QuotientLimits;
+import cistern.barrier.TourtellotteRate;
+import cistern.fact.Facts;
+import cistern.finding.FindingCode;
+import cistern.measurement.Analyte;
+import cistern.measurement.Sample;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Quotients, limits, fractions, local amounts, indices and the synthesis rate of many panels, one
+ * array a quantity, without uncertainty and without verdicts. Every row is complete: its
+ * concentrations are numbers, those in serum and CSF albumin positive. The formulas are those of
+ * the single panel; a test holds the two against each other.
+ */
+public final class QuotientColumns {
+
+  /** Rows that are worked on together, so that what one loop writes the next finds in the cache. */
+  private static final int BLOCK = 1024;
+
+  private static final Sample CSF_ALBUMIN = Sample.csf(Analyte.ALBUMIN);
+  private static final Sample SERUM_ALBUMIN = Sample.serum(Analyte.ALBUMIN);
+
+  /** The quantities of one protein. */
+  private enum Protein {
+    IGG(Analyte.IGG, FindingCode.IGG_QUOTIENT, FindingCode.IGG_FRACTION, FindingCode.IGG_LOCAL),
+    IGA(Analyte.IGA, FindingCode.IGA_QUOTIENT, FindingCode.IGA_FRACTION, FindingCode.IGA_LOCAL),
+    IGM(Analyte.IGM, FindingCode.IGM_QUOTIENT, FindingCode.IGM_FRACTION, FindingCode.IGM_LOCAL),
+    KAPPA(
+        Analyte.KAPPA,
+        FindingCode.KAPPA_QUOTIENT,
+        FindingCode.KAPPA_FRACTION,
+        FindingCode.KAPPA_LOCAL);
+
+    private final Analyte analyte;
+    private final FindingCode quotient;
+    private final FindingCode fraction;
+    private final FindingCode local;
+
+    Protein(Analyte analyte, FindingCode quotient, FindingCode fraction, FindingCode local) {
+      this.analyte = analyte;
+      this.quotient = quotient;
+      this.fraction = fraction;
+      this.local = local;
+    }
+
+    private FindingCode index() {
+      return switch (this) {
+        case IGG -> FindingCode.IGG_INDEX;
+        case IGA -> FindingCode.IGA_INDEX;
+        case IGM -> FindingCode.IGM_INDEX;
+        case KAPPA -> FindingCode.KAPPA_INDEX;
+      };
+    }
+  }
+
+  private final Map<Protein, Hyperbola> curves = new EnumMap<>(Protein.class);
+  private final TourtellotteRate rate;
+
+  private QuotientColumns(Facts facts) {
+    for (Protein protein : Protein.values()) {
+      curves.put(protein, QuotientLimits.of(facts, protein.analyte).upper());
+    }
+    rate = TourtellotteRate.of(facts);
+  }
+
+  /** The columns under some facts. */
+  public static QuotientColumns of(Facts facts) {
+    return new QuotientColumns(facts);
+  }
+
+  /** The samples that the columns are computed from. */
+  public List<Sample> needed() {
+    List<Sample> needed = new ArrayList<>(List.of(CSF_ALBUMIN, SERUM_ALBUMIN));
+    for (Protein protein : Protein.values()) {
+      needed.add(Sample.csf(protein.analyte));
+      needed.add(Sample.serum(protein.analyte));
+    }
+    return List.copyOf(needed);
+  }
+
+  /** Empty columns for so many rows, to be filled by {@link #interpret}. */
+  public Computed columns(int rows) {
+    Map<FindingCode, double[]> values = new EnumMap<>(FindingCode.class);
+    Map<FindingCode, double[]> limits = new EnumMap<>(FindingCode.class);
+    values.put(FindingCode.ALBUMIN_QUOTIENT, new double[rows]);
+    for (Protein protein : Protein.values()) {
+      values.put(protein.quotient, new double[rows]);
+      values.put(protein.fraction, new double[rows]);
+      values.put(protein.local, new double[rows]);
+      values.put(protein.index(), new double[rows]);
+      limits.put(protein.quotient, new double[rows]);
+    }
+    values.put(FindingCode.IGG_SYNTHESIS_RATE, new double[rows]);
+    return new Computed(rows, values, limits);
+  }
+
+  /** The columns of some concentrations, in mg/L, all of one length. */
+  public Computed interpret(Map<Sample, double[]> concentrations) {
+    Computed computed = columns(column(concentrations, CSF_ALBUMIN).length);
+    interpret(concentrations, computed);
+    return computed;
+  }
+
+  /** Overwrites columns with those of some concentrations, in mg/L, all of one length. */
+  public void interpret(Map<Sample, double[]> concentrations, Computed computed) {
+    Columns albumin =
+        new Columns(column(concentrations, CSF_ALBUMIN), column(concentrations, SERUM_ALBUMIN));
+    double[] quotient = computed.value(FindingCode.ALBUMIN_QUOTIENT);
+    for (int from = 0; from < computed.rows(); from += BLOCK) {
+      int to = Math.min(computed.rows(), from + BLOCK);
+      divide(albumin, quotient, from, to);
+      for (Map.Entry<Protein, Hyperbola> curve : curves.entrySet()) {
+        Analyte analyte = curve.getKey().analyte;
+        Columns columns =
+            new Columns(
+                column(concentrations, Sample.csf(analyte)),
+                column(concentrations, Sample.serum(analyte)));
+        Target target = new Target(curve.getKey(), computed);
+        target.quotientAndIndex(columns, from, to);
+        target.fractionAndAmount(curve.getValue(), columns, from, to);
+      }
+      rates(concentrations, computed, from, to);
+    }
+  }
+
+  private static double[] column(Map<Sample, double[]> concentrations, Sample sample) {
+    double[] column = concentrations.get(sample);
+    if (column == null) {
+      throw new IllegalArgumentException("no column for " + sample.code());
+    }
+    return column;
+  }
+
+  /** The two fluids of one analyte. */
+  private static final class Columns {
+
+    private final double[] csf;
+    private final double[] serum;
+
+    Columns(double[] csf, double[] serum) {
+      this.csf = csf;
+      this.serum = serum;
+    }
+  }
+
+  private static void divide(Columns columns, double[] quotient, int from, int to) {
+    double[] csf = columns.csf;
+    double[] serum = columns.serum;
+    for (int i = from; i < to; i++) {
+      quotient[i] = csf[i] / serum[i];
+    }
+  }
+
+  /** The columns that one protein fills. */
+  private record Target(Protein protein, Computed computed) {
+
+    private void quotientAndIndex(Columns columns, int from, int to) {
+      double[] albumin = computed.value(FindingCode.ALBUMIN_QUOTIENT);
+      double[] quotient = computed.value(protein.quotient);
+      double[] index = computed.value(protein.index());
+      divide(columns, quotient, from, to);
+      for (int i = from; i < to; i++) {
+        index[i] = quotient[i] / albumin[i];
+      }
+    }
+
+    /** The curve of {@link Hyperbola#at}, the fraction 1 − Qlim/Q, the amount C − Qlim·serum. */
+    private void fractionAndAmount(Hyperbola curve, Columns columns, int from, int to) {
+      double[] csf = columns.csf;
+      double[] serum = columns.serum;
+      double[] albumin = computed.value(FindingCode.ALBUMIN_QUOTIENT);
+      double[] quotient = computed.value(protein.quotient);
+      double[] limit = computed.limit(protein.quotient);
+      double[] fraction = computed.value(protein.fraction);
+      double[] local = computed.value(protein.local);
+      double slope = curve.slope();
+      double bSquared = curve.bSquared();
+      double c = curve.c();
+      for (int i = from; i < to; i++) {
+        double at = slope * Math.sqrt(albumin[i] * albumin[i] + bSquared) - c;
+        limit[i] = at;
+        fraction[i] = Math.max(0, 1 - at / quotient[i]);
+        local[i] = Math.max(0, csf[i] - at * serum[i]);
+      }
+    }
+  }
+
+  private void rates(Map<Sample, double[]> concentrations, Computed computed, int from, int to) {
+    double[] csf = column(concentrations, Sample.csf(Analyte.IGG));
+    double[] serum = column(concentrations, Sample.serum(Analyte.IGG));
+    double[] albumin = computed.value(FindingCode.ALBUMIN_QUOTIENT);
+    double[] rates = computed.value(FindingCode.IGG_SYNTHESIS_RATE);
+    double flow = rate.csfPerDay();
+    double leakage = rate.leakage();
+    double ratio = rate.molarRatio();
+    for (int i = from; i < to; i++) {
+      rates[i] = flow * (csf[i] - serum[i] * (leakage + ratio * albumin[i]));
+    }
+  }
+
+  /** One array a quantity. */
+  public static final class Computed {
+
+    private final int rows;
+    private final Map<FindingCode, double[]> values;
+    private final Map<FindingCode, double[]> limits;
+
+    private Computed(
+        int rows, Map<FindingCode, double[]> values, Map<FindingCode, double[]> limits) {
+      this.rows = rows;
+      this.values = values;
+      this.limits = limits;
+    }
+
+    /** The number of rows. */
+    public int rows() {
+      return rows;
+    }
+
+    /** The codes that have values. */
+    public Set<FindingCode> codes() {
+      return values.keySet();
+    }
+
+    /** The values of a code, in its unit; the array itself, so that large cohorts stay in place. */
+    public double[] value(FindingCode code) {
+      return found(values, code);
+    }
+
+    /** The upper limit of a quotient, row by row. */
+    public double[] limit(FindingCode code) {
+      return found(limits, code);
+    }
+
+    private static double[] found(Map<FindingCode, double[]> columns, FindingCode code) {
+      double[] column = columns.get(code);
+      if (column == null) {
+        throw new IllegalArgumentException("no column for " + code.code());
+      }
+      return column;
+    }
+  }
+}

@@ -1,0 +1,106 @@
+package cistern.cohort;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import cistern.barrier.BarrierFindings;
+import cistern.fact.Facts;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue.Point;
+import cistern.measurement.Compartment;
+import cistern.measurement.Measurement;
+import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Sample;
+import cistern.panel.CheckedPanel;
+import cistern.panel.Panel;
+import cistern.panel.Person;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class QuotientColumnsTest {
+
+  private static final Facts FACTS = Facts.standard();
+  private static final QuotientColumns COLUMNS = QuotientColumns.of(FACTS);
+
+  /** Concentrations without a meaning, positive, CSF about a hundredth of serum. */
+  private static Map<Sample, double[]> concentrations(int rows) {
+    Random random = new Random(17);
+    Map<Sample, double[]> columns = new HashMap<>();
+    for (Sample sample : COLUMNS.needed()) {
+      double centre = sample.in() == Compartment.CSF ? 50 : 8_000;
+      double[] column = new double[rows];
+      Arrays.setAll(column, i -> centre * Math.exp(random.nextGaussian() / 2));
+      columns.put(sample, column);
+    }
+    return columns;
+  }
+
+  @Test
+  void interpret_manyRows_agreesWithEveryPanel() {
+    int rows = 2_500;
+    Map<Sample, double[]> concentrations = concentrations(rows);
+    QuotientColumns.Computed computed = COLUMNS.interpret(concentrations);
+    BarrierFindings barrier = BarrierFindings.of(FACTS);
+
+    assertThat(computed.rows()).isEqualTo(rows);
+    // albumin quotient and rate; quotient, fraction, amount and index of four proteins
+    assertThat(computed.codes()).hasSize(2 + 4 * 4);
+    int compared = 0;
+    for (int row = 0; row < rows; row += 7) {
+      for (Finding finding : barrier.interpret(panel(concentrations, row))) {
+        if (finding.value() instanceof Point(double value)
+            && finding.code() != FindingCode.MRZ_REACTION) {
+          assertThat(computed.value(finding.code())[row])
+              .as(finding.code().code())
+              .isCloseTo(value, within(1e-9 * Math.max(1, Math.abs(value))));
+          compared++;
+        }
+      }
+    }
+    assertThat(compared).isGreaterThan(18 * rows / 7);
+  }
+
+  @Test
+  void limit_ofAQuotient_isThatOfThePanel() {
+    Map<Sample, double[]> concentrations = concentrations(40);
+    QuotientColumns.Computed computed = COLUMNS.interpret(concentrations);
+    Finding quotient =
+        BarrierFindings.of(FACTS).interpret(panel(concentrations, 3)).stream()
+            .filter(f -> f.code() == FindingCode.IGM_QUOTIENT)
+            .findFirst()
+            .orElseThrow();
+
+    assertThat(computed.limit(FindingCode.IGM_QUOTIENT)[3])
+        .isCloseTo(quotient.limits().above().orElseThrow().at(), within(1e-15));
+  }
+
+  @Test
+  void interpret_missingColumn_isRefused() {
+    Map<Sample, double[]> concentrations = concentrations(3);
+    concentrations.remove(COLUMNS.needed().getLast());
+
+    assertThatThrownBy(() -> COLUMNS.interpret(concentrations))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("kappa-flc.serum");
+  }
+
+  @Test
+  void value_ofAnotherCode_isRefused() {
+    assertThatThrownBy(() -> COLUMNS.columns(1).value(FindingCode.LACTATE))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  private static CheckedPanel panel(Map<Sample, double[]> concentrations, int row) {
+    List<Measurement> results = new ArrayList<>();
+    concentrations.forEach(
+        (sample, column) -> results.add(Measurement.of(sample, new Exact(column[row]))));
+    return CheckedPanel.check(Panel.of(Person.aged(40), results), FACTS);
+  }
+}
