@@ -63,10 +63,14 @@ public final class Cistern implements Runnable {
     line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));
     line.setExecutionExceptionHandler((fault, command, parsed) -> ended(terminal, fault));
     line.setCaseInsensitiveEnumValuesAllowed(true);
-    return line.execute(arguments);
+    try {
+      return line.execute(arguments);
+    } catch (LinkageError | StackOverflowError | OutOfMemoryError fault) {
+      return ended(terminal, fault);
+    }
   }
 
-  private static int ended(Terminal terminal, Exception fault) {
+  private static int ended(Terminal terminal, Throwable fault) {
     if (fault instanceof NotWritten notWritten) {
       terminal.err().println(notWritten.getMessage());
       return ExitCode.NOT_WRITTEN.number();

@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import java.io.IOException;
 
 /** Where results go, one after another. */
@@ -10,7 +9,7 @@ interface Destination {
   boolean isTaken(String id);
 
   /** Writes one result. */
-  void accept(Interpretation interpretation) throws IOException;
+  void accept(Result result) throws IOException;
 
   /** Ends what several results share. */
   void close() throws IOException;

@@ -3,6 +3,7 @@ package cistern.cli;
 import cistern.exchange.policy.PolicyFile;
 import cistern.exchange.policy.PolicyReading;
 import cistern.fact.Facts;
+import cistern.report.look.ReportFacts;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -13,7 +14,7 @@ final class FactsInForce {
 
   /** The facts, or nothing when the policy is not valid; its problems are then on the terminal. */
   static Optional<Facts> read(Optional<Path> policy, Terminal terminal) {
-    Facts standard = Facts.standard();
+    Facts standard = ReportFacts.of(Facts.standard());
     return policy.isEmpty() ? Optional.of(standard) : changed(standard, policy.get(), terminal);
   }
 

@@ -2,6 +2,7 @@ package cistern.cli;
 
 import cistern.fact.Facts;
 import cistern.interpretation.Interpreter;
+import cistern.report.page.Audience;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -41,8 +42,17 @@ final class Interpret implements Callable<Integer> {
       description = "work-up files; - is standard input")
   private List<String> files = List.of();
 
-  @Option(names = "--format", paramLabel = "FORMAT", description = "text (default) or json")
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "text (default), json, html or pdf")
   private Format format = Format.TEXT;
+
+  @Option(
+      names = "--for",
+      paramLabel = "READER",
+      description = "clinician (default), referrer or patient")
+  private Audience audience = Audience.CLINICIAN;
 
   @Option(
       names = "--out",
@@ -56,7 +66,9 @@ final class Interpret implements Callable<Integer> {
   /** How an interpretation is written. */
   enum Format {
     TEXT,
-    JSON
+    JSON,
+    HTML,
+    PDF
   }
 
   Interpret(Terminal terminal) {
@@ -71,14 +83,14 @@ final class Interpret implements Callable<Integer> {
     }
     WorkupInputs inputs = new WorkupInputs(terminal, facts.get());
     Interpreter interpreter = Interpreter.of(facts.get());
-    Destination destination = destination();
+    Destination destination = destination(facts.get());
     boolean isAllValid = true;
     for (String file : files) {
       isAllValid &=
           inputs
               .read(file)
-              .filter(workup -> inputs.isNew(file, workup.id(), destination))
-              .map(interpreter::interpret)
+              .filter(read -> inputs.isNew(file, read.workup().id(), destination))
+              .map(read -> new Result(interpreter.interpret(read.workup()), read.document()))
               .map(result -> written(destination, result))
               .isPresent();
     }
@@ -86,8 +98,7 @@ final class Interpret implements Callable<Integer> {
     return (isAllValid ? ExitCode.DONE : ExitCode.INVALID_INPUT).number();
   }
 
-  private static Destination written(
-      Destination destination, cistern.interpretation.Interpretation result) {
+  private static Destination written(Destination destination, Result result) {
     try {
       destination.accept(result);
       return destination;
@@ -96,11 +107,13 @@ final class Interpret implements Callable<Integer> {
     }
   }
 
-  private Destination destination() {
+  private Destination destination(Facts facts) {
     Rendering rendering =
         switch (format) {
-          case TEXT -> new TextRendering();
+          case TEXT -> new TextRendering(facts, audience);
           case JSON -> new JsonRendering();
+          case HTML -> new HtmlRendering(facts, audience);
+          case PDF -> new PdfRendering(facts, audience);
         };
     boolean isSeveral = files.size() > 1;
     if (out != null && !out.equals("-")) {

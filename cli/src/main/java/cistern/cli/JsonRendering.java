@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import cistern.report.json.InterpretationJson;
 import java.io.OutputStream;
 
@@ -20,7 +19,7 @@ final class JsonRendering implements Rendering {
   }
 
   @Override
-  public void write(Interpretation interpretation, OutputStream out) {
-    Json.write(out, generator -> json.write(generator, interpretation));
+  public void write(Result result, OutputStream out) {
+    Json.write(out, generator -> json.write(generator, result.interpretation()));
   }
 }

@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import java.io.IOException;
 import java.io.OutputStream;
 
@@ -14,5 +13,5 @@ interface Rendering {
   boolean isStackable();
 
   /** Writes one interpretation onto a stream that stays open. */
-  void write(Interpretation interpretation, OutputStream out) throws IOException;
+  void write(Result result, OutputStream out) throws IOException;
 }

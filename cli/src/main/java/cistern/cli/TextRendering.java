@@ -1,6 +1,9 @@
 package cistern.cli;
 
+import cistern.fact.Facts;
 import cistern.interpretation.Interpretation;
+import cistern.report.page.Audience;
+import cistern.report.page.Page;
 import cistern.report.text.InterpretationText;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -10,6 +13,13 @@ import java.nio.charset.StandardCharsets;
 final class TextRendering implements Rendering {
 
   private final InterpretationText text = InterpretationText.of(Cistern.software());
+  private final Facts facts;
+  private final Audience audience;
+
+  TextRendering(Facts facts, Audience audience) {
+    this.facts = facts;
+    this.audience = audience;
+  }
 
   @Override
   public String extension() {
@@ -22,7 +32,15 @@ final class TextRendering implements Rendering {
   }
 
   @Override
-  public void write(Interpretation interpretation, OutputStream out) throws IOException {
-    out.write(text.write(interpretation).getBytes(StandardCharsets.UTF_8));
+  public void write(Result result, OutputStream out) throws IOException {
+    out.write(text(result.interpretation()).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private String text(Interpretation interpretation) {
+    return switch (audience) {
+      case CLINICIAN -> text.write(interpretation);
+      case REFERRER, PATIENT ->
+          Page.of(Cistern.software(), facts).toPlainText(interpretation, audience);
+    };
   }
 }

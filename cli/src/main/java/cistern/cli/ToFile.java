@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -40,8 +39,17 @@ final class ToFile implements Destination {
   }
 
   @Override
-  public void accept(Interpretation interpretation) throws IOException {
-    stream.accept(interpretation);
+  public void accept(Result result) throws IOException {
+    boolean isWhole = false;
+    try {
+      stream.accept(result);
+      isWhole = true;
+    } finally {
+      if (!isWhole) {
+        out.close();
+        Files.deleteIfExists(part);
+      }
+    }
     isStarted = true;
   }
 

@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -25,8 +24,8 @@ final class ToFolder implements Destination {
   }
 
   @Override
-  public void accept(Interpretation interpretation) throws IOException {
-    String id = interpretation.workup().id();
+  public void accept(Result result) throws IOException {
+    String id = result.id();
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
@@ -34,7 +33,7 @@ final class ToFolder implements Destination {
     }
     Path file = folder.resolve(id + "." + rendering.extension());
     ToFile whole = ToFile.of(file, rendering, false);
-    whole.accept(interpretation);
+    whole.accept(result);
     whole.close();
     written.add(id);
   }

@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.interpretation.Interpretation;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -25,13 +24,13 @@ final class ToStream implements Destination {
   }
 
   @Override
-  public void accept(Interpretation interpretation) throws IOException {
+  public void accept(Result result) throws IOException {
     try {
       if (isSeveral) {
         write(isArray() ? (isStarted ? ",\n" : "[\n") : (isStarted ? "\n" : ""));
       }
       isStarted = true;
-      rendering.write(interpretation, out);
+      rendering.write(result, out);
     } catch (IOException e) {
       throw new NotWritten("Standard output", e);
     }

@@ -5,7 +5,6 @@ import cistern.exchange.json.InputTrouble;
 import cistern.exchange.workup.WorkupFile;
 import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
-import cistern.interpretation.Workup;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,9 +22,9 @@ final class WorkupInputs {
   }
 
   /** The work-up of an input; nothing when it is not valid, and every reason is said. */
-  Optional<Workup> read(String input) {
+  Optional<WorkupReading.Understood> read(String input) {
     return switch (reading(input)) {
-      case WorkupReading.Understood understood -> Optional.of(understood.workup());
+      case WorkupReading.Understood understood -> Optional.of(understood);
       case WorkupReading.NotValid notValid -> {
         notValid.problems().forEach(problem -> terminal.say(input, problem));
         yield Optional.empty();

@@ -82,6 +82,38 @@ class InterpretTest {
     }
 
     @Test
+    void interpret_asHtmlAndPdf_isAWholeDocumentForEachReader() throws IOException {
+      for (String reader : List.of("clinician", "referrer", "patient")) {
+        Run html = Run.of("interpret", "--format", "html", "--for", reader, TYPICAL);
+        assertThat(html.code()).isZero();
+        assertThat(html.out()).startsWith("<!DOCTYPE html>").contains("invented");
+
+        Path pdf = folder.resolve(reader + ".pdf");
+        Run paper =
+            Run.of("interpret", "--format", "pdf", "--for", reader, "--out", pdf + "", TYPICAL);
+        assertThat(paper.err()).isEmpty();
+        assertThat(paper.code()).isZero();
+        assertThat(new String(Files.readAllBytes(pdf), StandardCharsets.ISO_8859_1))
+            .startsWith("%PDF-1.");
+      }
+    }
+
+    @Test
+    void interpret_asTextForAPatient_holdsNoProbability() {
+      Run run = Run.of("interpret", "--for", "patient", TYPICAL);
+
+      assertThat(run.code()).isZero();
+      assertThat(run.out()).contains("What was found").doesNotContain("chances in");
+      assertThat(Run.of("interpret", "--for", "referrer", TYPICAL).out())
+          .contains("Dear colleague");
+    }
+
+    @Test
+    void interpret_severalPagesOntoOneStream_isAWrongCommandLine() {
+      assertThat(Run.of("interpret", "--format", "html", TYPICAL, LEAK).code()).isEqualTo(2);
+    }
+
+    @Test
     void interpret_underPolicy_namesItAndUsesIt() throws IOException {
       Path policy = folder.resolve("policy.json");
       Files.writeString(

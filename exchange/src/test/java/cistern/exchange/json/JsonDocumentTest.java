@@ -133,8 +133,8 @@ class JsonDocumentTest {
 
     @Test
     void read_strangeNames_areEscapedInThePlace() {
-      read("{\"a b\":{\"\\u001b[31m\\u202e\":NaN}}");
-      refused(InputTrouble.NOT_FINITE, "[\"a b\"][\"\\u001b[31m\\u202e\"]");
+      read("{\"a b\":{\"\\u001b[#m\\u202e\":NaN}}");
+      refused(InputTrouble.NOT_FINITE, "[\"a b\"][\"\\u001b[#m\\u202e\"]");
     }
   }
 

@@ -6,6 +6,7 @@ import cistern.report.look.Tokens;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.markup.RawStyle;
+import cistern.report.text.PlainMarkup;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -67,6 +68,11 @@ public final class Page {
                 .with("content", "Interpretation of cerebrospinal fluid and serum"),
             new RawStyle(style + read("paper.css")));
     return html(head, body(interpretation, audience, Medium.PAPER)).toText();
+  }
+
+  /** The same page as plain text, without figures. */
+  public String toPlainText(Interpretation interpretation, Audience audience) {
+    return PlainMarkup.of(body(interpretation, audience, Medium.PAPER));
   }
 
   private static Element html(Node head, Element body) {

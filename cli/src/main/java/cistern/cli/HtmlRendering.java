@@ -1,0 +1,35 @@
+package cistern.cli;
+
+import cistern.fact.Facts;
+import cistern.report.page.Audience;
+import cistern.report.page.Page;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+
+/** A page for a screen or a printer. */
+final class HtmlRendering implements Rendering {
+
+  private final Page page;
+  private final Audience audience;
+
+  HtmlRendering(Facts facts, Audience audience) {
+    this.page = Page.of(Cistern.software(), facts);
+    this.audience = audience;
+  }
+
+  @Override
+  public String extension() {
+    return "html";
+  }
+
+  @Override
+  public boolean isStackable() {
+    return false;
+  }
+
+  @Override
+  public void write(Result result, OutputStream out) throws IOException {
+    out.write(page.toHtml(result.interpretation(), audience).getBytes(StandardCharsets.UTF_8));
+  }
+}

@@ -1,0 +1,69 @@
+package cistern.cli;
+
+import cistern.exchange.json.JsonText;
+import cistern.fact.Facts;
+import cistern.report.page.Audience;
+import cistern.report.pdf.Attachment;
+import cistern.report.pdf.Attachment.Relation;
+import cistern.report.pdf.PdfDocument;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+
+/** A page as PDF, with the work-up and the interpretation inside. */
+final class PdfRendering implements Rendering {
+
+  private static final String JSON = "application/json";
+
+  private final PdfDocument document;
+  private final Audience audience;
+
+  PdfRendering(Facts facts, Audience audience) {
+    this.document = PdfDocument.of(Cistern.software(), facts);
+    this.audience = audience;
+  }
+
+  @Override
+  public String extension() {
+    return "pdf";
+  }
+
+  @Override
+  public boolean isStackable() {
+    return false;
+  }
+
+  @Override
+  public void write(Result result, OutputStream out) throws IOException {
+    out.write(document.write(result.interpretation(), audience, attachments(result)));
+  }
+
+  /** A patient's page carries nothing that the page itself does not say. */
+  private List<Attachment> attachments(Result result) {
+    return switch (audience) {
+      case PATIENT -> List.of();
+      case CLINICIAN, REFERRER ->
+          List.of(
+              new Attachment(
+                  "workup.json",
+                  JSON,
+                  "the work-up that this page was made from",
+                  Relation.SOURCE,
+                  JsonText.of(result.document())),
+              new Attachment(
+                  "interpretation.json",
+                  JSON,
+                  "the same interpretation for a machine",
+                  Relation.ALTERNATIVE,
+                  interpretation(result)));
+    };
+  }
+
+  private static String interpretation(Result result) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    new JsonRendering().write(result, out);
+    return out.toString(StandardCharsets.UTF_8);
+  }
+}
