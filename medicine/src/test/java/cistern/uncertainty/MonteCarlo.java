@@ -214,10 +214,11 @@ final class MonteCarlo {
     verdicts[GLUCOSE_RATIO] = low(ratio, limit);
     above(LACTATE, OF_LACTATE, 2.7);
     above(TOTAL_PROTEIN, OF_TOTAL_PROTEIN, 500);
-    above(LEUKOCYTES, OF_LEUKOCYTES, 5);
+    double cells = csf(OF_LEUKOCYTES);
+    set(LEUKOCYTES, cells, cells >= 5);
     above(ERYTHROCYTES, OF_ERYTHROCYTES, 500);
     double myelin = csf(OF_MYELIN_BASIC_PROTEIN);
-    set(MYELIN_BASIC_PROTEIN, myelin, myelin > 9, grey(myelin, 4));
+    set(MYELIN_BASIC_PROTEIN, myelin, myelin >= 9, grey(myelin, 4));
   }
 
   private void above(int code, int analyte, double limit) {
@@ -228,10 +229,10 @@ final class MonteCarlo {
   private void corrected() {
     double cells = csf(OF_ERYTHROCYTES);
     double share = cells / blood(OF_ERYTHROCYTES);
-    double plasma = share * (1 - blood(OF_HEMATOCRIT));
+    double plasma = share * Math.max(0, 1 - blood(OF_HEMATOCRIT));
     double leukocytes =
         csf(OF_LEUKOCYTES) - (Double.isNaN(share) ? cells / 1000 : share * blood(OF_LEUKOCYTES));
-    set(LEUKOCYTES_CORRECTED, Math.max(0, leukocytes), leukocytes > 5);
+    set(LEUKOCYTES_CORRECTED, Math.max(0, leukocytes), leukocytes >= 5);
     double protein =
         Double.isNaN(plasma)
             ? csf(OF_TOTAL_PROTEIN) - cells / 100
