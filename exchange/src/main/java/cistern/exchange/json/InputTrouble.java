@@ -42,7 +42,8 @@ public enum InputTrouble {
       "value-not-one", "A result needs exactly one of value, below and above; this has %s."),
   RESULT_TWICE("result-twice", "The same analyte in the same fluid already stands in %s."),
   UNKNOWN_UNIT("unit-unknown", "“%s” is not a UCUM unit.%s"),
-  OTHER_DIMENSION("unit-of-other-dimension", "“%s” does not measure %s, which needs %s.%s"),
+  OTHER_DIMENSION(
+      "unit-of-other-dimension", "“%s” is not a unit of %s, which is given in units like “%s”.%s"),
   OTHER_DIMENSION_THAN_PAIR(
       "unit-of-other-dimension",
       "“%s” cannot be compared with the unit of the same antibody in the other fluid (%s): both"
@@ -51,7 +52,7 @@ public enum InputTrouble {
   GEL_UNREADABLE("gel-unreadable", "The picture of the gel cannot be read: %s."),
   UNKNOWN_FACT("fact-unknown", "No fact has this key; ./cistern facts lists them all."),
   UNKNOWN_FIELD("field-unknown", "A policy has no such field; check its spelling."),
-  FIXED_FACT("fact-fixed", "This describes how a result is computed and cannot be changed."),
+  FIXED_FACT("fact-fixed", "This describes the program itself and cannot be changed."),
   ID_TWICE("id-twice", "Another input before this one has the same id.");
 
   private final String key;

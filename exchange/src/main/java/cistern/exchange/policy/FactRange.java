@@ -2,9 +2,15 @@ package cistern.exchange.policy;
 
 import cistern.exchange.json.Sign;
 import cistern.fact.Fact;
+import cistern.fact.FactValue;
 
 /** Which numbers make sense for a fact. */
 enum FactRange {
+  /**
+   * Not a policy's to change: a text that describes how a result is computed, or a limit of the
+   * input, which holds before any policy is read.
+   */
+  FIXED,
   /** A whole number, one or more. */
   COUNT,
   /** More than zero. */
@@ -16,6 +22,10 @@ enum FactRange {
 
   static FactRange of(Fact fact) {
     String key = fact.key();
+    boolean isFixedText = fact.value() instanceof FactValue.Word && Choices.of(key).isEmpty();
+    if (isFixedText || key.startsWith("input.")) {
+      return FIXED;
+    }
     if (key.equals("bands.cut-off")) {
       return COUNT;
     }
@@ -29,7 +39,7 @@ enum FactRange {
     return switch (this) {
       case COUNT, POSITIVE -> Sign.POSITIVE;
       case NOT_NEGATIVE -> Sign.NOT_NEGATIVE;
-      case ANY -> Sign.ANY;
+      case ANY, FIXED -> Sign.ANY;
     };
   }
 }

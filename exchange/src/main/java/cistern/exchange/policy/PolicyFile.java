@@ -7,16 +7,17 @@ import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
-import cistern.exchange.json.Shown;
 import cistern.exchange.json.Sign;
 import cistern.exchange.policy.PolicyReading.NotValid;
 import cistern.exchange.policy.PolicyReading.Understood;
-import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
+import cistern.exchange.ucum.Ratio;
+import cistern.exchange.ucum.UnitTrouble;
 import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Policy;
+import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -44,7 +45,16 @@ public final class PolicyFile {
   /** Reads a file. */
   public PolicyReading read(Path file) {
     InputProblems problems = new InputProblems();
-    Optional<Json.Structure> document = JsonDocument.read(file, limits, problems);
+    return read(JsonDocument.read(file, limits, problems), problems);
+  }
+
+  /** Reads a stream to its end. */
+  public PolicyReading read(InputStream in) {
+    InputProblems problems = new InputProblems();
+    return read(JsonDocument.read(in, limits, problems), problems);
+  }
+
+  private PolicyReading read(Optional<Json.Structure> document, InputProblems problems) {
     Optional<Policy> policy = document.map(whole -> policy(Fields.of(whole, limits, problems)));
     problems
         .kept()
@@ -56,7 +66,7 @@ public final class PolicyFile {
   }
 
   private Policy policy(Fields whole) {
-    whole.checkGiven("policy", "name", "facts");
+    whole.checkGiven("name", "facts");
     Optional<BigDecimal> version = whole.decimal("policy", Sign.ANY);
     if (version.isPresent() && version.get().compareTo(BigDecimal.ONE) != 0) {
       whole.add("policy", InputTrouble.VERSION, "1");
@@ -82,6 +92,10 @@ public final class PolicyFile {
     if (given.isEmpty()) {
       return Optional.empty();
     }
+    if (FactRange.of(fact.get()) == FactRange.FIXED) {
+      all.add(key, InputTrouble.FIXED_FACT);
+      return Optional.empty();
+    }
     given.get().checkGiven("value", "source");
     String source = notBlank(given.get(), "source");
     Optional<FactValue> value =
@@ -95,10 +109,6 @@ public final class PolicyFile {
 
   private static Optional<FactValue> word(Fields given, Fact fact) {
     given.keep("unit");
-    if (Choices.of(fact.key()).isEmpty()) {
-      given.problems().add(given.place(), InputTrouble.FIXED_FACT);
-      return Optional.empty();
-    }
     return given
         .word("value", word -> Choices.parse(fact.key(), word), Choices.of(fact.key()))
         .map(FactValue.Word::new);
@@ -108,26 +118,12 @@ public final class PolicyFile {
     given.checkGiven("unit");
     Optional<BigDecimal> number = given.decimal("value", FactRange.of(fact).sign());
     Optional<String> unit = given.text("unit");
-    if (number.isEmpty() || unit.isEmpty()) {
-      return Optional.empty();
-    }
-    return switch (conversions.conversion(unit.get(), fact.unit())) {
-      case Conversion.By by -> checked(given, fact, by.ratio().toDouble(number.get()));
-      case Conversion.Unknown unknown -> {
-        given.add("unit", InputTrouble.UNKNOWN_UNIT, Shown.of(unit.get()).text(), "");
-        yield Optional.empty();
-      }
-      case Conversion.OtherDimension other -> {
-        given.add(
-            "unit",
-            InputTrouble.OTHER_DIMENSION,
-            Shown.of(unit.get()).text(),
-            "this fact",
-            fact.unit(),
-            "");
-        yield Optional.empty();
-      }
-    };
+    Optional<Ratio> ratio =
+        unit.map(u -> conversions.conversion(u, fact.unit()))
+            .flatMap(c -> UnitTrouble.check(c, given, "unit", "this fact", fact.unit()));
+    return ratio.isEmpty() || number.isEmpty()
+        ? Optional.empty()
+        : checked(given, fact, ratio.get().toDouble(number.get()));
   }
 
   private static Optional<FactValue> checked(Fields given, Fact fact, double value) {

@@ -44,12 +44,16 @@ public record Ratio(BigDecimal numerator, BigDecimal denominator) {
 
   /** The quotient. */
   Ratio dividedBy(Ratio other) {
-    return times(new Ratio(other.denominator, other.numerator));
+    return times(other.inverse());
+  }
+
+  private Ratio inverse() {
+    return new Ratio(/* numerator= */ denominator, /* denominator= */ numerator);
   }
 
   /** A whole power, which may be negative. */
   Ratio power(int exponent) {
-    Ratio base = exponent < 0 ? new Ratio(denominator, numerator) : this;
+    Ratio base = exponent < 0 ? inverse() : this;
     int times = Math.abs(exponent);
     return new Ratio(base.numerator.pow(times), base.denominator.pow(times));
   }

@@ -2,27 +2,36 @@ package cistern.exchange.workup;
 
 import cistern.bands.BandCounts;
 import cistern.bands.BandPattern;
+import cistern.bands.BandReading;
 import cistern.bands.BandReport;
 import cistern.bands.BandReport.Counted;
 import cistern.bands.BandReport.Origin;
+import cistern.bands.BandVerdict;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
+import cistern.exchange.workup.BandStatementNotUsed.Reason;
+import cistern.fact.Facts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /** Reads what a work-up says of the bands: counts, a pattern, a result, or the picture of a gel. */
 final class BandsReader {
 
-  private BandsReader() {}
+  private final Facts facts;
 
-  static BandReport read(Fields workup) {
-    return workup.object("bands").map(BandsReader::report).orElse(new BandReport.NotReported());
+  BandsReader(Facts facts) {
+    this.facts = facts;
   }
 
-  private static BandReport report(Fields bands) {
+  BandReport read(Fields workup) {
+    return workup.object("bands").map(this::report).orElse(new BandReport.NotReported());
+  }
+
+  private BandReport report(Fields bands) {
     Origin origin = new Origin(bands.text("method"), bands.text("readBy"));
     BandCounts counts =
         new BandCounts(bands.count("csfOnly"), bands.count("shared"), bands.count("serumOnly"));
@@ -39,14 +48,35 @@ final class BandsReader {
         isCounted
             ? Optional.of(new Counted(counts, pattern, origin, Optional.empty()))
             : Optional.empty();
-    if (gel.isPresent()) {
-      return new BandReport.GelNamed(gel.get(), lanes, pair.orElse(0), confirmedBy, counted);
+    BandReport report =
+        gel.<BandReport>map(
+                picture ->
+                    new BandReport.GelNamed(picture, lanes, pair.orElse(0), confirmedBy, counted))
+            .or(() -> counted)
+            .or(() -> pattern.map(p -> new BandReport.Patterned(p, origin)))
+            .or(() -> result.map(r -> new BandReport.Concluded(r, origin)))
+            .orElse(new BandReport.NotReported());
+    checkUsed(bands, report, result);
+    return report;
+  }
+
+  /** Notes a pattern or a result that is given but has no part in what is used. */
+  private void checkUsed(Fields bands, BandReport report, Optional<Boolean> result) {
+    boolean isOnlyPicture = report instanceof BandReport.GelNamed named && named.edit().isEmpty();
+    if (isOnlyPicture) {
+      Stream.of("pattern", "result")
+          .filter(bands::isGiven)
+          .map(name -> new BandStatementNotUsed(bands.place(name).path(), Reason.PICTURE))
+          .forEach(bands.problems()::add);
+      return;
     }
-    return counted
-        .<BandReport>map(c -> c)
-        .or(() -> pattern.map(p -> new BandReport.Patterned(p, origin)))
-        .or(() -> result.map(r -> new BandReport.Concluded(r, origin)))
-        .orElse(new BandReport.NotReported());
+    BandVerdict verdict = BandReading.of(report, facts).verdict();
+    boolean isContradicted =
+        result.isPresent()
+            && verdict == (result.get() ? BandVerdict.NEGATIVE : BandVerdict.POSITIVE);
+    if (isContradicted) {
+      bands.problems().add(new BandStatementNotUsed(bands.place("result").path(), Reason.COUNTS));
+    }
   }
 
   /** A list of lane kinds, or the same in one text with commas. */

@@ -4,122 +4,140 @@ import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Sign;
 import cistern.exchange.ucum.Conversions;
+import cistern.exchange.ucum.Ratio;
 import cistern.measurement.Analyte;
-import cistern.measurement.CanonicalUnit;
 import cistern.measurement.Compartment;
 import cistern.measurement.Measurement;
 import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import java.math.BigDecimal;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
-/** Reads the results of a work-up into canonical units. */
+/** The {@code results} of one work-up, in canonical units. */
 final class ResultsReader {
 
-  private static final List<String> VALUES = List.of("value", "below", "above");
+  private static final String ANALYTE = "analyte";
+  private static final String IN = "in";
+  private static final String UNIT = "unit";
 
-  private final ResultUnits units;
+  private final UnitReader units;
+  private final Map<String, String> placesBySample = new HashMap<>();
 
   ResultsReader(Conversions conversions) {
-    units = new ResultUnits(conversions);
+    this.units = new UnitReader(conversions);
   }
 
-  /** The results that can be read; every reason why another cannot is noted. */
-  List<Measurement> read(Fields workup) {
-    Map<Sample, RawResult> bySample = new LinkedHashMap<>();
-    for (Fields result : workup.objects("results")) {
-      raw(result).ifPresent(r -> keepFirst(bySample, r));
-    }
-    List<Measurement> read = new ArrayList<>();
-    for (RawResult raw : bySample.values()) {
-      units
-          .factor(raw, counterpart(bySample, raw))
-          .flatMap(ratio -> raw.measurement(ratio))
-          .ifPresent(read::add);
-    }
-    return read;
+  /** The results that are understood; everything else is noted. */
+  List<Measurement> read(List<Fields> results) {
+    List<Measurement> measurements = new ArrayList<>();
+    results.forEach(fields -> read(fields).ifPresent(measurements::add));
+    return measurements;
   }
 
-  private static void keepFirst(Map<Sample, RawResult> bySample, RawResult result) {
-    RawResult first = bySample.putIfAbsent(result.sample(), result);
-    if (first != null) {
-      result
-          .fields()
-          .problems()
-          .add(result.fields().place(), InputTrouble.RESULT_TWICE, first.fields().place().path());
+  private Optional<Measurement> read(Fields fields) {
+    fields.checkGiven(ANALYTE, IN, UNIT);
+    Optional<String> name = fields.text(ANALYTE);
+    Optional<Compartment> in =
+        fields.word(
+            IN,
+            Compartment::parse,
+            Stream.of(Compartment.values()).map(Compartment::code).toList());
+    Optional<String> unit = fields.text(UNIT);
+    Optional<Written> written = written(fields);
+    OptionalDouble cv = fields.number("cv", Sign.NOT_NEGATIVE);
+    Optional<String> assay = fields.text("assay");
+    Optional<OffsetDateTime> at = fields.time("at");
+    fields.keep("status", "reportedLimit", "originalCode", "originalText");
+    fields.checkNoOthers();
+    checkTwice(fields, name, in);
+    Optional<Analyte> analyte = analyte(fields, name);
+    if (analyte.isEmpty() || unit.isEmpty()) {
+      return Optional.empty();
     }
-  }
-
-  private static Optional<RawResult> counterpart(Map<Sample, RawResult> all, RawResult raw) {
-    boolean isArbitrary = raw.sample().analyte().unit() == CanonicalUnit.ARBITRARY;
-    Sample other = new Sample(raw.sample().analyte(), raw.sample().in().counterpart());
-    return isArbitrary ? Optional.ofNullable(all.get(other)) : Optional.empty();
-  }
-
-  private static Optional<RawResult> raw(Fields result) {
-    result.checkGiven("analyte", "in", "unit");
-    Optional<String> name = result.text("analyte");
-    Optional<Analyte> analyte = name.flatMap(Analyte::parse);
-    if (name.isPresent() && analyte.isEmpty()) {
-      result.problems().add(new UnknownAnalyte(result.place("analyte").path()));
-    }
-    Optional<Compartment> in = result.word("in", Compartment::parse, fluids());
-    Optional<String> unit = result.text("unit");
-    Optional<Value> value = value(result);
-    Details details = details(result);
-    result.checkNoOthers();
-    if (analyte.isEmpty() || in.isEmpty() || unit.isEmpty() || value.isEmpty()) {
+    Optional<Ratio> ratio = units.read(analyte.get(), unit.get(), fields);
+    if (in.isEmpty() || written.isEmpty() || ratio.isEmpty()) {
       return Optional.empty();
     }
     Sample sample = new Sample(analyte.get(), in.get());
-    return Optional.of(new RawResult(result, sample, value.get(), unit.get(), details));
+    return value(fields, written.get(), ratio.get(), sample)
+        .map(value -> new Measurement(sample, value, cv, assay, at, fields.place().path()));
   }
 
-  private static List<String> fluids() {
-    return Stream.of(Compartment.values()).map(Compartment::code).toList();
+  private static Optional<Analyte> analyte(Fields fields, Optional<String> name) {
+    Optional<Analyte> analyte = name.flatMap(Analyte::parse);
+    if (name.isPresent() && analyte.isEmpty()) {
+      fields.problems().add(new UnknownAnalyte(fields.place(ANALYTE).path(), name.get()));
+    }
+    return analyte;
   }
 
-  private static Details details(Fields result) {
-    result.keep("status", "reportedLimit", "originalCode", "originalText");
-    return new Details(
-        result.number("cv", Sign.NOT_NEGATIVE), result.text("assay"), result.time("at"));
+  private void checkTwice(Fields fields, Optional<String> name, Optional<Compartment> in) {
+    if (name.isEmpty() || in.isEmpty()) {
+      return;
+    }
+    String here = fields.place().path();
+    String first = placesBySample.putIfAbsent(in.get().code() + " " + name.get(), here);
+    if (first != null) {
+      fields.problems().add(fields.place(), InputTrouble.RESULT_TWICE, first);
+    }
   }
 
-  /** Exactly one of value, below and above; nothing lies below zero. */
-  private static Optional<Value> value(Fields result) {
-    List<String> given = VALUES.stream().filter(result::isGiven).toList();
+  /** Which of the three kinds of value a result has. */
+  private enum Kind {
+    VALUE("value", Sign.NOT_NEGATIVE),
+    BELOW("below", Sign.POSITIVE),
+    ABOVE("above", Sign.NOT_NEGATIVE);
+
+    private final String field;
+    private final Sign sign;
+
+    Kind(String field, Sign sign) {
+      this.field = field;
+      this.sign = sign;
+    }
+  }
+
+  /** The value of a result in the unit of the file. */
+  private record Written(Kind kind, BigDecimal number) {}
+
+  private static Optional<Written> written(Fields fields) {
+    List<Kind> given = Stream.of(Kind.values()).filter(kind -> fields.isGiven(kind.field)).toList();
+    List<Written> written =
+        given.stream()
+            .flatMap(
+                kind ->
+                    fields.decimal(kind.field, kind.sign).map(n -> new Written(kind, n)).stream())
+            .toList();
+    Stream.of(Kind.values()).forEach(kind -> fields.keep(kind.field));
     if (given.size() != 1) {
-      String count = given.isEmpty() ? "none" : String.join(" and ", given);
-      result.problems().add(result.place(), InputTrouble.NOT_ONE_VALUE, count);
-      VALUES.forEach(name -> result.decimal(name, Sign.NOT_NEGATIVE));
+      String count = given.isEmpty() ? "none" : Integer.toString(given.size());
+      fields.problems().add(fields.place(), InputTrouble.NOT_ONE_VALUE, count);
       return Optional.empty();
     }
-    String name = given.getFirst();
-    result.keep(VALUES.toArray(String[]::new));
-    Sign sign = name.equals("below") ? Sign.POSITIVE : Sign.NOT_NEGATIVE;
-    return result.decimal(name, sign).map(number -> new Value(name, number));
+    return written.stream().findFirst();
   }
 
-  /**
-   * A value as written.
-   *
-   * @param name value, below or above
-   * @param number in the unit beside it
-   */
-  record Value(String name, BigDecimal number) {
-
-    /** The value in the canonical unit. */
-    ReportedValue in(double canonical) {
-      return switch (name) {
-        case "below" -> new ReportedValue.Below(canonical);
-        case "above" -> new ReportedValue.Above(canonical);
-        default -> new ReportedValue.Exact(canonical);
-      };
+  private static Optional<ReportedValue> value(
+      Fields fields, Written written, Ratio ratio, Sample sample) {
+    double number = ratio.toDouble(written.number());
+    boolean isLost = number == 0 && written.number().signum() != 0;
+    if (Double.isInfinite(number) || isLost) {
+      String unit = sample.analyte().unit().ucum();
+      fields.add(written.kind().field, InputTrouble.OVERFLOW, unit);
+      return Optional.empty();
     }
+    return Optional.of(
+        switch (written.kind()) {
+          case VALUE -> new ReportedValue.Exact(number);
+          case BELOW -> new ReportedValue.Below(number);
+          case ABOVE -> new ReportedValue.Above(number);
+        });
   }
 }

@@ -1,13 +1,15 @@
 package cistern.exchange.workup;
 
+import cistern.exchange.json.Shown;
 import cistern.finding.Problem;
 
 /**
- * An analyte that this program does not know: kept, never used.
+ * A result of an analyte that this program does not know: kept, never used.
  *
- * @param place its JSON path
+ * @param place where its name stands
+ * @param name as given
  */
-record UnknownAnalyte(String place) implements Problem {
+public record UnknownAnalyte(String place, String name) implements Problem {
 
   @Override
   public String code() {
@@ -16,6 +18,7 @@ record UnknownAnalyte(String place) implements Problem {
 
   @Override
   public String text() {
-    return "This analyte is not known here: its result is kept and not used. Check its spelling.";
+    return "The analyte “%s” is not known here: it is kept and not interpreted."
+        .formatted(Shown.of(name).text());
   }
 }

@@ -21,6 +21,7 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Reads work-up files, version 1. */
 public final class WorkupFile {
@@ -29,11 +30,13 @@ public final class WorkupFile {
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
 
   private final InputLimits limits;
-  private final ResultsReader results;
+  private final PanelReader panels;
+  private final BandsReader bands;
 
   private WorkupFile(Facts facts) {
     limits = InputLimits.of(facts);
-    results = new ResultsReader(Conversions.of(facts));
+    panels = new PanelReader(Conversions.of(facts));
+    bands = new BandsReader(facts);
   }
 
   /** A reader under some facts, which hold the molar masses. */
@@ -65,12 +68,13 @@ public final class WorkupFile {
     version(fields, "workup", VERSION);
     String id = id(fields);
     Remarks remarks = new Remarks(fields.truth("invented").orElse(false), fields.text("question"));
-    fields.keep("note", "clinician", "finalDiagnosis", "procedure", "serology");
-    Panel panel = new PanelReader(results).read(fields);
-    BandReport bands = BandsReader.read(fields);
+    Stream.of("note", "clinician", "laboratory").forEach(fields::text);
+    fields.keep("finalDiagnosis", "procedure", "serology");
+    Panel panel = panels.read(fields);
+    BandReport report = bands.read(fields);
     Evidence evidence = EvidenceReader.read(fields);
     fields.checkNoOthers();
-    return new Workup(id, remarks, panel, bands, evidence, problems.kept());
+    return new Workup(id, remarks, panel, report, evidence, problems.kept());
   }
 
   private static String id(Fields fields) {
@@ -83,9 +87,8 @@ public final class WorkupFile {
     return id.orElse("");
   }
 
-  /** Notes a version that is missing or another than the one that is read here. */
+  /** Notes another version than the one that is read here, which a file need not name. */
   static void version(Fields fields, String name, BigDecimal version) {
-    fields.checkGiven(name);
     Optional<BigDecimal> given = fields.decimal(name, Sign.ANY);
     if (given.isPresent() && given.get().compareTo(version) != 0) {
       fields.add(name, InputTrouble.VERSION, version.toPlainString());
