@@ -197,7 +197,7 @@ class InterpretTest {
       Run run = Run.of("interpret", "--out", out.toString(), TYPICAL, copy.toString());
 
       assertThat(run.code()).isEqualTo(3);
-      assertThat(run.err()).contains("copy.json").contains("twice");
+      assertThat(run.err()).contains("copy.json").contains("the same id");
       assertThat(Files.readString(out.resolve("typical-ms.txt")))
           .contains("IgG is made inside the CNS");
     }

@@ -10,6 +10,9 @@ import java.util.regex.Pattern;
  */
 public record Place(String path) {
 
+  /** Figures in a name that is none: a broken file can put a patient's value there. */
+  private static final Pattern FIGURES = Pattern.compile("\\d{2,}");
+
   /** The whole document. */
   public static final Place WHOLE = new Place("");
 
@@ -17,11 +20,11 @@ public record Place(String path) {
 
   /** The place of a member of this object; a name that is not a plain word is quoted. */
   public Place member(String name) {
-    Shown shown = Shown.of(name);
-    if (!PLAIN.matcher(shown.text()).matches()) {
-      return new Place(path + "[\"" + shown.text() + "\"]");
+    if (PLAIN.matcher(name).matches() && Shown.of(name).text().equals(name)) {
+      return new Place(path.isEmpty() ? name : path + "." + name);
     }
-    return new Place(path.isEmpty() ? shown.text() : path + "." + shown.text());
+    String shown = Shown.of(FIGURES.matcher(name).replaceAll("#")).text();
+    return new Place(path + "[\"" + shown + "\"]");
   }
 
   /** The place of an item of this list. */
