@@ -40,25 +40,20 @@ final class PdfRendering implements Rendering {
     out.write(document.write(result.interpretation(), audience, attachments(result)));
   }
 
-  /** A patient's page carries nothing that the page itself does not say. */
-  private List<Attachment> attachments(Result result) {
-    return switch (audience) {
-      case PATIENT -> List.of();
-      case CLINICIAN, REFERRER ->
-          List.of(
-              new Attachment(
-                  "workup.json",
-                  JSON,
-                  "the work-up that this page was made from",
-                  Relation.SOURCE,
-                  JsonText.of(result.document())),
-              new Attachment(
-                  "interpretation.json",
-                  JSON,
-                  "the same interpretation for a machine",
-                  Relation.ALTERNATIVE,
-                  interpretation(result)));
-    };
+  private static List<Attachment> attachments(Result result) {
+    return List.of(
+        new Attachment(
+            "workup.json",
+            JSON,
+            "the work-up that this page was made from",
+            Relation.SOURCE,
+            JsonText.of(result.document())),
+        new Attachment(
+            "interpretation.json",
+            JSON,
+            "the same interpretation for a machine",
+            Relation.ALTERNATIVE,
+            interpretation(result)));
   }
 
   private static String interpretation(Result result) {

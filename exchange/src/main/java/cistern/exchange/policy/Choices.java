@@ -13,8 +13,12 @@ final class Choices {
 
   private static final Map<String, List<String>> BY_KEY =
       Map.of(
-          AgeLimits.RULE_KEY, List.of(FourPlusAgeOverFifteen.RULE, EightPlusAgeOverTwentyFive.RULE),
-          TotalProtein.RULE_KEY, List.of(TotalProtein.FIXED, TotalProtein.BY_AGE));
+          AgeLimits.RULE_KEY,
+          List.of(FourPlusAgeOverFifteen.RULE, EightPlusAgeOverTwentyFive.RULE),
+          TotalProtein.RULE_KEY,
+          List.of(TotalProtein.FIXED, TotalProtein.BY_AGE),
+          "page.paper",
+          List.of("a4", "letter"));
 
   private Choices() {}
 

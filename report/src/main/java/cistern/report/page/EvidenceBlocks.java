@@ -110,6 +110,17 @@ final class EvidenceBlocks {
         .with("class", "banner");
   }
 
+  /** The foot of the person's page: what wrote it, and for which work-up. */
+  static Node shortFoot(Sheet sheet) {
+    String policy = sheet.interpretation().policy().map(p -> "; local policy " + p).orElse("");
+    return Element.of(
+        "footer",
+        Html.paragraph(
+            "%s%s. Work-up %s."
+                .formatted(sheet.software(), policy, sheet.interpretation().workup().id())));
+  }
+
+  /** The foot of the other pages: software, facts and policy with their versions. */
   static Node foot(Sheet sheet) {
     Interpretation interpretation = sheet.interpretation();
     String policy = interpretation.policy().map(p -> "local policy " + p).orElse("no local policy");

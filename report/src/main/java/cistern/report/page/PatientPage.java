@@ -38,7 +38,7 @@ final class PatientPage {
                 part("ask", "Whom to ask", ask(interpretation)),
                 Html.paragraph("Checked and signed by:                    Date:")
                     .with("class", "signature"),
-                EvidenceBlocks.foot(sheet)));
+                EvidenceBlocks.shortFoot(sheet)));
   }
 
   private static Element part(String id, String heading, List<String> sentences) {

@@ -33,11 +33,7 @@ final class ReferrerLetter {
                 EvidenceBlocks.banner(interpretation),
                 AnswerBlock.head(interpretation),
                 Html.paragraph("Dear colleague,"),
-                part(
-                    "Question",
-                    Html.paragraph(
-                        "Is antibody made inside the central nervous system, as it often is in"
-                            + " multiple sclerosis?")),
+                part("Question", Html.paragraph(question(interpretation))),
                 part("Answer", answer(statements)),
                 part("Meaning", Html.paragraph(meaning(answerOf(statements)))),
                 part("Outstanding", outstanding(interpretation)),
@@ -46,6 +42,16 @@ final class ReferrerLetter {
                 Html.paragraph("Reviewed and signed by:                    Date:")
                     .with("class", "signature"),
                 EvidenceBlocks.foot(sheet)));
+  }
+
+  private static String question(Interpretation interpretation) {
+    return interpretation
+        .workup()
+        .remarks()
+        .question()
+        .orElse(
+            "Is antibody made inside the central nervous system, as it often is in multiple"
+                + " sclerosis?");
   }
 
   private static Node part(String name, Node content) {

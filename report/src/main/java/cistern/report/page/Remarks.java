@@ -13,7 +13,9 @@ import java.util.stream.Collectors;
 /** What is to be kept in mind about values, lettered, so that the same remark stands once. */
 final class Remarks {
 
-  private static final String BETWEEN = "; ";
+  /** What stands between the remarks of one note. */
+  static final String BETWEEN = "; ";
+
   private static final int LETTERS = 26;
 
   private final Map<String, String> letters = new LinkedHashMap<>();

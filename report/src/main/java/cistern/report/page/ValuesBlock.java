@@ -18,9 +18,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The strip of values: one row a value on a ruler centred on its limit, with limit, interval, rule
@@ -139,21 +139,24 @@ record ValuesBlock(Sheet sheet, Ruler ruler, Remarks remarks) {
             r ->
                 parts.add(
                     r.substring(0, 1).toUpperCase(Locale.ROOT) + r.substring(1).replace('-', ' ')));
-    chance(finding).ifPresent(parts::add);
+    String kept =
+        Stream.of(chance(finding), finding.note())
+            .filter(r -> !r.isEmpty())
+            .collect(Collectors.joining(Remarks.BETWEEN));
     return Fragment.of(
         new Text(String.join("; ", parts) + " "),
         sheet.sources().mark(finding.grounds()),
         new Text(" "),
-        remarks.mark(finding.note()));
+        remarks.mark(kept));
   }
 
-  /** In words what measurement error leaves open, where it leaves something open. */
-  private Optional<String> chance(Finding finding) {
+  /** In words what measurement error leaves open; empty where it leaves nothing open. */
+  private String chance(Finding finding) {
     double least = ReportFacts.of(sheet.facts()).number(NEAR);
     OptionalDouble above = finding.uncertainty().probabilityAbove();
     return above.isPresent() && Math.min(above.getAsDouble(), 1 - above.getAsDouble()) >= least
-        ? Optional.of(Chances.toLieAbove(above.getAsDouble()))
-        : Optional.empty();
+        ? Chances.toLieAbove(above.getAsDouble())
+        : "";
   }
 
   /** What could not be computed, gathered under its reason. */

@@ -43,7 +43,10 @@ public final class PdfDocument {
     return new PdfDocument(Page.of(software, facts), "@page{size:" + size + "}");
   }
 
-  /** The PDF of one interpretation with some files attached. */
+  /**
+   * The PDF of one interpretation with some files attached; the person's page carries none, because
+   * they hold what that page must not say.
+   */
   public byte[] write(
       Interpretation interpretation, Audience audience, List<Attachment> attachments) {
     // The renderer's own messages would stand among ours on standard error.
@@ -53,7 +56,7 @@ public final class PdfDocument {
       PdfRendererBuilder builder = builder(document);
       builder.useSVGDrawer(figures);
       builder.withHtmlContent(page.toPaper(interpretation, audience, sheet), null);
-      return write(builder, document, attachments);
+      return write(builder, document, audience == Audience.PATIENT ? List.of() : attachments);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

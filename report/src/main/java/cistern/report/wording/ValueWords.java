@@ -26,6 +26,7 @@ public final class ValueWords {
       case Point(double v) -> besideLimit(finding, v);
       case Bounds(double low, double high) when Double.isInfinite(high) ->
           "> " + Printed.of(code, low);
+      case Bounds(double low, double high) when low == high -> Printed.of(code, low);
       case Bounds(double low, double high) when low <= 0 -> "< " + Printed.of(code, high);
       case Bounds(double low, double high) ->
           Printed.of(code, low) + " to " + Printed.of(code, high);

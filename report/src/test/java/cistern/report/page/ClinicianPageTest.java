@@ -147,6 +147,17 @@ class ClinicianPageTest {
     }
 
     @Test
+    void row_nearItsLimit_saysSoInWords() {
+      // 0.69 against 0.70: about 4 in 10, the example of the project's brief
+      Interpretation near = PANEL_2.with(Analyte.IGG, 39.757, 11_000).interpretation();
+      Parsed page = paper(near);
+      assertThat(page.texts("//p[@class='remarks']").getFirst())
+          .contains("seen from this measurement, 4 chances in 10 to lie above");
+      assertThat(page.texts("//tr[th='IgG index']//span[@class='remark']")).isNotEmpty();
+      assertThat(page.texts("//tr[th='κ index']//span[@class='remark']")).isEmpty();
+    }
+
+    @Test
     void everyFinding_withAValueOrAMeasuredSubject_isOnThePage() {
       Interpretation interpretation =
           PANEL_2.with(Sample.csf(Analyte.IGM), new ReportedValue.Exact(1)).interpretation();

@@ -122,6 +122,13 @@ class PdfDocumentTest {
   }
 
   @Test
+  void write_patientPage_carriesNoFiles() throws Exception {
+    try (PDDocument pdf = Loader.loadPDF(written(PANEL_2.interpretation(), Audience.PATIENT))) {
+      assertThat(pdf.getDocumentCatalog().getNames()).isNull();
+    }
+  }
+
+  @Test
   void write_twoAttachments_areBothAssociated() throws Exception {
     Attachment second =
         new Attachment("a.json", "application/json", "result", Relation.ALTERNATIVE, "{}");
