@@ -14,7 +14,12 @@ import java.util.List;
  * @param table the same numbers
  */
 public record Figure(
-    String id, String title, String description, Spot size, List<Element> shapes, FigureTable table) {
+    String id,
+    String title,
+    String description,
+    Spot size,
+    List<Element> shapes,
+    FigureTable table) {
 
   private static final String NAMESPACE = "http://www.w3.org/2000/svg";
   private static final String FACE = "'Source Sans 3', 'Segoe UI', Roboto, Helvetica, sans-serif";

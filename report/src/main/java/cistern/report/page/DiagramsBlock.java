@@ -2,8 +2,8 @@ package cistern.report.page;
 
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
-import cistern.report.figure.FigureTable;
 import cistern.report.figure.Figure;
+import cistern.report.figure.FigureTable;
 import cistern.report.figure.Protein;
 import cistern.report.figure.QuotientDiagram;
 import cistern.report.markup.Element;

@@ -60,7 +60,8 @@ class RulerTest {
   void mark_valueAtItsLimit_standsInTheMiddle() {
     InventedPuncture atLimit =
         InventedPuncture.empty().with(Sample.csf(Analyte.LACTATE), new ReportedValue.Exact(2.7));
-    assertThat(markAt(drawn(atLimit, FindingCode.LACTATE))).isCloseTo(Ruler.WIDTH / 2, within(0.01));
+    assertThat(markAt(drawn(atLimit, FindingCode.LACTATE)))
+        .isCloseTo(Ruler.WIDTH / 2, within(0.01));
   }
 
   @Test
