@@ -266,6 +266,70 @@ class InterpretTest {
     }
   }
 
+  @Nested
+  class Elsewhere {
+
+    @Test
+    void interpret_severalFilesAsText_standOneAfterAnother() {
+      Run run = Run.of("interpret", TYPICAL, LEAK);
+
+      assertThat(run.code()).isZero();
+      assertThat(run.out()).contains("Work-up typical-ms").contains("\nWork-up barrier-leak");
+    }
+
+    @Test
+    void interpret_severalBadInputs_writesNothing() {
+      Run run = Run.of("interpret", "--format", "json", "none-1.json", "none-2.json");
+
+      assertThat(run.code()).isEqualTo(3);
+      assertThat(run.out()).isEmpty();
+      assertThat(run.err()).contains("none-1.json").contains("none-2.json");
+    }
+
+    @Test
+    void interpret_aBadInputIntoAFile_leavesNoFile() {
+      Path out = folder.resolve("result.json");
+      Run run = Run.of("interpret", "--out", out.toString(), "none.json");
+
+      assertThat(run.code()).isEqualTo(3);
+      assertThat(folder.toFile().list()).isEmpty();
+    }
+
+    @Test
+    void interpret_ontoTheHyphen_isStandardOutput() {
+      Run run = Run.of("interpret", "--out", "-", TYPICAL);
+
+      assertThat(run.code()).isZero();
+      assertThat(run.out()).contains("Work-up typical-ms");
+    }
+
+    @Test
+    void interpret_severalIntoANewName_makesAFolderOrAFile() {
+      Run intoFolder =
+          Run.of("interpret", "--out", folder.resolve("results").toString(), TYPICAL, LEAK);
+      Run intoFile =
+          Run.of("interpret", "--out", folder.resolve("all.txt").toString(), TYPICAL, LEAK);
+
+      assertThat(intoFolder.code()).isZero();
+      assertThat(folder.resolve("results").toFile().list()).hasSize(2);
+      assertThat(intoFile.code()).isZero();
+      assertThat(folder.resolve("all.txt")).isRegularFile();
+    }
+
+    @Test
+    void facts_underABadPolicy_isInvalidInput() {
+      Run run = Run.of("facts", "--policy", "none.json");
+
+      assertThat(run.code()).isEqualTo(3);
+      assertThat(run.out()).isEmpty();
+    }
+
+    @Test
+    void version_ofTheProgram_isNamed() {
+      assertThat(Run.of("--version").out()).startsWith("Cistern");
+    }
+  }
+
   @Test
   void help_ofEveryCommand_showsAWorkedExample() {
     for (String command : List.of("interpret", "facts")) {
