@@ -74,7 +74,7 @@ final class JsonTree {
       boolean isAtEnd = e.getLocation().getCharOffset() >= length;
       stop(isAtEnd ? InputTrouble.ENDS_EARLY : InputTrouble.NOT_JSON, e.getLocation());
     } catch (LimitPassed e) {
-      problems.add(InputProblem.of(e.trouble, place().path(), e.limit));
+      problems.add(InputProblem.of(e.trouble, where(parser.currentLocation()), e.limit));
     }
     return Optional.empty();
   }
@@ -88,10 +88,14 @@ final class JsonTree {
   }
 
   private void stop(InputTrouble trouble, TokenStreamLocation at) {
-    String where = "line " + at.getLineNr() + ", column " + at.getColumnNr();
+    String where = where(at);
     String path = place().path();
     String full = path.isEmpty() ? where : path + " (" + where + ")";
     problems.add(InputProblem.of(trouble, full, at.getLineNr(), at.getColumnNr()));
+  }
+
+  private static String where(TokenStreamLocation at) {
+    return "line " + at.getLineNr() + ", column " + at.getColumnNr();
   }
 
   /** Where the parser stands, also when a value cannot be read. */

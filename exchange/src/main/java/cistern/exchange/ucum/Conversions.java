@@ -40,6 +40,11 @@ public final class Conversions {
     return conversion(from, unit -> into(unit, analyte));
   }
 
+  /** What becomes of a unit where any one would do. */
+  public Conversion conversion(String from) {
+    return conversion(from, unit -> Optional.of(Ratio.ONE));
+  }
+
   /** Whether a text is a UCUM unit. */
   public boolean isUnit(String text) {
     return find(text).isPresent();

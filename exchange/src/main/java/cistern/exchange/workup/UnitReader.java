@@ -40,8 +40,8 @@ final class UnitReader {
   private Optional<Ratio> readArbitrary(Analyte analyte, String unit, Fields fields) {
     String first = arbitrary.getOrDefault(analyte, unit);
     if (!conversions.isUnit(unit)) {
-      Conversion unknown = conversions.conversion(unit, first.equals(unit) ? "1" : first);
-      return UnitTrouble.check(unknown, fields, UNIT, analyte.term(), first);
+      return UnitTrouble.check(
+          conversions.conversion(unit), fields, UNIT, analyte.term(), analyte.unit().ucum());
     }
     arbitrary.put(analyte, first);
     Conversion conversion = conversions.conversion(unit, first);

@@ -230,6 +230,7 @@ class WorkupPlacesTest {
       "MG/DL, igg, mg/dL",
       "cells/µL, leukocytes, {cells}/uL",
       "mcg/mL, igg, ug/mL",
+      "IU/mL, measles-igg, [IU]/mL",
     })
     void read_miswrittenUnit_suggestsTheRightOne(String unit, String analyte, String meant) {
       String result =
