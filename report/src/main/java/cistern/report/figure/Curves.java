@@ -30,8 +30,8 @@ import java.util.stream.Stream;
 record Curves(Plane plane, QuotientLimits limits, List<Double> fractions) {
 
   private static final int STEPS = 96;
-  private static final double LABEL_WIDTH = 30;
-  private static final double LABEL_HEIGHT = 9.5;
+  private static final double LABEL_WIDTH = 33;
+  private static final double LABEL_HEIGHT = 10;
   private static final double CLEARANCE = 3;
   private static final double GAP = 4;
 
@@ -64,7 +64,7 @@ record Curves(Plane plane, QuotientLimits limits, List<Double> fractions) {
   /** The labels, directly at what they name. */
   List<Element> toLabels() {
     List<Element> labels = new ArrayList<>();
-    Lettering fraction = new Lettering(FLUID, 9.5, Anchor.START, false);
+    Lettering fraction = new Lettering(FLUID, 10.5, Anchor.START, false);
     double albumin = plane.x().value(LABEL_WIDTH / 2 / (plane.right() - plane.left()));
     double lower = plane.y().at(limits.upper().at(albumin)) + LABEL_HEIGHT - CLEARANCE;
     for (double f : fractions) {

@@ -12,7 +12,7 @@ import cistern.report.look.Token;
  */
 public record Lettering(Token token, double size, Anchor anchor, boolean isBold) {
 
-  private static final double SIZE = 11;
+  private static final double SIZE = 12.5;
 
   /** Where the spot of a label lies. */
   public enum Anchor {

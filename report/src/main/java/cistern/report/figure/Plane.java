@@ -13,10 +13,10 @@ record Plane(LogScale x, LogScale y) {
 
   static final double WIDTH = 330;
   static final double HEIGHT = 300;
-  private static final double LEFT = 46;
+  private static final double LEFT = 50;
   private static final double RIGHT = 62;
-  private static final double TOP = 18;
-  private static final double BOTTOM = 40;
+  private static final double TOP = 19;
+  private static final double BOTTOM = 42;
   private static final double PER_THOUSAND = 1e-3;
 
   /** The field for a protein. */

@@ -26,7 +26,7 @@ import java.util.Optional;
  */
 record PunctureMark(Plane plane, double regionPerInterval) {
 
-  private static final Lettering EARLIER = new Lettering(QUIET, 9.5, Anchor.START, true);
+  private static final Lettering EARLIER = new Lettering(QUIET, 10.5, Anchor.START, true);
 
   /** Room between the arrow of a value off the scale and its number, clear of the areas' names. */
   private static final double CLEARANCE = 4;

@@ -21,11 +21,11 @@ final class ClinicianPage {
                 AnswerBlock.statements(interpretation.statements()),
                 EvidenceBlocks.bands(sheet),
                 ValuesBlock.of(sheet),
-                DiagramsBlock.of(sheet),
                 EvidenceBlocks.conflicts(interpretation),
                 EvidenceBlocks.problems(interpretation),
                 EvidenceBlocks.cautions(interpretation),
-                EvidenceBlocks.foot(sheet),
+                EvidenceBlocks.versions(sheet),
+                DiagramsBlock.of(sheet),
                 Html.section("sources", "Sources", sheet.sources().toList()),
                 DiagramsBlock.tables(sheet)));
   }

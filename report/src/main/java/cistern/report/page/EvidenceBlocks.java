@@ -110,28 +110,28 @@ final class EvidenceBlocks {
         .with("class", "banner");
   }
 
-  /** The foot of the person's page: what wrote it, and for which work-up. */
-  static Node shortFoot(Sheet sheet) {
+  /** What wrote the person's page, and for which work-up. */
+  static Node shortVersions(Sheet sheet) {
     String policy = sheet.interpretation().policy().map(p -> "; local policy " + p).orElse("");
-    return Element.of(
-        "footer",
-        Html.paragraph(
-            "%s%s. Work-up %s."
-                .formatted(sheet.software(), policy, sheet.interpretation().workup().id())));
+    return versions(
+        "%s%s. Work-up %s."
+            .formatted(sheet.software(), policy, sheet.interpretation().workup().id()));
   }
 
-  /** The foot of the other pages: software, facts and policy with their versions. */
-  static Node foot(Sheet sheet) {
+  /** Software, facts and policy with their versions. */
+  static Node versions(Sheet sheet) {
     Interpretation interpretation = sheet.interpretation();
     String policy = interpretation.policy().map(p -> "local policy " + p).orElse("no local policy");
-    return Element.of(
-        "footer",
-        Html.paragraph(
-            "%s; facts: %s; %s. Work-up %s."
-                .formatted(
-                    sheet.software(),
-                    interpretation.factsVersion(),
-                    policy,
-                    interpretation.workup().id())));
+    return versions(
+        "%s; facts: %s; %s. Work-up %s."
+            .formatted(
+                sheet.software(),
+                interpretation.factsVersion(),
+                policy,
+                interpretation.workup().id()));
+  }
+
+  private static Node versions(String text) {
+    return Html.paragraph(text).with("class", "versions");
   }
 }

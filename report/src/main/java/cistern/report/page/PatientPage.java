@@ -38,7 +38,7 @@ final class PatientPage {
                 part("ask", "Whom to ask", ask(interpretation)),
                 Html.paragraph("Checked and signed by:                    Date:")
                     .with("class", "signature"),
-                EvidenceBlocks.shortFoot(sheet)));
+                EvidenceBlocks.shortVersions(sheet)));
   }
 
   private static Element part(String id, String heading, List<String> sentences) {

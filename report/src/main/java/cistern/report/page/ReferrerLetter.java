@@ -41,7 +41,7 @@ final class ReferrerLetter {
                 Html.paragraph("With kind regards").with("class", "regards"),
                 Html.paragraph("Reviewed and signed by:                    Date:")
                     .with("class", "signature"),
-                EvidenceBlocks.foot(sheet)));
+                EvidenceBlocks.versions(sheet)));
   }
 
   private static String question(Interpretation interpretation) {

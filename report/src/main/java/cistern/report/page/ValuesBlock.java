@@ -131,8 +131,8 @@ record ValuesBlock(Sheet sheet, Ruler ruler, Remarks remarks) {
 
   private Node margin(Finding finding) {
     List<String> parts = new ArrayList<>();
-    parts.add(finding.limits().isKnown() ? "limit " + ValueWords.limit(finding) : "no limit known");
-    ValueWords.greyZone(finding).ifPresent(g -> parts.add("grey zone " + g));
+    parts.add(finding.limits().isKnown() ? ValueWords.limit(finding) : "no limit known");
+    ValueWords.greyZone(finding).ifPresent(g -> parts.add("grey " + g));
     finding
         .limitRule()
         .ifPresent(

@@ -120,8 +120,7 @@ class ClinicianPageTest {
     void row_always_holdsValueLimitVerdictAndSource() {
       Parsed page = paper(PANEL_2.interpretation());
       Element row = page.all("//tr[th='IgG index']").getFirst();
-      assertThat(row.getTextContent())
-          .contains("1.08", "above", "limit ≤ 0.70", "grey zone 0.60 to 0.70");
+      assertThat(row.getTextContent()).contains("1.08", "above", "≤ 0.70; grey 0.60 to 0.70");
       assertThat(page.texts("//tr[th='IgG index']//span[@class='cite']").getFirst())
           .matches("\\[\\d+(,\\u00A0\\d+)*\\]");
     }
@@ -206,7 +205,7 @@ class ClinicianPageTest {
 
     @Test
     void foot_always_namesSoftwareFactsPolicyAndWorkup() {
-      assertThat(paper(PANEL_2.interpretation()).texts("//footer").getFirst())
+      assertThat(paper(PANEL_2.interpretation()).texts("//p[@class='versions']").getFirst())
           .contains("Cistern 7.8.9", FACTS.version(), "no local policy", "invented-1");
     }
 
@@ -238,7 +237,8 @@ class ClinicianPageTest {
       for (Audience audience : Audience.values()) {
         Parsed page = Parsed.of(PAGE.toPaper(invented, audience, ""));
         assertThat(page.texts("//p[@class='banner']").getFirst()).contains("invented");
-        assertThat(page.texts("//footer").getFirst()).contains("local policy house rules");
+        assertThat(page.texts("//p[@class='versions']").getFirst())
+            .contains("local policy house rules");
       }
     }
 

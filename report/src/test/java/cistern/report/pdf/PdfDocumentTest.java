@@ -8,6 +8,8 @@ import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
+import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Sample;
 import cistern.panel.Person;
 import cistern.report.InventedPuncture;
 import cistern.report.look.ReportFacts;
@@ -45,6 +47,16 @@ class PdfDocumentTest {
   private static final PdfDocument PDF = PdfDocument.of("Cistern 7.8.9", FACTS);
   private static final InventedPuncture PANEL_2 =
       InventedPuncture.withLocalSynthesis().withBands(6, 0);
+
+  /** What a work-up of suspected multiple sclerosis usually holds. */
+  private static final InventedPuncture USUAL =
+      PANEL_2
+          .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(9))
+          .with(Sample.csf(Analyte.ERYTHROCYTES), new Exact(3))
+          .with(Sample.csf(Analyte.TOTAL_PROTEIN), new Exact(410))
+          .with(Sample.csf(Analyte.LACTATE), new Exact(1.6))
+          .with(Analyte.GLUCOSE, 3.4, 5.2);
+
   private static final Attachment WORKUP =
       new Attachment(
           "invented-1.json",
@@ -141,12 +153,13 @@ class PdfDocumentTest {
 
   @Test
   void write_usualCase_saysEverythingOnOnePage() throws Exception {
-    try (PDDocument pdf = Loader.loadPDF(written(PANEL_2.interpretation(), Audience.CLINICIAN))) {
+    try (PDDocument pdf = Loader.loadPDF(written(USUAL.interpretation(), Audience.CLINICIAN))) {
       PDFTextStripper first = new PDFTextStripper();
       first.setEndPage(1);
       assertThat(first.getText(pdf))
           .contains("IgG is made inside the CNS", "Weakest link", "Positive: 6 CSF-only")
-          .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice");
+          .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice")
+          .contains("Quotient diagrams", "κ quotient above its limit");
     }
   }
 
