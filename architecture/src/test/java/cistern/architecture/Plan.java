@@ -27,9 +27,16 @@ record Plan(String root) {
   private static final Set<String> QUESTIONS = with(FLUIDS, "barrier", "fluid", "bands");
   private static final Set<String> ANSWERS =
       with(
-          QUESTIONS, "criteria", "differential", "conflict", "puncture", "followup", "uncertainty");
+          QUESTIONS,
+          "criteria",
+          "differential",
+          "redflag",
+          "conflict",
+          "puncture",
+          "followup",
+          "uncertainty");
   private static final Set<String> MEDICINE =
-      with(ANSWERS, "cohort", "statement", "interpretation");
+      with(ANSWERS, "cohort", "weighing", "statement", "interpretation");
 
   private static final Map<String, Set<String>> SEES =
       Map.ofEntries(
@@ -42,6 +49,8 @@ record Plan(String root) {
           entry("bands", FLUIDS),
           entry("criteria", QUESTIONS),
           entry("differential", QUESTIONS),
+          entry("redflag", with(QUESTIONS, "differential")),
+          entry("weighing", with(QUESTIONS, "criteria", "differential", "redflag")),
           entry("followup", QUESTIONS),
           entry("cohort", QUESTIONS),
           entry("conflict", QUESTIONS),

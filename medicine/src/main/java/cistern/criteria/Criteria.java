@@ -5,6 +5,8 @@ import cistern.fact.Grounds;
 import cistern.measurement.Answer;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SequencedMap;
 
 /** Both editions side by side, never merged. */
@@ -12,8 +14,10 @@ public final class Criteria {
 
   private final List<Edition> editions;
   private final Grounds betterExplanation;
+  private final Facts facts;
 
   private Criteria(Facts facts) {
+    this.facts = facts;
     editions = List.of(new McDonald2017(facts), new McDonald2024Draft(facts));
     betterExplanation = facts.grounds("criteria.better-explanation");
   }
@@ -39,6 +43,22 @@ public final class Criteria {
               result(edition, evidence, fluid.with(Answer.NO))));
     }
     return effects;
+  }
+
+  /** Which input makes the difference where the editions disagree, in words. */
+  public Optional<String> difference(
+      Evidence evidence, CsfPositivity fluid, List<CriteriaResult> results) {
+    return Difference.of(this, evidence, fluid, results);
+  }
+
+  /** What the editions ask to think of at an age. */
+  public List<Prompt> prompts(Evidence evidence, OptionalDouble ageYears) {
+    return Prompts.of(evidence, ageYears, facts);
+  }
+
+  /** What could still come out. */
+  public Outlook outlook(Evidence evidence, CsfPositivity fluid, Outlook.Chances chances) {
+    return Outlook.of(editions, evidence, fluid, chances);
   }
 
   private CriteriaResult result(Edition edition, Evidence evidence, CsfPositivity fluid) {

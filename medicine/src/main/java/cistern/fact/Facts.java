@@ -25,7 +25,9 @@ public final class Facts {
           "criteria.tsv",
           "puncture.tsv",
           "antithrombotic.tsv",
-          "followup.tsv");
+          "followup.tsv",
+          "differential.tsv",
+          "redflag.tsv");
 
   private final Map<String, Fact> byKey;
   private final String version;

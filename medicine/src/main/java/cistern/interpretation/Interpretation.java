@@ -7,6 +7,7 @@ import cistern.finding.Problem;
 import cistern.panel.CheckedPanel;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
+import cistern.weighing.Weighed;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param findings every derived quantity
  * @param repeat how often verdicts would change if everything were measured once more
  * @param bands what follows from the gel
+ * @param weighed criteria, differential, red flags and what would settle it
  * @param conflicts what disagrees
  * @param statements what a specialist would write, answer first
  * @param problems everything wrong with the input, in one list
@@ -33,6 +35,7 @@ public record Interpretation(
     Findings findings,
     RepeatChange repeat,
     BandReading bands,
+    Weighed weighed,
     List<Conflict> conflicts,
     List<Statement> statements,
     List<Problem> problems,

@@ -17,6 +17,9 @@ import cistern.statement.Evidence;
 import cistern.statement.Statements;
 import cistern.uncertainty.RepeatChange;
 import cistern.uncertainty.Uncertainties;
+import cistern.weighing.Given;
+import cistern.weighing.Weighed;
+import cistern.weighing.Weighing;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -29,6 +32,7 @@ public final class Interpreter {
   private final Uncertainties uncertainties;
   private final Conflicts conflicts;
   private final Statements statements;
+  private final Weighing weighing;
 
   private Interpreter(Facts facts) {
     this.facts = facts;
@@ -37,6 +41,7 @@ public final class Interpreter {
     uncertainties = Uncertainties.of(facts);
     conflicts = Conflicts.of(facts);
     statements = Statements.of(facts);
+    weighing = Weighing.of(facts);
   }
 
   /** An interpreter under some facts. */
@@ -54,7 +59,27 @@ public final class Interpreter {
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
     List<Conflict> disagreements = conflicts.check(panel, findings, bands);
     RepeatChange repeat = uncertainties.repeat(panel, findings);
-    Evidence evidence = new Evidence(panel, findings, bands, disagreements, problems, repeat);
+    ClinicalPicture clinical = workup.clinical();
+    Weighed weighed =
+        weighing.weigh(
+            new Given(
+                panel,
+                findings,
+                bands,
+                clinical.evidence(),
+                clinical.prior(),
+                clinical.serology()));
+    problems.addAll(weighed.problems());
+    Evidence evidence =
+        new Evidence(
+            panel,
+            findings,
+            bands,
+            disagreements,
+            problems,
+            repeat,
+            clinical.isEvidenceStated() ? weighed.criteria() : List.of(),
+            weighed.flags());
     return new Interpretation(
         workup,
         facts.version(),
@@ -63,6 +88,7 @@ public final class Interpreter {
         findings,
         repeat,
         bands,
+        weighed,
         disagreements,
         statements.of(evidence),
         problems,

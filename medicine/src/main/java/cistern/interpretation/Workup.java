@@ -1,7 +1,6 @@
 package cistern.interpretation;
 
 import cistern.bands.BandReport;
-import cistern.criteria.Evidence;
 import cistern.finding.Problem;
 import cistern.panel.Panel;
 import java.util.List;
@@ -14,7 +13,7 @@ import java.util.Optional;
  * @param remarks what the file says about itself
  * @param panel the results
  * @param bands what was reported of the gel
- * @param evidence what the clinician knows beside the fluid
+ * @param clinical what the clinician knows beside the fluid
  * @param problems what reading the file already showed: kept, but not understood
  */
 public record Workup(
@@ -22,7 +21,7 @@ public record Workup(
     Remarks remarks,
     Panel panel,
     BandReport bands,
-    Evidence evidence,
+    ClinicalPicture clinical,
     List<Problem> problems) {
 
   /** Copies the problems. */
@@ -32,12 +31,17 @@ public record Workup(
 
   /** A work-up without remarks and evidence. */
   public Workup(String id, Panel panel, BandReport bands, List<Problem> problems) {
-    this(id, Remarks.NONE, panel, bands, Evidence.UNKNOWN, problems);
+    this(id, Remarks.NONE, panel, bands, ClinicalPicture.UNKNOWN, problems);
   }
 
   /** This work-up with another band report: a gel that has been read. */
   public Workup withBands(BandReport read) {
-    return new Workup(id, remarks, panel, read, evidence, problems);
+    return new Workup(id, remarks, panel, read, clinical, problems);
+  }
+
+  /** This work-up with what the clinician knows beside the fluid. */
+  public Workup withClinical(ClinicalPicture known) {
+    return new Workup(id, remarks, panel, bands, known, problems);
   }
 
   /**

@@ -2,6 +2,7 @@ package cistern.statement;
 
 import cistern.bands.BandReading;
 import cistern.conflict.Conflict;
+import cistern.criteria.CriteriaResult;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
@@ -10,6 +11,7 @@ import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
+import cistern.redflag.RedFlag;
 import cistern.uncertainty.RepeatChange;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -24,6 +26,8 @@ import java.util.stream.Stream;
  * @param conflicts what disagrees
  * @param problems all problems of the work-up
  * @param repeat how often verdicts would change in a repeat
+ * @param criteria what the editions say; empty where nothing was stated for them
+ * @param flags what argues against MS
  */
 public record Evidence(
     CheckedPanel panel,
@@ -31,7 +35,9 @@ public record Evidence(
     BandReading bands,
     List<Conflict> conflicts,
     List<Problem> problems,
-    RepeatChange repeat) {
+    RepeatChange repeat,
+    List<CriteriaResult> criteria,
+    List<RedFlag> flags) {
 
   /** Findings whose nearness to their limit is worth a sentence; others follow from these. */
   private static final List<FindingCode> NEAR =
@@ -63,6 +69,8 @@ public record Evidence(
   public Evidence {
     conflicts = List.copyOf(conflicts);
     problems = List.copyOf(problems);
+    criteria = List.copyOf(criteria);
+    flags = List.copyOf(flags);
   }
 
   List<Finding> above() {

@@ -41,6 +41,10 @@ public final class Statements {
         && evidence.bands().verdict() == BandVerdict.NEGATIVE) {
       all.add(new IndexWithoutBands());
     }
+    if (!evidence.criteria().isEmpty()) {
+      all.add(new CriteriaStatement(evidence.criteria()));
+    }
+    AtypicalForMs.of(evidence.flags()).ifPresent(all::add);
     evidence.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
     if (!evidence.repeat().each().isEmpty()) {
       all.add(new Repeatability(evidence.repeat().any()));

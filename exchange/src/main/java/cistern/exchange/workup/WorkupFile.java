@@ -1,7 +1,7 @@
 package cistern.exchange.workup;
 
 import cistern.bands.BandReport;
-import cistern.criteria.Evidence;
+import cistern.exchange.clinical.ClinicalReader;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblems;
@@ -13,6 +13,7 @@ import cistern.exchange.ucum.Conversions;
 import cistern.exchange.workup.WorkupReading.NotValid;
 import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
+import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Workup;
 import cistern.interpretation.Workup.Remarks;
 import cistern.panel.Panel;
@@ -69,12 +70,12 @@ public final class WorkupFile {
     String id = id(fields);
     Remarks remarks = new Remarks(fields.truth("invented").orElse(false), fields.text("question"));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
-    fields.keep("finalDiagnosis", "procedure", "serology");
+    fields.keep("finalDiagnosis", "procedure");
     Panel panel = panels.read(fields);
     BandReport report = bands.read(fields);
-    Evidence evidence = EvidenceReader.read(fields);
+    ClinicalPicture clinical = ClinicalReader.read(fields);
     fields.checkNoOthers();
-    return new Workup(id, remarks, panel, report, evidence, problems.kept());
+    return new Workup(id, remarks, panel, report, clinical, problems.kept());
   }
 
   private static String id(Fields fields) {

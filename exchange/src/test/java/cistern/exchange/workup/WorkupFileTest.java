@@ -75,11 +75,11 @@ class WorkupFileTest {
       assertThat(workup.panel().find(Sample.csf(Analyte.ALBUMIN)).orElseThrow().cv())
           .hasValue(0.03);
       assertThat(workup.panel().answer(Circumstance.IMMUNOGLOBULIN_INFUSION)).isEqualTo(Answer.YES);
-      assertThat(workup.evidence().presentation()).isEqualTo(Presentation.ATTACK);
-      assertThat(workup.evidence().attacks()).isEqualTo(Count.of(1));
-      assertThat(workup.evidence().objectiveLesions()).isEqualTo(Count.atLeast(1));
-      assertThat(workup.evidence().answer(Item.PERIVENTRICULAR)).isEqualTo(Answer.YES);
-      assertThat(workup.evidence().answer(Item.OPTIC_NERVE)).isEqualTo(Answer.UNKNOWN);
+      assertThat(workup.clinical().evidence().presentation()).isEqualTo(Presentation.ATTACK);
+      assertThat(workup.clinical().evidence().attacks()).isEqualTo(Count.of(1));
+      assertThat(workup.clinical().evidence().objectiveLesions()).isEqualTo(Count.atLeast(1));
+      assertThat(workup.clinical().evidence().answer(Item.PERIVENTRICULAR)).isEqualTo(Answer.YES);
+      assertThat(workup.clinical().evidence().answer(Item.OPTIC_NERVE)).isEqualTo(Answer.UNKNOWN);
       assertThat(workup.problems()).isEmpty();
     }
 

@@ -8,7 +8,6 @@ import cistern.panel.Pairing;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
 import java.util.List;
-import java.util.function.BiConsumer;
 import tools.jackson.core.JsonGenerator;
 
 /** An interpretation as one JSON object; numbers are not rounded. */
@@ -36,13 +35,14 @@ public final class InterpretationJson {
     json.writeStringProperty("facts", interpretation.factsVersion());
     JsonLines.orNull(json, "policy", interpretation.policy());
     pairing(json, interpretation.panel().pairing());
-    list(json, "findings", interpretation.findings().all(), FindingJson::write);
+    JsonLines.list(json, "findings", interpretation.findings().all(), FindingJson::write);
     repeat(json, interpretation.repeat());
     BandsJson.write(json, interpretation.bands());
+    WeighedJson.write(json, interpretation.weighed());
     statements(json, interpretation.statements());
-    list(json, "conflicts", interpretation.conflicts(), InterpretationJson::conflict);
-    list(json, "problems", interpretation.problems(), InterpretationJson::problem);
-    list(json, "cautions", interpretation.cautions(), InterpretationJson::caution);
+    JsonLines.list(json, "conflicts", interpretation.conflicts(), InterpretationJson::conflict);
+    JsonLines.list(json, "problems", interpretation.problems(), InterpretationJson::problem);
+    JsonLines.list(json, "cautions", interpretation.cautions(), InterpretationJson::caution);
     json.writeEndObject();
   }
 
@@ -101,13 +101,5 @@ public final class InterpretationJson {
     json.writeStringProperty("code", caution.code());
     json.writeStringProperty("text", caution.text());
     json.writeEndObject();
-  }
-
-  private static <T> void list(
-      JsonGenerator json, String name, List<T> items, BiConsumer<JsonGenerator, T> writer) {
-    json.writeName(name);
-    json.writeStartArray();
-    items.forEach(item -> writer.accept(json, item));
-    json.writeEndArray();
   }
 }

@@ -5,12 +5,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.BiConsumer;
 import tools.jackson.core.JsonGenerator;
 
 /** Fields that many blocks share, written the same way everywhere. */
 final class JsonLines {
 
   private JsonLines() {}
+
+  static <T> void list(
+      JsonGenerator json, String name, List<T> items, BiConsumer<JsonGenerator, T> writer) {
+    json.writeName(name);
+    json.writeStartArray();
+    items.forEach(item -> writer.accept(json, item));
+    json.writeEndArray();
+  }
 
   static void strings(JsonGenerator json, String name, List<String> values) {
     json.writeName(name);

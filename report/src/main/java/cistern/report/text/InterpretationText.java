@@ -29,11 +29,15 @@ public final class InterpretationText {
     SourceNotes notes = new SourceNotes();
     String values = values(interpretation, notes);
     String bands = bands(interpretation.bands(), notes);
+    String weighed =
+        new WeighedText(notes)
+            .of(interpretation.weighed(), interpretation.workup().clinical().isEvidenceStated());
     String pair = pair(interpretation.panel().pairing(), notes);
     return head(interpretation)
         + statements(interpretation.statements())
         + values
         + bands
+        + weighed
         + pair
         + section("Conflicts", interpretation.conflicts(), c -> c.text())
         + section(

@@ -1,0 +1,54 @@
+package cistern.redflag;
+
+import cistern.differential.Disease;
+import cistern.fact.Grounds;
+import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * More leukocytes than the largest published series of MS has seen.
+ *
+ * @param perMicrolitre leukocytes per µL
+ * @param grounds what it rests on
+ */
+record LeukocytesBeyondMs(double perMicrolitre, Grounds grounds) implements RedFlag {
+
+  static Optional<RedFlag> check(Seen seen) {
+    OptionalDouble value = seen.leukocytes();
+    return value.isPresent()
+            && value.getAsDouble() > seen.threshold("flag.leukocytes-beyond-ms.over")
+        ? Optional.of(
+            new LeukocytesBeyondMs(
+                value.getAsDouble(), seen.facts().grounds("flag.leukocytes-beyond-ms.over")))
+        : Optional.empty();
+  }
+
+  @Override
+  public String code() {
+    return "leukocytes-beyond-ms";
+  }
+
+  @Override
+  public String finding() {
+    return "leukocytes";
+  }
+
+  @Override
+  public List<Disease> suggests() {
+    return List.of(
+        Disease.INFECTION,
+        Disease.NEUROSARCOIDOSIS,
+        Disease.NMOSD,
+        Disease.MOGAD,
+        Disease.LYMPHOMA);
+  }
+
+  @Override
+  public String text() {
+    return "%s leukocytes/µL: more than the largest published series of MS has seen."
+        .formatted(Printed.of(FindingCode.LEUKOCYTES, perMicrolitre));
+  }
+}

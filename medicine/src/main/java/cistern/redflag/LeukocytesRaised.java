@@ -1,0 +1,49 @@
+package cistern.redflag;
+
+import cistern.differential.Disease;
+import cistern.fact.Grounds;
+import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * More leukocytes than is usual in MS, though still within what has been seen.
+ *
+ * @param perMicrolitre leukocytes per µL
+ * @param grounds what it rests on
+ */
+record LeukocytesRaised(double perMicrolitre, Grounds grounds) implements RedFlag {
+
+  static Optional<RedFlag> check(Seen seen) {
+    OptionalDouble value = seen.leukocytes();
+    String from = "flag.leukocytes-raised.over";
+    return value.isPresent()
+            && value.getAsDouble() > seen.threshold(from)
+            && value.getAsDouble() <= seen.threshold("flag.leukocytes-beyond-ms.over")
+        ? Optional.of(new LeukocytesRaised(value.getAsDouble(), seen.facts().grounds(from)))
+        : Optional.empty();
+  }
+
+  @Override
+  public String code() {
+    return "leukocytes-raised";
+  }
+
+  @Override
+  public String finding() {
+    return "leukocytes";
+  }
+
+  @Override
+  public List<Disease> suggests() {
+    return List.of(Disease.NEUROSARCOIDOSIS, Disease.MOGAD, Disease.NMOSD, Disease.INFECTION);
+  }
+
+  @Override
+  public String text() {
+    return "%s leukocytes/µL: so many are uncommon in MS."
+        .formatted(Printed.of(FindingCode.LEUKOCYTES, perMicrolitre));
+  }
+}

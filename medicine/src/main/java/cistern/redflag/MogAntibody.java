@@ -1,0 +1,41 @@
+package cistern.redflag;
+
+import cistern.differential.Disease;
+import cistern.differential.Serology;
+import cistern.fact.Grounds;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Antibodies against MOG in serum.
+ *
+ * @param grounds what it rests on
+ */
+record MogAntibody(Grounds grounds) implements RedFlag {
+
+  static Optional<RedFlag> check(Seen seen) {
+    return seen.serology().stream().anyMatch(s -> s.isPositive(Serology.MOG_IGG))
+        ? Optional.of(new MogAntibody(seen.facts().grounds("flag.mog-antibody")))
+        : Optional.empty();
+  }
+
+  @Override
+  public String code() {
+    return "mog-antibody";
+  }
+
+  @Override
+  public String finding() {
+    return "mog-igg";
+  }
+
+  @Override
+  public List<Disease> suggests() {
+    return List.of(Disease.MOGAD);
+  }
+
+  @Override
+  public String text() {
+    return "MOG antibodies are positive in serum: another diagnosis than MS is likely.";
+  }
+}

@@ -1,0 +1,56 @@
+package cistern.redflag;
+
+import cistern.differential.Disease;
+import cistern.fact.Grounds;
+import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import cistern.measurement.Analyte;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Neutrophils among raised leukocytes, most of them.
+ *
+ * @param share of the leukocytes, 0 to 1
+ * @param grounds what it rests on
+ */
+record NeutrophilsProminent(double share, Grounds grounds) implements RedFlag {
+
+  private static final double PER_CENT = 100;
+
+  static Optional<RedFlag> check(Seen seen) {
+    OptionalDouble share = seen.cellShare(Analyte.NEUTROPHILS);
+    boolean isRaised = seen.findings().get(FindingCode.LEUKOCYTES).isAbove();
+    return isRaised
+            && share.isPresent()
+            && share.getAsDouble() >= seen.threshold("flag.neutrophils-prominent.from")
+        ? Optional.of(
+            new NeutrophilsProminent(
+                share.getAsDouble(),
+                seen.facts()
+                    .grounds("flag.neutrophils-prominent.from", "flag.neutrophils-prominent")))
+        : Optional.empty();
+  }
+
+  @Override
+  public String code() {
+    return "neutrophils-prominent";
+  }
+
+  @Override
+  public String finding() {
+    return "leukocytes";
+  }
+
+  @Override
+  public List<Disease> suggests() {
+    return List.of(Disease.NMOSD, Disease.MOGAD, Disease.NEURO_BEHCET, Disease.BACTERIAL_INFECTION);
+  }
+
+  @Override
+  public String text() {
+    return "Neutrophils make up %s %% of the raised leukocytes: unusual in MS."
+        .formatted(Printed.decimals(PER_CENT * share, 0));
+  }
+}

@@ -1,0 +1,52 @@
+package cistern.redflag;
+
+import cistern.differential.Disease;
+import cistern.fact.Grounds;
+import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Total protein far above its limit.
+ *
+ * @param milligramsPerLitre total protein, mg/L
+ * @param grounds what it rests on
+ */
+record ProteinHigh(double milligramsPerLitre, Grounds grounds) implements RedFlag {
+
+  static Optional<RedFlag> check(Seen seen) {
+    OptionalDouble value = seen.least(FindingCode.TOTAL_PROTEIN);
+    return value.isPresent() && value.getAsDouble() > seen.threshold("flag.protein-high.over")
+        ? Optional.of(
+            new ProteinHigh(value.getAsDouble(), seen.facts().grounds("flag.protein-high.over")))
+        : Optional.empty();
+  }
+
+  @Override
+  public String code() {
+    return "protein-high";
+  }
+
+  @Override
+  public String finding() {
+    return "total-protein";
+  }
+
+  @Override
+  public List<Disease> suggests() {
+    return List.of(
+        Disease.NEUROSARCOIDOSIS,
+        Disease.SUSAC,
+        Disease.INFECTION,
+        Disease.POLYRADICULONEUROPATHY,
+        Disease.SPINAL_BLOCK);
+  }
+
+  @Override
+  public String text() {
+    return "Total protein %s mg/L: so much is unusual in MS."
+        .formatted(Printed.of(FindingCode.TOTAL_PROTEIN, milligramsPerLitre));
+  }
+}

@@ -1,0 +1,43 @@
+package cistern.report.wording;
+
+import cistern.differential.Weight;
+import cistern.finding.Printed;
+
+/** How much a finding moves the odds, in words. */
+public final class OddsWords {
+
+  /** Posteriors under this share are left out of documents, not of files. */
+  public static final double LEAST_SHOWN = 0.01;
+
+  private static final double UNMOVED = 1.05;
+
+  private OddsWords() {}
+
+  /** {@code makes MS 4 times more likely (2 to 9 times)}. */
+  public static String of(Weight weight) {
+    if (weight.logOdds() == 0) {
+      return "adds nothing to what was heard before it";
+    }
+    double factor = Math.exp(Math.abs(weight.logOdds()));
+    String interval =
+        weight
+            .interval95()
+            .map(e -> " (factor %s to %s)".formatted(factor(e.lower()), factor(e.upper())))
+            .orElse("");
+    if (factor < UNMOVED) {
+      return "hardly moves MS" + interval;
+    }
+    return "makes MS %s times %s likely%s"
+        .formatted(
+            Printed.significant(rounded(factor)), weight.logOdds() > 0 ? "more" : "less", interval);
+  }
+
+  private static String factor(double log) {
+    return Printed.significant(rounded(Math.exp(log)));
+  }
+
+  private static double rounded(double factor) {
+    double step = Math.pow(10, Math.floor(Math.log10(factor)) - 1);
+    return Math.round(factor / step) * step;
+  }
+}
