@@ -141,13 +141,7 @@ sealed interface ComparedQuantity {
       case IGA_FRACTION, IGA_LOCAL -> unlimited(code, index(Analyte.IGA));
       case IGM_FRACTION, IGM_LOCAL -> unlimited(code, index(Analyte.IGM));
       case KAPPA_FRACTION, KAPPA_LOCAL -> unlimited(code, index(Analyte.KAPPA));
-      case MRZ_REACTION ->
-          unlimited(
-              code,
-              List.of(
-                  Sample.csf(Analyte.MEASLES_IGG),
-                  Sample.csf(Analyte.RUBELLA_IGG),
-                  Sample.csf(Analyte.VARICELLA_ZOSTER_IGG)));
+      case MRZ_REACTION -> unlimited(code, threeViruses());
       case LEUKOCYTES_CORRECTED -> unlimited(code, List.of(Sample.csf(Analyte.LEUKOCYTES)));
       case TOTAL_PROTEIN_CORRECTED -> unlimited(code, List.of(Sample.csf(Analyte.TOTAL_PROTEIN)));
       case IGG_CORRECTED -> unlimited(code, pair(Analyte.IGG));
@@ -169,6 +163,13 @@ sealed interface ComparedQuantity {
     List<Sample> samples = new ArrayList<>(pair(specific));
     samples.addAll(index(Analyte.IGG));
     return new Derived(code, samples, Scale.BY_INTERVAL);
+  }
+
+  private static List<Sample> threeViruses() {
+    return List.of(
+        Sample.csf(Analyte.MEASLES_IGG),
+        Sample.csf(Analyte.RUBELLA_IGG),
+        Sample.csf(Analyte.VARICELLA_ZOSTER_IGG));
   }
 
   private static List<Sample> pair(Analyte analyte) {
