@@ -59,16 +59,7 @@ public final class Interpreter {
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
     List<Conflict> disagreements = conflicts.check(panel, findings, bands);
     RepeatChange repeat = uncertainties.repeat(panel, findings);
-    ClinicalPicture clinical = workup.clinical();
-    Weighed weighed =
-        weighing.weigh(
-            new Given(
-                panel,
-                findings,
-                bands,
-                clinical.evidence(),
-                clinical.prior(),
-                clinical.serology()));
+    Weighed weighed = weighed(workup.clinical(), panel, findings, bands);
     problems.addAll(weighed.problems());
     Evidence evidence =
         new Evidence(
@@ -78,7 +69,7 @@ public final class Interpreter {
             disagreements,
             problems,
             repeat,
-            clinical.isEvidenceStated() ? weighed.criteria() : List.of(),
+            workup.clinical().isEvidenceStated() ? weighed.criteria() : List.of(),
             weighed.flags());
     return new Interpretation(
         workup,
@@ -93,6 +84,13 @@ public final class Interpreter {
         statements.of(evidence),
         problems,
         cautions(workup, findings));
+  }
+
+  private Weighed weighed(
+      ClinicalPicture clinical, CheckedPanel panel, Findings findings, BandReading bands) {
+    return weighing.weigh(
+        new Given(
+            panel, findings, bands, clinical.evidence(), clinical.prior(), clinical.serology()));
   }
 
   private Findings findings(CheckedPanel panel) {

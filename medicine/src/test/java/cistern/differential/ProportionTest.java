@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import cistern.checks.OutsideCheck;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,23 +21,20 @@ class ProportionTest {
     /** Newcombe 1998, Stat Med 17:857: the four cases, recomputed to nine digits in R. */
     @ParameterizedTest
     @CsvSource({
-      "81,263,.255288520,.366209577,.252736746,.367621923",
-      "15,148,.062386400,.160487242,.057844010,.161650490",
-      "0,20,0,.161125158,0,.168433471",
-      "1,29,.006113214,.171755219,.000872647,.177644295"
+      "81,263,.255288520 .366209577 .252736746 .367621923",
+      "15,148,.062386400 .160487242 .057844010 .161650490",
+      "0,20,0 .161125158 0 .168433471",
+      "1,29,.006113214 .171755219 .000872647 .177644295"
     })
-    void intervals_fourCases_agree(
-        double x, double n, double wLow, double wHigh, double cLow, double cHigh) {
+    void intervals_fourCases_agree(double x, double n, String printed) {
       Proportion p = new Proportion(x, n);
-      double[] deviations = {
-        p.wilson(LEVEL).lower() - wLow,
-        p.wilson(LEVEL).upper() - wHigh,
-        p.clopperPearson(LEVEL).lower() - cLow,
-        p.clopperPearson(LEVEL).upper() - cHigh
-      };
-      for (double deviation : deviations) {
-        assertThat(deviation).isCloseTo(0, within(1e-8));
-      }
+      double[] expected =
+          Stream.of(printed.split(" ", -1)).mapToDouble(Double::parseDouble).toArray();
+
+      assertThat(p.wilson(LEVEL).lower()).isCloseTo(expected[0], within(1e-8));
+      assertThat(p.wilson(LEVEL).upper()).isCloseTo(expected[1], within(1e-8));
+      assertThat(p.clopperPearson(LEVEL).lower()).isCloseTo(expected[2], within(1e-8));
+      assertThat(p.clopperPearson(LEVEL).upper()).isCloseTo(expected[3], within(1e-8));
       OutsideCheck.of(
               "Wilson and Clopper–Pearson interval of %.0f of %.0f".formatted(x, n),
               "Newcombe 1998, Stat Med 17:857; nine digits from R",
@@ -86,29 +84,34 @@ class ProportionTest {
      */
     @ParameterizedTest
     @CsvSource({
-      "0.7,102,251,14,630,.977101",
-      "0.7,105,251,217,630,.739164",
-      "0.7,39,251,273,630,.455531",
-      "0.7,5,251,126,630,.188578",
-      "0.2,102,251,14,630,.820522",
-      "0.2,105,251,217,630,.232908",
-      "0.2,39,251,273,630,.0822669",
-      "0.2,5,251,126,630,.0242943",
-      "0.01,792,1000,96,1000,.0769230769",
-      "0.001,100,100,5,100,.0196270854"
+      "0.7,102/251,14/630,.977101",
+      "0.7,105/251,217/630,.739164",
+      "0.7,39/251,273/630,.455531",
+      "0.7,5/251,126/630,.188578",
+      "0.2,102/251,14/630,.820522",
+      "0.2,105/251,217/630,.232908",
+      "0.2,39/251,273/630,.0822669",
+      "0.2,5/251,126/630,.0242943",
+      "0.01,792/1000,96/1000,.0769230769",
+      "0.001,100/100,5/100,.0196270854"
     })
     void probabilityAfter_postTestTables_agree(
-        double prior, double tp, double diseased, double fp, double healthy, double printed) {
-      double ratio =
-          new LikelihoodRatio(new Proportion(tp, diseased), new Proportion(fp, healthy)).positive();
+        double prior, String with, String without, double printed) {
+      double ratio = new LikelihoodRatio(proportion(with), proportion(without)).positive();
 
       assertThat(Odds.probabilityAfter(prior, Math.log(ratio))).isCloseTo(printed, within(2e-6));
       OutsideCheck.of(
-              "Post-test probability at prior %s, %.0f/%.0f against %.0f/%.0f"
-                  .formatted(prior, tp, diseased, fp, healthy),
+              "Post-test probability at prior %s, %s against %s".formatted(prior, with, without),
               "PIOPED 1990, Eddy 1982, Casscells 1978",
               "absolute 2e-6")
           .toTable("agrees");
+    }
+
+    private Proportion proportion(String words) {
+      int slash = words.indexOf('/');
+      return new Proportion(
+          Double.parseDouble(words.substring(0, slash)),
+          Double.parseDouble(words.substring(slash + 1)));
     }
   }
 
