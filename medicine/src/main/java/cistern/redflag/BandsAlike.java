@@ -39,6 +39,6 @@ record BandsAlike(Grounds grounds) implements RedFlag {
   @Override
   public String text() {
     return "The bands are alike in CSF and serum: often systemic. They lower the probability of MS"
-               + " and do not rule it out.";
+        + " and do not rule it out.";
   }
 }

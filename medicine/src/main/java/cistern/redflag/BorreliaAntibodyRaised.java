@@ -37,6 +37,6 @@ record BorreliaAntibodyRaised(Grounds grounds) implements RedFlag {
   @Override
   public String text() {
     return "The Borrelia antibody index is raised: seen in neuroborreliosis, and in MS after an"
-               + " infection.";
+        + " infection.";
   }
 }

@@ -43,6 +43,6 @@ record NoCsfOnlyBands(Grounds grounds) implements RedFlag {
   @Override
   public String text() {
     return "No CSF-only bands were demonstrated: bands are missing in a minority of MS, so think of"
-               + " what mimics it, too.";
+        + " what mimics it, too.";
   }
 }
