@@ -58,6 +58,8 @@ public final class Cistern implements Runnable {
   static int run(Terminal terminal, String... arguments) {
     CommandLine line = new CommandLine(new Cistern());
     line.addSubcommand(new Interpret(terminal));
+    line.addSubcommand(new Plan(terminal));
+    line.addSubcommand(new Compare(terminal));
     line.addSubcommand(new ShowFacts(terminal));
     line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));

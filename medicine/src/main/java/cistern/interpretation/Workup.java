@@ -3,6 +3,7 @@ package cistern.interpretation;
 import cistern.bands.BandReport;
 import cistern.finding.Problem;
 import cistern.panel.Panel;
+import cistern.puncture.procedure.Procedure;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param panel the results
  * @param bands what was reported of the gel
  * @param clinical what the clinician knows beside the fluid
+ * @param procedure what was said of the puncture itself
  * @param problems what reading the file already showed: kept, but not understood
  */
 public record Workup(
@@ -22,6 +24,7 @@ public record Workup(
     Panel panel,
     BandReport bands,
     ClinicalPicture clinical,
+    Procedure procedure,
     List<Problem> problems) {
 
   /** Copies the problems. */
@@ -29,19 +32,24 @@ public record Workup(
     problems = List.copyOf(problems);
   }
 
-  /** A work-up without remarks and evidence. */
+  /** A work-up without remarks, evidence and procedure. */
   public Workup(String id, Panel panel, BandReport bands, List<Problem> problems) {
-    this(id, Remarks.NONE, panel, bands, ClinicalPicture.UNKNOWN, problems);
+    this(id, Remarks.NONE, panel, bands, ClinicalPicture.UNKNOWN, Procedure.UNKNOWN, problems);
   }
 
   /** This work-up with another band report: a gel that has been read. */
   public Workup withBands(BandReport read) {
-    return new Workup(id, remarks, panel, read, clinical, problems);
+    return new Workup(id, remarks, panel, read, clinical, procedure, problems);
   }
 
   /** This work-up with what the clinician knows beside the fluid. */
   public Workup withClinical(ClinicalPicture known) {
-    return new Workup(id, remarks, panel, bands, known, problems);
+    return new Workup(id, remarks, panel, bands, known, procedure, problems);
+  }
+
+  /** This work-up with something else said of the puncture. */
+  public Workup withProcedure(Procedure said) {
+    return new Workup(id, remarks, panel, bands, clinical, said, problems);
   }
 
   /**

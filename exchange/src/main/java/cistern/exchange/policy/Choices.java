@@ -4,6 +4,8 @@ import cistern.barrier.AgeLimits;
 import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
 import cistern.fluid.TotalProtein;
+import cistern.puncture.procedure.TubeTemplate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,7 +20,9 @@ final class Choices {
           TotalProtein.RULE_KEY,
           List.of(TotalProtein.FIXED, TotalProtein.BY_AGE),
           "page.paper",
-          List.of("a4", "letter"));
+          List.of("a4", "letter"),
+          "tubes.template",
+          Arrays.stream(TubeTemplate.values()).map(TubeTemplate::code).toList());
 
   private Choices() {}
 

@@ -17,28 +17,42 @@ enum FactRange {
   POSITIVE,
   /** Zero or more. */
   NOT_NEGATIVE,
+  /** From 0 to 1. */
+  FRACTION,
   /** Any number. */
   ANY;
 
   static FactRange of(Fact fact) {
     String key = fact.key();
-    boolean isFixedText = fact.value() instanceof FactValue.Word && Choices.of(key).isEmpty();
+    boolean isFixedText =
+        fact.value() instanceof FactValue.Word && !isUnset(fact) && Choices.of(key).isEmpty();
     if (isFixedText || key.startsWith("input.")) {
       return FIXED;
     }
     if (key.equals("bands.cut-off")) {
       return COUNT;
     }
-    if (key.startsWith("molar-mass.") || key.endsWith(".years")) {
+    if (key.startsWith("headache-risk.baseline.")) {
+      return FRACTION;
+    }
+    if (key.startsWith("molar-mass.")
+        || key.startsWith("tubes.production.")
+        || key.endsWith(".years")) {
       return POSITIVE;
     }
     return key.startsWith("igg-synthesis-rate.") ? ANY : NOT_NEGATIVE;
+  }
+
+  /** A number that was not read, or that only a clinic can set: the fact says who to ask. */
+  static boolean isUnset(Fact fact) {
+    return fact.value().toText().equals("ask") && !fact.unit().isEmpty();
   }
 
   Sign sign() {
     return switch (this) {
       case COUNT, POSITIVE -> Sign.POSITIVE;
       case NOT_NEGATIVE -> Sign.NOT_NEGATIVE;
+      case FRACTION -> Sign.FRACTION;
       case ANY, FIXED -> Sign.ANY;
     };
   }

@@ -100,6 +100,8 @@ public final class PolicyFile {
     String source = notBlank(given.get(), "source");
     Optional<FactValue> value =
         switch (fact.get().value()) {
+          case FactValue.Word word when FactRange.isUnset(fact.get()) ->
+              figure(given.get(), fact.get());
           case FactValue.Word word -> word(given.get(), fact.get());
           case FactValue.Figure figure -> figure(given.get(), fact.get());
         };

@@ -3,9 +3,6 @@ package cistern.exchange.workup;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Sign;
-import cistern.exchange.ucum.Conversion;
-import cistern.exchange.ucum.Conversions;
-import cistern.exchange.ucum.UnitTrouble;
 import cistern.panel.Draw;
 import java.util.List;
 import java.util.Optional;
@@ -14,21 +11,15 @@ import java.util.Optional;
 final class DrawReader {
 
   private static final String PORTION = "portionMl";
-  private static final String UNIT = "unit";
-  private static final String PRESSURE_UNIT = "cm[H2O]";
 
-  private final Conversions conversions;
+  private DrawReader() {}
 
-  DrawReader(Conversions conversions) {
-    this.conversions = conversions;
+  /** The draw, as far as it is described; the opening pressure is read with the procedure. */
+  static Draw read(Optional<Fields> given) {
+    return given.map(DrawReader::draw).orElse(Draw.UNKNOWN);
   }
 
-  /** The draw, as far as it is described. */
-  Draw read(Optional<Fields> given) {
-    return given.map(this::read).orElse(Draw.UNKNOWN);
-  }
-
-  private Draw read(Fields fields) {
+  private static Draw draw(Fields fields) {
     Draw draw =
         new Draw(
             fields.time("at"),
@@ -37,7 +28,7 @@ final class DrawReader {
             fields.text("site"),
             fields.number("volumeMl", Sign.NOT_NEGATIVE));
     checkPortion(fields);
-    fields.object("openingPressure").ifPresent(this::checkPressure);
+    fields.keep("openingPressure");
     fields.checkNoOthers();
     return draw;
   }
@@ -53,19 +44,5 @@ final class DrawReader {
     if (isRead && (ends.size() != 2 || ends.getFirst() > ends.getLast())) {
       fields.add(PORTION, InputTrouble.ILL_FORMED, "a list of two volumes, the smaller first");
     }
-  }
-
-  /** The pressure is kept: a value that is not negative, in a unit of pressure. */
-  private void checkPressure(Fields pressure) {
-    pressure.checkGiven("value", UNIT);
-    pressure.decimal("value", Sign.NOT_NEGATIVE);
-    pressure
-        .text(UNIT)
-        .ifPresent(
-            unit -> {
-              Conversion conversion = conversions.conversion(unit, PRESSURE_UNIT);
-              UnitTrouble.check(conversion, pressure, UNIT, "a pressure", PRESSURE_UNIT);
-            });
-    pressure.checkNoOthers();
   }
 }

@@ -17,18 +17,16 @@ import java.util.Optional;
 final class PanelReader {
 
   private final Conversions conversions;
-  private final DrawReader draws;
 
   PanelReader(Conversions conversions) {
     this.conversions = conversions;
-    this.draws = new DrawReader(conversions);
   }
 
   Panel read(Fields workup) {
     Person person = workup.object("person").map(PanelReader::person).orElse(Person.UNKNOWN);
     Optional<Fields> drawn = workup.object("draws");
-    Draw csf = draws.read(drawn.flatMap(d -> d.object("csf")));
-    Draw serum = draws.read(drawn.flatMap(d -> d.object("serum")));
+    Draw csf = DrawReader.read(drawn.flatMap(d -> d.object("csf")));
+    Draw serum = DrawReader.read(drawn.flatMap(d -> d.object("serum")));
     drawn.ifPresent(Fields::checkNoOthers);
     List<Measurement> measurements = new ResultsReader(conversions).read(workup.objects("results"));
     Map<Circumstance, Answer> context = ContextReader.read(workup.object("context"));

@@ -9,6 +9,7 @@ import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
 import cistern.exchange.json.Sign;
+import cistern.exchange.procedure.ProcedureFields;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.workup.WorkupReading.NotValid;
 import cistern.exchange.workup.WorkupReading.Understood;
@@ -17,6 +18,7 @@ import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Workup;
 import cistern.interpretation.Workup.Remarks;
 import cistern.panel.Panel;
+import cistern.puncture.procedure.Procedure;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -33,10 +35,13 @@ public final class WorkupFile {
   private final InputLimits limits;
   private final PanelReader panels;
   private final BandsReader bands;
+  private final ProcedureFields procedures;
 
   private WorkupFile(Facts facts) {
     limits = InputLimits.of(facts);
-    panels = new PanelReader(Conversions.of(facts));
+    Conversions conversions = Conversions.of(facts);
+    panels = new PanelReader(conversions);
+    procedures = ProcedureFields.of(conversions);
     bands = new BandsReader(facts);
   }
 
@@ -70,12 +75,13 @@ public final class WorkupFile {
     String id = id(fields);
     Remarks remarks = new Remarks(fields.truth("invented").orElse(false), fields.text("question"));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
-    fields.keep("finalDiagnosis", "procedure");
+    fields.keep("finalDiagnosis");
     Panel panel = panels.read(fields);
+    Procedure procedure = procedures.read(fields);
     BandReport report = bands.read(fields);
     ClinicalPicture clinical = ClinicalReader.read(fields);
     fields.checkNoOthers();
-    return new Workup(id, remarks, panel, report, clinical, problems.kept());
+    return new Workup(id, remarks, panel, report, clinical, procedure, problems.kept());
   }
 
   private static String id(Fields fields) {

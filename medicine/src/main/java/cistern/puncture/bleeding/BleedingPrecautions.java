@@ -74,7 +74,7 @@ public final class BleedingPrecautions {
     return new Precaution(
         test.code(),
         isClear ? Precaution.State.CHECKED : Precaution.State.PRESENT,
-        measured + date(before) + ". " + each + ".",
+        measured + date(before) + ". " + (isClear ? "No guideline here objects" : each) + ".",
         grounds);
   }
 

@@ -27,6 +27,9 @@ public record Hours(double least, double most) {
 
   /** As printed, {@code 24 h}, {@code 48–72 h}, {@code 7 d}. */
   public String toText() {
+    if (most == 0) {
+      return "no interval";
+    }
     if (least == most) {
       return toText(least);
     }

@@ -62,7 +62,7 @@ public final class HeadacheRisks {
 
   /** Probability of odds. */
   static double risk(double odds) {
-    return odds / (1 + odds);
+    return 1 / (1 + 1 / odds);
   }
 
   private double least(Known known, Needle.Tip tip) {

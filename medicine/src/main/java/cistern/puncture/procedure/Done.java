@@ -2,6 +2,7 @@ package cistern.puncture.procedure;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -12,6 +13,7 @@ import java.util.OptionalInt;
  * @param level the interspace, as given
  * @param attempts how many
  * @param position during the pressure reading
+ * @param openingPressure cm[H2O]
  * @param needle the needle used
  * @param complications as given
  */
@@ -21,6 +23,7 @@ public record Done(
     Optional<String> level,
     OptionalInt attempts,
     Position position,
+    OptionalDouble openingPressure,
     Needle needle,
     List<String> complications) {
 
@@ -32,6 +35,7 @@ public record Done(
           Optional.empty(),
           OptionalInt.empty(),
           Position.UNKNOWN,
+          OptionalDouble.empty(),
           Needle.UNKNOWN,
           List.of());
 

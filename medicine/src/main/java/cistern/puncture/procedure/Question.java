@@ -27,7 +27,7 @@ public enum Question {
   SITE_INFECTION(SIGNS, "siteInfection", "infection at the site of puncture"),
   SPINAL_BLOCK(SIGNS, "spinalBlock", "suspected spinal block or compression"),
   CARDIORESPIRATORY(SIGNS, "cardiorespiratoryCompromise", "cardiorespiratory compromise"),
-  DECLINED(SIGNS, "declined", "the person declines"),
+  DECLINED(SIGNS, "declined", "a refusal by the person"),
 
   MRI_REVIEWED(IMAGING, "reviewed", "brain MRI reviewed"),
   MASS_EFFECT(IMAGING, "massEffect", "mass effect"),

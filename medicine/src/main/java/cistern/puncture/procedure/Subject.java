@@ -1,6 +1,7 @@
 package cistern.puncture.procedure;
 
 import cistern.measurement.Answer;
+import cistern.measurement.Interval;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -43,23 +44,16 @@ public record Subject(
    *
    * @param at when
    * @param volumeMl how much, mL
-   * @param openingPressure cm[H2O]
    * @param csfGlucose mmol/L
    * @param csfLeukocytes per µL
    */
   public record Draw(
       Optional<OffsetDateTime> at,
       OptionalDouble volumeMl,
-      OptionalDouble openingPressure,
-      OptionalDouble csfGlucose,
-      OptionalDouble csfLeukocytes) {
+      Optional<Interval> csfGlucose,
+      Optional<Interval> csfLeukocytes) {
     /** Nothing recorded. */
     public static final Draw UNKNOWN =
-        new Draw(
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty());
+        new Draw(Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty());
   }
 }

@@ -31,7 +31,7 @@ public final class PressureRanges {
 
   /** The pressure of a puncture, if it was measured. */
   public Optional<OpeningPressure> check(Done done, Subject subject) {
-    OptionalDouble pressure = subject.draw().openingPressure();
+    OptionalDouble pressure = done.openingPressure();
     return pressure.isPresent()
         ? Optional.of(check(pressure.getAsDouble(), done, subject))
         : Optional.empty();

@@ -4,6 +4,7 @@ import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.finding.Printed;
+import cistern.measurement.Interval;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
@@ -70,56 +71,44 @@ public final class Results {
   /** Every result on the local critical list, told or not. */
   public List<CriticalValue> critical(After after, Subject subject) {
     List<CriticalValue> all = new ArrayList<>();
-    OptionalDouble glucose = subject.draw().csfGlucose();
-    if (glucose.isPresent()) {
-      low(glucose.getAsDouble()).ifPresent(text -> all.add(glucose(text, ".lower", after)));
-      high(glucose.getAsDouble()).ifPresent(text -> all.add(glucose(text, ".upper", after)));
-    }
-    OptionalDouble cells = subject.draw().csfLeukocytes();
-    OptionalDouble limit = number("critical.leukocytes.upper");
-    if (cells.isPresent() && limit.isPresent() && cells.getAsDouble() >= limit.getAsDouble()) {
-      all.add(
-          value(
-              CsfTest.CELLS,
-              "leukocytes "
-                  + whole(cells.getAsDouble())
-                  + "/µL ("
-                  + whole(limit.getAsDouble())
-                  + " or over)",
-              "critical.leukocytes.upper",
-              after));
-    }
+    subject.draw().csfGlucose().ifPresent(glucose -> glucose(glucose, after, all));
+    subject.draw().csfLeukocytes().ifPresent(cells -> leukocytes(cells, after, all));
     after.sent().stream()
         .filter(sent -> sent.positive().isYes())
-        .forEach(
+        .map(
             sent ->
-                all.add(
-                    value(
-                        sent.test(),
-                        "positive: " + sent.test().term(),
-                        "critical.positive",
-                        after)));
+                value(sent.test(), "positive: " + sent.test().term(), "critical.positive", after))
+        .forEach(all::add);
     return all;
   }
 
-  private Optional<String> low(double glucose) {
-    double limit = facts.number("critical.glucose.lower");
-    return glucose <= limit ? Optional.of(glucoseText(glucose, limit, "under")) : Optional.empty();
+  /** A bound is critical when every value that it allows is. */
+  private void glucose(Interval glucose, After after, List<CriticalValue> all) {
+    double low = facts.number("critical.glucose.lower");
+    double high = facts.number("critical.glucose.upper");
+    if (glucose.upper() <= low) {
+      all.add(glucose(glucoseText(glucose, low, "under"), ".lower", after));
+    } else if (glucose.lower() >= high) {
+      all.add(glucose(glucoseText(glucose, high, "over"), ".upper", after));
+    }
   }
 
-  private Optional<String> high(double glucose) {
-    double limit = facts.number("critical.glucose.upper");
-    return glucose >= limit ? Optional.of(glucoseText(glucose, limit, "over")) : Optional.empty();
+  private void leukocytes(Interval cells, After after, List<CriticalValue> all) {
+    OptionalDouble limit = number("critical.leukocytes.upper");
+    if (limit.isPresent() && cells.lower() >= limit.getAsDouble()) {
+      String text =
+          "leukocytes " + whole(cells.lower()) + "/µL (" + whole(limit.getAsDouble()) + " or over)";
+      all.add(value(CsfTest.CELLS, text, "critical.leukocytes.upper", after));
+    }
   }
 
-  private static String glucoseText(double glucose, double limit, String side) {
-    return "CSF glucose "
-        + Printed.decimals(glucose, 1)
-        + " mmol/L ("
-        + Printed.decimals(limit, 1)
-        + " or "
-        + side
-        + ")";
+  private static String glucoseText(Interval glucose, double limit, String side) {
+    String value =
+        glucose.censored()
+            ? (side.equals("under") ? "below " : "above ")
+                + Printed.decimals(side.equals("under") ? glucose.upper() : glucose.lower(), 1)
+            : Printed.decimals(glucose.lower(), 1);
+    return "CSF glucose " + value + " mmol/L (" + Printed.decimals(limit, 1) + " or " + side + ")";
   }
 
   private CriticalValue glucose(String text, String limit, After after) {

@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
 
 /**
  * Which tubes, how much in each, and what goes first when the draw is short: the minimum of every
- * test by rank, then what is left up to the wanted volumes by rank.
+ * test by rank, passing over one that no longer fits, then what is left up to the wanted volumes.
  */
 public final class TubePlans {
 
@@ -76,11 +76,10 @@ public final class TubePlans {
     double left = available.orElse(Double.POSITIVE_INFINITY);
     for (CsfTest test : ranked) {
       double least = ml(test, "minimum", ranked);
-      if (least > left) {
-        break;
+      if (least <= left) {
+        filled.put(test, least);
+        left -= least;
       }
-      filled.put(test, least);
-      left -= least;
     }
     for (CsfTest test : ranked) {
       Double least = filled.get(test);

@@ -140,18 +140,8 @@ public final class Given {
         OptionalDouble.of(age), Optional.of(sex), Answer.NO, Answer.UNKNOWN, Subject.Draw.UNKNOWN);
   }
 
-  /** Somebody with an opening pressure, cm[H2O]. */
-  public static Subject pressure(OptionalDouble age, double value) {
-    return new Subject(
-        age,
-        Optional.empty(),
-        Answer.UNKNOWN,
-        Answer.UNKNOWN,
-        new Subject.Draw(
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.of(value),
-            OptionalDouble.empty(),
-            OptionalDouble.empty()));
+  /** Somebody of some age, if known. */
+  public static Subject aged(OptionalDouble age) {
+    return new Subject(age, Optional.empty(), Answer.UNKNOWN, Answer.UNKNOWN, Subject.Draw.UNKNOWN);
   }
 }

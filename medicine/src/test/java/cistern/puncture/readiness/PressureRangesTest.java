@@ -28,19 +28,20 @@ class PressureRangesTest {
 
   private static final PressureRanges RANGES = PressureRanges.of(Facts.standard());
 
-  private static Done done(Position position, Answer sedation) {
+  private static Done done(double pressure, Position position, Answer sedation) {
     return new Done(
         new Answers(Map.of(Question.SEDATION, sedation)),
         Optional.empty(),
         Optional.empty(),
         OptionalInt.empty(),
         position,
+        OptionalDouble.of(pressure),
         Needle.UNKNOWN,
         List.of());
   }
 
   private static OpeningPressure check(double value, Position position, OptionalDouble age) {
-    return RANGES.check(done(position, Answer.NO), Given.pressure(age, value)).orElseThrow();
+    return RANGES.check(done(value, position, Answer.NO), Given.aged(age)).orElseThrow();
   }
 
   private static Verdict verdict(double value, Position position, String code, double age) {
@@ -117,7 +118,7 @@ class PressureRangesTest {
   void check_sedation_isNamed(Answer sedation, String said) {
     assertThat(
             RANGES
-                .check(done(Position.LATERAL, sedation), Given.pressure(OptionalDouble.of(8), 20))
+                .check(done(20, Position.LATERAL, sedation), Given.aged(OptionalDouble.of(8)))
                 .orElseThrow()
                 .notes())
         .anyMatch(n -> n.contains(said));

@@ -6,6 +6,7 @@ import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.measurement.Answer;
+import cistern.measurement.Interval;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
@@ -38,18 +39,17 @@ class ResultsTest {
     return RESULTS.outstanding(after(Optional.of(asOf), test)).getFirst().state();
   }
 
-  private static Subject measured(OptionalDouble glucose, OptionalDouble cells) {
+  private static Subject measured(Optional<Interval> glucose, Optional<Interval> cells) {
     return new Subject(
         OptionalDouble.empty(),
         Optional.empty(),
         Answer.UNKNOWN,
         Answer.UNKNOWN,
-        new Subject.Draw(
-            Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), glucose, cells));
+        new Subject.Draw(Optional.empty(), OptionalDouble.empty(), glucose, cells));
   }
 
   private static List<CriticalValue> critical(double glucose, After after) {
-    return RESULTS.critical(after, measured(OptionalDouble.of(glucose), OptionalDouble.empty()));
+    return RESULTS.critical(after, measured(Optional.of(Interval.of(glucose)), Optional.empty()));
   }
 
   /** Culture 5 d = 120 h (a hospital laboratory's handbook, L5). */
@@ -103,6 +103,15 @@ class ResultsTest {
     assertThat(critical(glucose, after(Optional.empty()))).hasSize(count);
   }
 
+  /** A bound is critical only when every value under it is. */
+  @ParameterizedTest
+  @CsvSource({"0, 1.1, 1", "0, 3, 0", "20, 1000, 1"})
+  void critical_bound_isCriticalWhenAllOfItIs(double lower, double upper, int count) {
+    Subject bounded = measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
+
+    assertThat(RESULTS.critical(after(Optional.empty()), bounded)).hasSize(count);
+  }
+
   @Test
   void critical_nobodyTold_isUntold() {
     assertThat(critical(1.5, after(Optional.empty(), sent(CsfTest.CHEMISTRY))).getFirst())
@@ -149,7 +158,7 @@ class ResultsTest {
 
   @Test
   void critical_cells_haveNoLimitUntilTheClinicSetsOne() {
-    Subject many = measured(OptionalDouble.empty(), OptionalDouble.of(3000));
+    Subject many = measured(Optional.empty(), Optional.of(Interval.of(3000)));
     Facts local =
         Facts.standard()
             .with(

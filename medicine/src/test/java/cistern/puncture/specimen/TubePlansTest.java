@@ -126,6 +126,14 @@ class TubePlansTest {
     }
 
     @Test
+    void check_testThatDoesNotFit_leavesRoomForSmallerOnes() {
+      TubePlan plan = plan(order(5, CsfTest.TUBERCULOSIS_FUNGI, CsfTest.CELLS));
+
+      assertThat(plan.dropped()).containsExactly(CsfTest.TUBERCULOSIS_FUNGI);
+      assertThat(plan.tubes().getFirst().tests()).containsExactly(CsfTest.CELLS);
+    }
+
+    @Test
     void check_ranking_isThePersonsOwn() {
       assertThat(plan(order(0.6, CsfTest.KAPPA, CsfTest.BANDS)).dropped())
           .containsExactly(CsfTest.BANDS);
@@ -147,11 +155,7 @@ class TubePlansTest {
               cistern.measurement.Answer.UNKNOWN,
               cistern.measurement.Answer.UNKNOWN,
               new Subject.Draw(
-                  Optional.empty(),
-                  OptionalDouble.of(2),
-                  OptionalDouble.empty(),
-                  OptionalDouble.empty(),
-                  OptionalDouble.empty()));
+                  Optional.empty(), OptionalDouble.of(2), Optional.empty(), Optional.empty()));
 
       assertThat(TubePlans.of(FACTS).check(TestOrder.UNKNOWN, drawn).volumes().availableMl())
           .contains(2.0);

@@ -9,7 +9,7 @@ import java.util.function.BiConsumer;
 import tools.jackson.core.JsonGenerator;
 
 /** Fields that many blocks share, written the same way everywhere. */
-final class JsonLines {
+public final class JsonLines {
 
   private JsonLines() {}
 
@@ -21,19 +21,22 @@ final class JsonLines {
     json.writeEndArray();
   }
 
-  static void strings(JsonGenerator json, String name, List<String> values) {
+  /** A list of texts. */
+  public static void strings(JsonGenerator json, String name, List<String> values) {
     json.writeName(name);
     json.writeStartArray();
     values.forEach(json::writeString);
     json.writeEndArray();
   }
 
-  static void grounds(JsonGenerator json, Grounds grounds) {
+  /** The weakest status and all sources. */
+  public static void grounds(JsonGenerator json, Grounds grounds) {
     json.writeStringProperty("status", grounds.status().word());
     strings(json, "sources", grounds.sources());
   }
 
-  static void orNull(JsonGenerator json, String name, Optional<String> value) {
+  /** A text, or null. */
+  public static void orNull(JsonGenerator json, String name, Optional<String> value) {
     if (value.isPresent()) {
       json.writeStringProperty(name, value.get());
     } else {
@@ -41,7 +44,8 @@ final class JsonLines {
     }
   }
 
-  static void orNull(JsonGenerator json, String name, OptionalDouble value) {
+  /** A number, or null. */
+  public static void orNull(JsonGenerator json, String name, OptionalDouble value) {
     if (value.isPresent()) {
       json.writeNumberProperty(name, value.getAsDouble());
     } else {
@@ -49,7 +53,8 @@ final class JsonLines {
     }
   }
 
-  static void orNull(JsonGenerator json, String name, OptionalInt value) {
+  /** A whole number, or null. */
+  public static void orNull(JsonGenerator json, String name, OptionalInt value) {
     if (value.isPresent()) {
       json.writeNumberProperty(name, value.getAsInt());
     } else {

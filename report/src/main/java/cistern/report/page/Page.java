@@ -2,21 +2,11 @@ package cistern.report.page;
 
 import cistern.fact.Facts;
 import cistern.interpretation.Interpretation;
-import cistern.report.look.Tokens;
 import cistern.report.markup.Element;
-import cistern.report.markup.Node;
-import cistern.report.markup.RawStyle;
 import cistern.report.text.PlainMarkup;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.Objects;
 
 /** Writes the pages of an interpretation as HTML that needs nothing but itself. */
 public final class Page {
-
-  private static final String POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 
   private final String software;
   private final Facts facts;
@@ -38,19 +28,8 @@ public final class Page {
 
   /** A page for a screen, self-contained, printable, without a script. */
   public String toHtml(Interpretation interpretation, Audience audience) {
-    Element head =
-        Element.of(
-            "head",
-            Element.of("meta").with("charset", "utf-8"),
-            Element.of("meta")
-                .with("http-equiv", "Content-Security-Policy")
-                .with("content", POLICY),
-            Element.of("meta")
-                .with("name", "viewport")
-                .with("content", "width=device-width, initial-scale=1"),
-            Element.of("title", title(interpretation, audience)),
-            new RawStyle(Tokens.standard().toStyle() + read("screen.css")));
-    return "<!DOCTYPE html>\n" + html(head, body(interpretation, audience, Medium.SCREEN)).toText();
+    return PageFrame.toScreen(
+        title(interpretation, audience), "", body(interpretation, audience, Medium.SCREEN));
   }
 
   /**
@@ -59,24 +38,16 @@ public final class Page {
    * @param style added to the style sheet of paper: faces and size of the sheet
    */
   public String toPaper(Interpretation interpretation, Audience audience, String style) {
-    Element head =
-        Element.of(
-            "head",
-            Element.of("title", title(interpretation, audience)),
-            Element.of("meta")
-                .with("name", "subject")
-                .with("content", "Interpretation of cerebrospinal fluid and serum"),
-            new RawStyle(style + read("paper.css")));
-    return html(head, body(interpretation, audience, Medium.PAPER)).toText();
+    return PageFrame.toPaper(
+        title(interpretation, audience),
+        "Interpretation of cerebrospinal fluid and serum",
+        style,
+        body(interpretation, audience, Medium.PAPER));
   }
 
   /** The same page as plain text, without figures. */
   public String toPlainText(Interpretation interpretation, Audience audience) {
     return PlainMarkup.of(body(interpretation, audience, Medium.PAPER));
-  }
-
-  private static Element html(Node head, Element body) {
-    return Element.of("html", head, Element.of("body", body)).with("lang", "en-GB");
   }
 
   private Element body(Interpretation interpretation, Audience audience, Medium medium) {
@@ -96,13 +67,5 @@ public final class Page {
       case REFERRER -> "Letter about CSF work-up " + id;
       case PATIENT -> "Your spinal fluid test";
     };
-  }
-
-  private static String read(String resource) {
-    try (InputStream in = Objects.requireNonNull(Page.class.getResourceAsStream(resource))) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

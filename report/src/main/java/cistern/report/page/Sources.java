@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 
 /** The sources of a page, numbered in the order in which they are first named. */
-final class Sources {
+public final class Sources {
 
   /** A comma and a space that no line breaks at. */
   private static final String AND = ",\u00A0";
@@ -22,12 +22,12 @@ final class Sources {
   private final Medium medium;
 
   /** No sources yet. */
-  Sources(Medium medium) {
+  public Sources(Medium medium) {
     this.medium = medium;
   }
 
   /** The numbers of some grounds, on a screen as links to the sources. */
-  Node mark(Grounds grounds) {
+  public Node mark(Grounds grounds) {
     List<String> named =
         grounds.citations().stream()
             .map(c -> numbers.computeIfAbsent(c, n -> String.valueOf(numbers.size() + 1)))
@@ -55,8 +55,13 @@ final class Sources {
     return links;
   }
 
+  /** Whether none has been named. */
+  public boolean isEmpty() {
+    return numbers.isEmpty();
+  }
+
   /** The sources, each marked where it is weaker than a publication that was read. */
-  Node toList() {
+  public Node toList() {
     List<Node> items = new ArrayList<>();
     numbers.forEach(
         (citation, number) ->

@@ -16,6 +16,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /** Writes pages as PDF. */
@@ -49,14 +50,25 @@ public final class PdfDocument {
    */
   public byte[] write(
       Interpretation interpretation, Audience audience, List<Attachment> attachments) {
+    return write(
+        style -> page.toPaper(interpretation, audience, style),
+        audience == Audience.PATIENT ? List.of() : attachments);
+  }
+
+  /**
+   * The PDF of a page with some files attached.
+   *
+   * @param markup the page as well-formed markup, given the style of the sheet
+   */
+  public byte[] write(UnaryOperator<String> markup, List<Attachment> attachments) {
     // The renderer's own messages would stand among ours on standard error.
     XRLog.setLoggingEnabled(false);
     try (PDDocument document = new PDDocument();
         BatikSVGDrawer figures = new BatikSVGDrawer()) {
       PdfRendererBuilder builder = builder(document);
       builder.useSVGDrawer(figures);
-      builder.withHtmlContent(page.toPaper(interpretation, audience, sheet), null);
-      return write(builder, document, audience == Audience.PATIENT ? List.of() : attachments);
+      builder.withHtmlContent(markup.apply(sheet), null);
+      return write(builder, document, attachments);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

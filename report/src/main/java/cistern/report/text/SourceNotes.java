@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /** The sources of a report, numbered in the order in which they are first named. */
-final class SourceNotes {
+public final class SourceNotes {
 
   private final Map<Citation, Integer> numbers = new LinkedHashMap<>();
 
   /** The numbers of some grounds, {@code [1,3]}, with a star where they are weaker than read. */
-  String mark(Grounds grounds) {
+  public String mark(Grounds grounds) {
     if (grounds.citations().isEmpty()) {
       return "";
     }
@@ -25,7 +25,7 @@ final class SourceNotes {
   }
 
   /** One line a source, with its status where it is weaker than read. */
-  String toText() {
+  public String toText() {
     String lines =
         numbers.entrySet().stream()
             .map(e -> line(e.getValue(), e.getKey()))

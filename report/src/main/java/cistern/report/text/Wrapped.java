@@ -3,7 +3,7 @@ package cistern.report.text;
 import java.util.regex.Pattern;
 
 /** Sentences broken at spaces so that no line is longer than a column allows. */
-final class Wrapped {
+public final class Wrapped {
 
   /** The widest line, in characters. */
   static final int WIDTH = 96;
@@ -13,7 +13,7 @@ final class Wrapped {
   private Wrapped() {}
 
   /** Text with a first-line prefix; following lines are indented as deep. */
-  static String of(String prefix, String text) {
+  public static String of(String prefix, String text) {
     String indent = " ".repeat(prefix.length());
     StringBuilder all = new StringBuilder();
     StringBuilder line = new StringBuilder(prefix);

@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
  * Grade 6 to 7 is about the age of twelve. Syllables are counted as runs of vowels without a silent
  * e, the usual approximation; common practice, no source.
  */
-final class ReadingGrade {
+public final class ReadingGrade {
 
   private static final Pattern SENTENCES = Pattern.compile("[.!?:]+\\s*");
   private static final Pattern WORDS = Pattern.compile("[^\\p{L}’']+");
@@ -23,7 +23,7 @@ final class ReadingGrade {
   private ReadingGrade() {}
 
   /** The grade of some paragraphs. */
-  static double of(List<String> paragraphs) {
+  public static double of(List<String> paragraphs) {
     List<String> sentences =
         paragraphs.stream()
             .flatMap(p -> Arrays.stream(SENTENCES.split(p, -1)))

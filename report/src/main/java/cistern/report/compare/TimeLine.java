@@ -1,0 +1,177 @@
+package cistern.report.compare;
+
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue;
+import cistern.finding.Printed;
+import cistern.followup.Comparison;
+import cistern.followup.Episode;
+import cistern.report.figure.Figure;
+import cistern.report.figure.FigureTable;
+import cistern.report.figure.Lettering;
+import cistern.report.figure.LinearScale;
+import cistern.report.figure.LogScale;
+import cistern.report.figure.Pen;
+import cistern.report.figure.Spot;
+import cistern.report.figure.Svg;
+import cistern.report.figure.VerdictMark;
+import cistern.report.look.Token;
+import cistern.report.markup.Element;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * A time line: one row a value, its punctures joined by a line, each with the mark of its verdict;
+ * heights within a row are logarithmic between the lowest and the highest.
+ */
+public final class TimeLine {
+
+  private static final List<FindingCode> FOLLOWED =
+      List.of(
+          FindingCode.ALBUMIN_QUOTIENT,
+          FindingCode.IGG_INDEX,
+          FindingCode.KAPPA_INDEX,
+          FindingCode.LEUKOCYTES);
+
+  private static final double WIDTH = 640;
+  private static final double LEFT = 150;
+  private static final double RIGHT = WIDTH - 60;
+  private static final double ROW = 64;
+  private static final double PADDING = 18;
+  private static final double SECONDS_PER_DAY = 86_400;
+
+  private TimeLine() {}
+
+  /** The figure; none when a draw time is missing or no value stands at two punctures. */
+  public static Optional<Figure> of(Comparison comparison) {
+    boolean isTimed =
+        comparison.days().isPresent()
+            && comparison.days().getAsDouble() > 0
+            && comparison.episodes().stream().allMatch(e -> e.at().isPresent());
+    List<FindingCode> codes =
+        FOLLOWED.stream().filter(code -> points(comparison, code).size() > 1).toList();
+    return isTimed && !codes.isEmpty() ? Optional.of(figure(comparison, codes)) : Optional.empty();
+  }
+
+  private static Figure figure(Comparison comparison, List<FindingCode> codes) {
+    double days = comparison.days().orElseThrow();
+    List<Element> shapes = new ArrayList<>();
+    for (int row = 0; row < codes.size(); row++) {
+      shapes.addAll(row(comparison, codes.get(row), row * ROW));
+    }
+    double bottom = codes.size() * ROW;
+    for (Episode episode : comparison.episodes()) {
+      double x = x(comparison, episode);
+      shapes.add(Svg.line(new Spot(x, bottom), new Spot(x, bottom + 5), Pen.line(Token.INK, 1)));
+      shapes.add(
+          Svg.label(
+              new Spot(x, bottom + 18),
+              Printed.decimals(day(comparison, episode), 0),
+              Lettering.of(Token.QUIET).with(Lettering.Anchor.MIDDLE)));
+    }
+    shapes.add(
+        Svg.line(new Spot(LEFT, bottom), new Spot(RIGHT, bottom), Pen.line(Token.HAIRLINE, 1)));
+    shapes.add(
+        Svg.label(new Spot(0, bottom + 18), "days since the first", Lettering.of(Token.QUIET)));
+    return new Figure(
+        "time-line",
+        comparison.episodes().size() + " punctures over " + Printed.decimals(days, 0) + " days",
+        description(comparison, codes),
+        new Spot(WIDTH, bottom + 26),
+        shapes,
+        table(comparison, codes));
+  }
+
+  private static List<Element> row(Comparison comparison, FindingCode code, double top) {
+    List<Mark> points = points(comparison, code);
+    double least = points.stream().mapToDouble(Mark::value).min().orElseThrow();
+    double most = points.stream().mapToDouble(Mark::value).max().orElseThrow();
+    LogScale scale = new LogScale(least / 1.2, most * 1.2, top + ROW - PADDING, top + PADDING);
+    List<Element> shapes = new ArrayList<>();
+    shapes.add(
+        Svg.label(new Spot(0, top + ROW / 2), code.term() + unit(code), Lettering.of(Token.INK)));
+    List<Spot> spots =
+        points.stream()
+            .map(p -> new Spot(x(comparison, p.episode()), scale.at(p.value())))
+            .toList();
+    shapes.add(Svg.polyline(spots, Pen.line(Token.FLUID, 1.2)));
+    for (int i = 0; i < points.size(); i++) {
+      Mark point = points.get(i);
+      shapes.addAll(VerdictMark.PLAIN.of(point.episode().findings().verdict(code), spots.get(i)));
+      shapes.add(
+          Svg.label(
+              spots.get(i).to(0, -8),
+              Printed.of(code, point.value()),
+              Lettering.of(Token.INK).with(Lettering.Anchor.MIDDLE)));
+    }
+    return shapes;
+  }
+
+  private static String unit(FindingCode code) {
+    return switch (code.print()) {
+      case QUOTIENT -> " ×10³";
+      case COUNT -> " /µL";
+      case FRACTION, INDEX, RATE, CONCENTRATION -> "";
+    };
+  }
+
+  private static double x(Comparison comparison, Episode episode) {
+    LinearScale scale =
+        new LinearScale(0, comparison.days().orElseThrow(), LEFT + PADDING, RIGHT - PADDING);
+    return scale.at(day(comparison, episode));
+  }
+
+  private static double day(Comparison comparison, Episode episode) {
+    Duration since =
+        Duration.between(
+            comparison.episodes().getFirst().at().orElseThrow(), episode.at().orElseThrow());
+    return since.toSeconds() / SECONDS_PER_DAY;
+  }
+
+  private static List<Mark> points(Comparison comparison, FindingCode code) {
+    return comparison.episodes().stream().flatMap(e -> point(e, code).stream()).toList();
+  }
+
+  private static Optional<Mark> point(Episode episode, FindingCode code) {
+    return episode.findings().get(code).value() instanceof FindingValue.Point point
+            && point.value() > 0
+        ? Optional.of(new Mark(episode, point.value()))
+        : Optional.empty();
+  }
+
+  private static String description(Comparison comparison, List<FindingCode> codes) {
+    return codes.stream()
+        .map(
+            code ->
+                code.term()
+                    + unit(code)
+                    + ": "
+                    + points(comparison, code).stream()
+                        .map(
+                            p ->
+                                Printed.of(code, p.value())
+                                    + " on day "
+                                    + Printed.decimals(day(comparison, p.episode()), 0))
+                        .collect(Collectors.joining(", ")))
+        .collect(Collectors.joining(". "));
+  }
+
+  private static FigureTable table(Comparison comparison, List<FindingCode> codes) {
+    List<List<String>> rows = new ArrayList<>();
+    for (FindingCode code : codes) {
+      for (Mark point : points(comparison, code)) {
+        rows.add(
+            List.of(
+                code.term() + unit(code),
+                Printed.decimals(day(comparison, point.episode()), 0),
+                Printed.of(code, point.value()),
+                point.episode().findings().verdict(code).word()));
+      }
+    }
+    return new FigureTable(List.of("Value", "day", "result", "verdict"), rows);
+  }
+
+  private record Mark(Episode episode, double value) {}
+}

@@ -1,0 +1,250 @@
+package cistern.report.plan;
+
+import cistern.finding.Printed;
+import cistern.measurement.Answer;
+import cistern.puncture.PuncturePlan;
+import cistern.puncture.PuncturePlan.Afterwards;
+import cistern.puncture.headache.HeadacheAssessment;
+import cistern.puncture.headache.RedFlagAnswer;
+import cistern.puncture.headache.Step;
+import cistern.puncture.procedure.After.Told;
+import cistern.puncture.procedure.Done;
+import cistern.puncture.procedure.HeadacheRecord;
+import cistern.puncture.procedure.Question;
+import cistern.puncture.readiness.OpeningPressure;
+import cistern.puncture.specimen.CriticalValue;
+import cistern.puncture.specimen.Outstanding;
+import cistern.report.paper.Paper.Block;
+import cistern.report.paper.Paper.Field;
+import cistern.report.paper.Paper.Form;
+import cistern.report.paper.Paper.Items;
+import cistern.report.paper.Paper.Line;
+import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Section;
+import cistern.report.paper.Paper.Table;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+
+/** What was done, the pressure, headache with its questions, and results to chase. */
+final class AfterSections {
+
+  private final PuncturePlan plan;
+
+  AfterSections(PuncturePlan plan) {
+    this.plan = plan;
+  }
+
+  List<Section> sections() {
+    Afterwards afterwards = plan.afterwards();
+    List<Section> all = new ArrayList<>();
+    all.add(note());
+    afterwards.pressure().ifPresent(p -> all.add(pressure(p)));
+    if (!afterwards.critical().isEmpty()) {
+      all.add(critical(afterwards.critical()));
+    }
+    if (!afterwards.outstanding().isEmpty()) {
+      all.add(outstanding(afterwards.outstanding()));
+    }
+    all.add(headache(afterwards.headache()));
+    return all;
+  }
+
+  private Section note() {
+    Done done = plan.procedure().done();
+    Optional<OffsetDateTime> at = plan.subject().draw().at();
+    return Section.of(
+        "Procedure note",
+        new Form(
+            "To be completed",
+            List.of(
+                new Field("Date and time", at.map(OffsetDateTime::toString).orElse("")),
+                new Field("Operator", done.operator().orElse("")),
+                new Field("Level", done.level().orElse("")),
+                new Field("Position", position(done)),
+                new Field("Needle", needle(done)),
+                new Field("Attempts", number(done.attempts())),
+                new Field("Stylet put back", word(done.answers().answer(Question.STYLET_REPLACED))),
+                new Field("Bloody tap", word(done.answers().answer(Question.TRAUMATIC))),
+                new Field("Sedation", word(done.answers().answer(Question.SEDATION))),
+                new Field("Volume, mL", volume()),
+                new Field("Complications", String.join(", ", done.complications())))));
+  }
+
+  private static String position(Done done) {
+    return done.position() == cistern.puncture.procedure.Position.UNKNOWN
+        ? ""
+        : done.position().term();
+  }
+
+  private static String needle(Done done) {
+    String gauge = done.needle().gauge().isPresent() ? done.needle().gauge().getAsInt() + "G " : "";
+    String tip = done.needle().tip().code();
+    return gauge.isEmpty() && tip.equals("unknown") ? "" : gauge + tip;
+  }
+
+  private String volume() {
+    return plan.subject().draw().volumeMl().isPresent()
+        ? Printed.decimals(plan.subject().draw().volumeMl().getAsDouble(), 1)
+        : "";
+  }
+
+  private static String number(OptionalInt value) {
+    return value.isPresent() ? String.valueOf(value.getAsInt()) : "";
+  }
+
+  private static String word(Answer answer) {
+    return answer.isKnown() ? answer.word() : "";
+  }
+
+  private static Section pressure(OpeningPressure pressure) {
+    List<Row> rows =
+        pressure.ranges().stream()
+            .map(
+                r ->
+                    new Row(
+                        List.of(
+                            r.code().replace('-', ' '),
+                            one(r.lower()) + "–" + one(r.upper()) + " cmH₂O",
+                            r.verdict().word()),
+                        r.grounds()))
+            .toList();
+    String value =
+        one(pressure.cmWater())
+            + " cmH₂O = "
+            + one(pressure.mmMercury())
+            + " mmHg = "
+            + Printed.decimals(pressure.kiloPascal(), 2)
+            + " kPa.";
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Paragraphs(List.of(Line.of(value))));
+    blocks.add(new Table("Published ranges", List.of("Range", "limits", "verdict"), rows));
+    if (!pressure.notes().isEmpty()) {
+      blocks.add(new Items("", pressure.notes().stream().map(Line::of).toList()));
+    }
+    return new Section("Opening pressure", blocks);
+  }
+
+  private static String one(double value) {
+    return Printed.decimals(value, 1);
+  }
+
+  private static Section critical(List<CriticalValue> values) {
+    List<Line> lines =
+        values.stream()
+            .map(
+                v ->
+                    new Line(
+                        v.text()
+                            + ". "
+                            + (v.isUntold()
+                                ? "Nobody is recorded as told."
+                                : "Told: "
+                                    + v.told().stream()
+                                        .map(t -> told(t.told()) + delay(t.delay()))
+                                        .collect(Collectors.joining("; "))
+                                    + "."),
+                        v.grounds()))
+            .toList();
+    return Section.of("Critical values, by the local list", new Items("", lines));
+  }
+
+  private static String delay(String delay) {
+    return delay.isEmpty() ? "" : ", " + delay;
+  }
+
+  private static String told(Told told) {
+    return told.who() + told.at().map(at -> " at " + at).orElse(", time not recorded");
+  }
+
+  private Section outstanding(List<Outstanding> results) {
+    List<Row> rows =
+        results.stream()
+            .map(
+                r ->
+                    new Row(
+                        List.of(
+                            r.test().term(),
+                            r.state().word(),
+                            r.dueAt().map(OffsetDateTime::toString).orElse("not known"),
+                            r.told().stream()
+                                .map(AfterSections::told)
+                                .collect(Collectors.joining("; "))),
+                        r.grounds()))
+            .toList();
+    String asOf = plan.procedure().after().asOf().map(t -> "Results as of " + t).orElse("Results");
+    return Section.of(
+        "Outstanding results", new Table(asOf, List.of("Test", "state", "due", "told"), rows));
+  }
+
+  private Section headache(HeadacheAssessment headache) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Paragraphs(List.of(Line.of(headache.conclusion()))));
+    blocks.add(
+        new Table(
+            "Ask every question; an unanswered one counts as open",
+            List.of("Question", "answer", "how urgent", "think of"),
+            headache.redFlags().stream().flatMap(f -> rows(f).stream()).toList()));
+    if (!headache.other().isEmpty()) {
+      blocks.add(new Paragraphs(List.of(Line.of(headache.other()))));
+    }
+    plan.procedure()
+        .after()
+        .headache()
+        .filter(h -> !h.days().isEmpty())
+        .map(AfterSections::days)
+        .ifPresent(blocks::add);
+    blocks.add(definitions(headache));
+    if (!headache.steps().isEmpty()) {
+      blocks.add(
+          new Items(
+              "What has been studied; local policy and the prescriber decide",
+              headache.steps().stream().map(AfterSections::step).toList()));
+    }
+    return new Section("Headache after the puncture", blocks);
+  }
+
+  private static List<Row> rows(RedFlagAnswer flags) {
+    return flags.asked().stream()
+        .map(
+            asked ->
+                new Row(
+                    List.of(
+                        asked.flag().question(),
+                        asked.answer().isKnown() ? asked.answer().word() : "open",
+                        flags.urgency(),
+                        flags.thinkOf()),
+                    flags.grounds()))
+        .toList();
+  }
+
+  private static Table days(HeadacheRecord headache) {
+    List<Row> rows =
+        headache.days().stream()
+            .map(d -> Row.of("Day " + d.day(), Printed.decimals(d.severity(), 0)))
+            .toList();
+    return new Table("Day by day, 0 none to 10 worst", List.of("Day", "severity"), rows);
+  }
+
+  private static Table definitions(HeadacheAssessment headache) {
+    return new Table(
+        "Published definitions",
+        List.of("Definition", "verdict", "because"),
+        headache.definitions().stream()
+            .map(
+                d ->
+                    new Row(
+                        List.of(d.name(), d.verdict().replace('-', ' '), d.reason()), d.grounds()))
+            .toList());
+  }
+
+  private static Line step(Step step) {
+    return new Line(
+        step.text() + (step.window().isEmpty() ? "" : " Time: " + step.window() + "."),
+        step.grounds());
+  }
+}

@@ -1,0 +1,127 @@
+package cistern.report.plan;
+
+import cistern.fact.Grounds;
+import cistern.finding.Printed;
+import cistern.puncture.procedure.CsfTest;
+import cistern.puncture.specimen.Tube;
+import cistern.puncture.specimen.TubePlan;
+import cistern.report.paper.Paper.Block;
+import cistern.report.paper.Paper.Field;
+import cistern.report.paper.Paper.Form;
+import cistern.report.paper.Paper.Line;
+import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Section;
+import cistern.report.paper.Paper.Table;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** The tubes, and a label for each to print and cut out. */
+final class TubeSections {
+
+  private final String workup;
+  private final TubePlan plan;
+
+  TubeSections(String workup, TubePlan plan) {
+    this.workup = workup;
+    this.plan = plan;
+  }
+
+  List<Section> sections() {
+    return List.of(tubes(), labels());
+  }
+
+  private Section tubes() {
+    List<Line> lines = new ArrayList<>();
+    lines.add(
+        new Line(
+            "For "
+                + plan.question().term()
+                + "; order: "
+                + plan.template().term()
+                + ", a local choice, as there is no standard.",
+            plan.grounds()));
+    lines.add(Line.of(volumes()));
+    lines.add(Line.of(shortDraw()));
+    lines.add(new Line(plan.serum(), Grounds.MEASURED));
+    plan.notes().forEach(note -> lines.add(Line.of(note)));
+    return new Section(
+        "Tubes",
+        List.of(
+            new Table(
+                "In order of filling",
+                List.of("Tube", "mL", "at least", "tests", "container", "limit"),
+                plan.tubes().stream().map(TubeSections::row).toList()),
+            new Paragraphs(lines)));
+  }
+
+  private String volumes() {
+    TubePlan.Volumes volumes = plan.volumes();
+    String available = volumes.availableMl().map(ml -> " Available: " + ml(ml) + " mL.").orElse("");
+    return "Together "
+        + ml(volumes.totalMl())
+        + " mL (the least for every test "
+        + ml(volumes.minimumMl())
+        + " mL)."
+        + available
+        + " That much is made again in about "
+        + Printed.decimals(volumes.minutes().middle(), 0)
+        + " minutes ("
+        + Printed.decimals(volumes.minutes().least(), 0)
+        + "–"
+        + Printed.decimals(volumes.minutes().most(), 0)
+        + ").";
+  }
+
+  private String shortDraw() {
+    if (plan.dropped().isEmpty()) {
+      return "If less comes, leave out first: " + terms(plan.dropFirst()) + ".";
+    }
+    return "The volume does not reach: " + terms(plan.dropped()) + ".";
+  }
+
+  private static Row row(Tube tube) {
+    return new Row(
+        List.of(
+            String.valueOf(tube.order()),
+            ml(tube.ml()),
+            tube.isReserve() ? "" : ml(tube.minimumMl()),
+            tests(tube),
+            tube.container(),
+            tube.limit()),
+        tube.grounds());
+  }
+
+  private Section labels() {
+    List<Block> forms =
+        plan.tubes().stream()
+            .<Block>map(
+                tube ->
+                    new Form(
+                        "Label, tube " + tube.order() + " of " + plan.tubes().size(),
+                        List.of(
+                            new Field("First identifier", ""),
+                            new Field("Second identifier", ""),
+                            new Field("Work-up", workup),
+                            new Field("Tube", String.valueOf(tube.order())),
+                            new Field("Date and time", ""),
+                            new Field("Collector", ""),
+                            new Field("Site", ""),
+                            new Field("Tests", tests(tube)))))
+            .toList();
+    return new Section("Labels, filled in at the bedside", forms);
+  }
+
+  private static String tests(Tube tube) {
+    return tube.isReserve() ? "reserve" : terms(tube.tests());
+  }
+
+  private static String terms(List<CsfTest> tests) {
+    return tests.stream().map(CsfTest::term).collect(Collectors.joining(", "));
+  }
+
+  private static String ml(double value) {
+    return Printed.decimals(value, value == Math.rint(value) ? 0 : 1);
+  }
+}

@@ -1,0 +1,214 @@
+package cistern.report.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.checks.OutsideCheck;
+import cistern.fact.Facts;
+import cistern.puncture.PuncturePlan;
+import cistern.report.Generated;
+import cistern.report.Parsed;
+import cistern.report.page.ReadingGrade;
+import cistern.report.paper.Paper;
+import cistern.report.paper.PaperPage;
+import cistern.report.paper.PaperText;
+import cistern.report.pdf.PdfDocument;
+import java.io.ByteArrayInputStream;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
+import org.verapdf.pdfa.Foundries;
+import org.verapdf.pdfa.PDFAParser;
+import org.verapdf.pdfa.flavours.PDFAFlavour;
+
+class PlanTest {
+
+  private static final String FOOT = "Cistern test; no local policy";
+
+  private static Paper paper(PuncturePlan plan) {
+    return PlanPaper.of(InventedPlan.WORKUP, plan, FOOT);
+  }
+
+  private static Paper patient(PuncturePlan plan) {
+    return PatientPlan.of(InventedPlan.WORKUP, plan, FOOT);
+  }
+
+  private static String json(PuncturePlan plan) {
+    return Generated.of(
+        json ->
+            PlanJson.of("Cistern test", "facts 1", Optional.of("ward"))
+                .write(json, InventedPlan.WORKUP, plan));
+  }
+
+  /** Line breaks of a paper count as blanks. */
+  private static String text(Paper paper) {
+    return PaperText.of(paper).replaceAll("\\s+", " ");
+  }
+
+  @Nested
+  class AsJson {
+
+    @Test
+    void write_fullPlan_holdsEveryPromisedField() {
+      assertThat(json(InventedPlan.full()))
+          .startsWith("{\"plan\":1,\"workup\":\"invented-1\"")
+          .contains("\"puncture\":{\"2017\":\"no-effect\",\"2024\":\"no-effect\"}")
+          .contains("\"cautions\":[{\"code\":\"", "\"checked\":[")
+          .contains("\"drug\":\"apixaban\",\"doseClass\":\"high\",\"hoursSinceLastDose\":50.0")
+          .contains("\"name\":\"ABN\",\"year\":2018", "\"year\":null", "\"holdHours\":null")
+          .contains("\"holdHours\":[72.0,72.0],\"restartHours\":null")
+          .contains("\"answer\":\"ask\"", "\"answer\":\"not-passed\"")
+          .contains("\"guidance\":{\"method\":\"ultrasound-or-fluoroscopy\"")
+          .contains("\"headacheRisk\":{\"band\":[", "\"factors\":[", "\"validated\":false")
+          .contains("\"tubes\":[{\"order\":1,\"ml\":", "\"container\":", "\"limit\":")
+          .contains("\"openingPressure\":{\"cm[H2O]\":24.0")
+          .contains("\"test\":\"culture\",\"state\":\"overdue\"")
+          .contains("\"untold\":false", "within 30 min")
+          .contains("\"field\":\"notEasingLying\"", "\"present\":true");
+    }
+
+    @Test
+    void write_emptyPlan_hasNullsWhereNothingIsKnown() {
+      assertThat(json(InventedPlan.empty()))
+          .contains("\"puncture\":{}", "\"antithrombotics\":[]", "\"openingPressure\":null")
+          .contains("\"outstanding\":[]", "\"asOf\":null", "\"state\":\"open\"")
+          .doesNotContain("\"state\":\"checked\"");
+    }
+  }
+
+  @Nested
+  class AsText {
+
+    @Test
+    void of_resultWithoutEffectAndUrgentHeadache_putsBothFirst() {
+      String text = text(paper(InventedPlan.full()));
+
+      assertThat(text.indexOf("Same day"))
+          .isPositive()
+          .isLessThan(text.indexOf("change nothing in the criteria"));
+      assertThat(text.indexOf("change nothing in the criteria"))
+          .isLessThan(text.indexOf("Before Present"));
+    }
+
+    @Test
+    void of_fullPlan_showsWhatEachReaderNeeds() {
+      assertThat(text(paper(InventedPlan.full())))
+          .contains("ABN 2018", "ESAIC/ESRA 2022", "local policy", "ask the prescriber")
+          .contains("never averaged", "lumbar fusion or hardware", "computed from the BMI")
+          .contains("Unvalidated", "odds ratio 1.82", "Label, tube 1 of", "First identifier: ____")
+          .contains("24.0 cmH₂O = 17.7 mmHg = 2.35 kPa", "root pain", "22G atraumatic")
+          .contains("does not reach", "made again in about", "Day 1", "overdue")
+          .contains("Told: Dr Invented", "Think of a subdural", "the trial's window")
+          .contains("Does not ease on lying flat?: answer yes", "Fever?: answer no")
+          .contains("Sources [1]");
+    }
+
+    @Test
+    void of_emptyPlan_asksAndNeverCallsItSafe() {
+      String text = text(paper(InventedPlan.empty()));
+
+      assertThat(text)
+          .contains("not known", "does not say that a puncture is safe", "Open: ask")
+          .contains("Landmarks: no difficulty is recorded", "Looked at: – Nothing.")
+          .doesNotContain("Opening pressure", "Antithrombotic:");
+    }
+
+    @Test
+    void of_anyPlan_neverTellsAnybodyToStopAMedicine() {
+      for (PuncturePlan plan : List.of(InventedPlan.full(), InventedPlan.empty())) {
+        for (Paper paper : List.of(paper(plan), patient(plan))) {
+          assertThat(text(paper).toLowerCase(Locale.ROOT))
+              .doesNotContain("stop taking", "withhold", "discontinue", "excludes ms", "absent");
+        }
+      }
+    }
+  }
+
+  @Nested
+  class ForThePerson {
+
+    @Test
+    void of_patientPage_saysWhatHelpsAndWhomToCall() {
+      String text = text(patient(InventedPlan.full()));
+
+      assertThat(text)
+          .contains("draft", "for comfort only", "blood patch", "Ward 5, 01234")
+          .contains("Do not change your medicines by yourself");
+      assertThat(text(patient(InventedPlan.empty()))).contains("day and night: ____");
+    }
+
+    @Test
+    void of_patientPage_namesNoChanceAndNoDose() {
+      assertThat(text(patient(InventedPlan.full()))).doesNotContain("%", " mg", "odds", "risk");
+    }
+
+    /** About twelve years of age is grade 6 to 7 (Kincaid 1975). */
+    @Test
+    void of_patientPage_canBeReadAtTwelve() {
+      List<String> said =
+          patient(InventedPlan.full()).sections().stream()
+              .flatMap(s -> s.blocks().stream())
+              .filter(Paper.Items.class::isInstance)
+              .flatMap(b -> ((Paper.Items) b).lines().stream())
+              .map(Paper.Line::text)
+              .toList();
+
+      assertThat(ReadingGrade.of(said)).isLessThanOrEqualTo(7);
+    }
+  }
+
+  @Nested
+  class AsPage {
+
+    @Test
+    void toHtml_fullPlan_isWellFormedAndEscaped() {
+      String html = PaperPage.toHtml(paper(InventedPlan.full()));
+      Parsed page = Parsed.of(html.substring(html.indexOf("<html")));
+
+      assertThat(page.texts("//h1"))
+          .containsExactly("Plan for the lumbar puncture, work-up invented-1");
+      assertThat(page.texts("//h2"))
+          .contains("Antithrombotic: an <unknown> drug & more", "Sources");
+      assertThat(page.all("//table")).hasSizeGreaterThan(8);
+      assertThat(page.all("//script")).isEmpty();
+      assertThat(html).contains("not a medical device");
+    }
+
+    @Test
+    void toHtml_withoutSources_hasNoSuchSection() {
+      String html = PaperPage.toHtml(patient(InventedPlan.empty()));
+
+      assertThat(Parsed.of(html.substring(html.indexOf("<html"))).texts("//h2"))
+          .doesNotContain("Sources");
+    }
+
+    @Test
+    void toPrint_everyPaper_isValidPdf() throws Exception {
+      VeraGreenfieldFoundryProvider.initialise();
+      List<Paper> papers =
+          List.of(
+              paper(InventedPlan.full()),
+              paper(InventedPlan.empty()),
+              patient(InventedPlan.full()));
+      PdfDocument pdf = PdfDocument.of("Cistern test", Facts.standard());
+      for (Paper paper : papers) {
+        byte[] bytes = pdf.write(style -> PaperPage.toPrint(paper, style), List.of());
+        for (PDFAFlavour flavour : List.of(PDFAFlavour.PDFA_3_U, PDFAFlavour.PDFUA_1)) {
+          try (PDFAParser parser =
+              Foundries.defaultInstance().createParser(new ByteArrayInputStream(bytes), flavour)) {
+            assertThat(Foundries.defaultInstance().createValidator(flavour, false).validate(parser))
+                .satisfies(result -> assertThat(result.getTestAssertions()).isEmpty())
+                .satisfies(result -> assertThat(result.isCompliant()).isTrue());
+          }
+        }
+      }
+      OutsideCheck.of(
+              "Plans as PDF/A-3u and PDF/UA-1: full, empty, and the page for the person",
+              "veraPDF 1.30.2 (ISO 19005-3, ISO 14289-1)",
+              "no violation")
+          .toTable(papers.size() + " of " + papers.size() + " files valid in both profiles");
+    }
+  }
+}
