@@ -24,9 +24,6 @@ final class Remarks {
 
   List<Remark> of(List<Episode> episodes, List<Step> steps, boolean isReordered) {
     List<Remark> all = new ArrayList<>();
-    if (isReordered) {
-      all.add(measured("order", "The files are put in order of their draw times."));
-    }
     if (Comparisons.refusal(episodes).isPresent()) {
       all.add(
           measured(
@@ -39,6 +36,9 @@ final class Remarks {
       bands(step, all);
       values(step, all);
       passed(step, all);
+    }
+    if (isReordered) {
+      all.add(measured("order", "The files are put in order of their draw times."));
     }
     return all;
   }
