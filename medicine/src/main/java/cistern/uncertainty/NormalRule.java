@@ -3,8 +3,10 @@ package cistern.uncertainty;
 import java.util.Arrays;
 import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Supplier;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
+import org.hipparchus.analysis.integration.gauss.HermiteRuleFactory;
+import org.hipparchus.analysis.integration.gauss.LegendreRuleFactory;
 
 /**
  * A quadrature rule for the expectation of a function of a standard normal variable: points z and
@@ -15,14 +17,10 @@ final class NormalRule {
   /** Standard deviations of a logarithm above which a curve is no longer nearly straight. */
   private static final double WIDE = 0.3;
 
-  private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
   private static final NormalRule CENTRE = new NormalRule(new double[] {0}, new double[] {1});
   private static final NormalRule LINE = hermite(11);
   private static final NormalRule PLANE = hermite(7);
-  private static final NormalRule WIDE_LINE = hermite(48);
-  private static final NormalRule WIDE_PLANE = hermite(28);
-  private static final GaussIntegrator PIECE = GAUSS.legendre(4);
-  private static final GaussIntegrator LONG_PIECE = GAUSS.legendre(24);
+  private static final GaussIntegrator PIECE = legendre(4);
 
   /** Where the density itself bends. */
   private static final double[] BASE = {-8, -5, -3, -2, -1, 0, 1, 2, 3, 5, 8};
@@ -38,9 +36,14 @@ final class NormalRule {
     this.weights = weights;
   }
 
+  /** Gauss–Legendre on −1 to 1. The factory of all rules would compute π to 40 digits first. */
+  private static GaussIntegrator legendre(int n) {
+    return new GaussIntegrator(new LegendreRuleFactory().getRule(n));
+  }
+
   /** Gauss–Hermite, exact for polynomials of degree 2n − 1. */
   private static NormalRule hermite(int n) {
-    GaussIntegrator physicists = GAUSS.hermite(n);
+    GaussIntegrator physicists = new GaussIntegrator(new HermiteRuleFactory().getRule(n));
     double[] points = new double[n];
     double[] weights = new double[n];
     for (int i = 0; i < n; i++) {
@@ -52,19 +55,19 @@ final class NormalRule {
 
   /** The rule for one variable whose logarithm has this standard deviation. */
   static NormalRule line(double sigma) {
-    return chosen(sigma, LINE, WIDE_LINE);
+    return chosen(sigma, LINE, () -> Wide.LINE);
   }
 
   /** The rule for one of two variables. */
   static NormalRule plane(double sigma) {
-    return chosen(sigma, PLANE, WIDE_PLANE);
+    return chosen(sigma, PLANE, () -> Wide.PLANE);
   }
 
-  private static NormalRule chosen(double sigma, NormalRule narrow, NormalRule wide) {
+  private static NormalRule chosen(double sigma, NormalRule narrow, Supplier<NormalRule> wide) {
     if (sigma == 0) {
       return CENTRE;
     }
-    return sigma > WIDE ? wide : narrow;
+    return sigma > WIDE ? wide.get() : narrow;
   }
 
   /** Gauss–Legendre on pieces that end wherever the function bends or jumps. */
@@ -89,9 +92,9 @@ final class NormalRule {
   static double integrate(DoubleUnaryOperator function, double from, double to) {
     double half = (to - from) / 2;
     double sum = 0;
-    for (int i = 0; i < LONG_PIECE.getNumberOfPoints(); i++) {
-      double z = from + half * (1 + LONG_PIECE.getPoint(i));
-      sum += LONG_PIECE.getWeight(i) * StandardNormal.density(z) * function.applyAsDouble(z);
+    for (int i = 0; i < LongPiece.RULE.getNumberOfPoints(); i++) {
+      double z = from + half * (1 + LongPiece.RULE.getPoint(i));
+      sum += LongPiece.RULE.getWeight(i) * StandardNormal.density(z) * function.applyAsDouble(z);
     }
     return half * sum;
   }
@@ -115,6 +118,19 @@ final class NormalRule {
       sum += weights[i] * function.applyAsDouble(points[i]);
     }
     return sum;
+  }
+
+  /** Rules that few panels need and that take a while to find: made when first asked for. */
+  private static final class Wide {
+
+    private static final NormalRule LINE = hermite(48);
+    private static final NormalRule PLANE = hermite(28);
+  }
+
+  /** As {@link Wide}, for one long piece. */
+  private static final class LongPiece {
+
+    private static final GaussIntegrator RULE = legendre(24);
   }
 
   /** The z at which a function changes fast. */
