@@ -6,8 +6,10 @@ import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,6 +50,7 @@ public final class Cistern implements Runnable {
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {
     Locale.setDefault(Locale.ROOT);
+    FactsInForce.readAhead();
     PrintStream err =
         new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
     BufferedOutputStream out = new BufferedOutputStream(new FileOutputStream(FileDescriptor.out));
@@ -57,10 +60,7 @@ public final class Cistern implements Runnable {
   /** Runs a command and returns its exit code. */
   static int run(Terminal terminal, String... arguments) {
     CommandLine line = new CommandLine(new Cistern());
-    line.addSubcommand(new Interpret(terminal));
-    line.addSubcommand(new Plan(terminal));
-    line.addSubcommand(new Compare(terminal));
-    line.addSubcommand(new ShowFacts(terminal));
+    commands(terminal, arguments).forEach(line::addSubcommand);
     line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));
     line.setExecutionExceptionHandler((fault, command, parsed) -> ended(terminal, fault));
@@ -70,6 +70,22 @@ public final class Cistern implements Runnable {
     } catch (LinkageError | StackOverflowError | OutOfMemoryError fault) {
       return ended(terminal, fault);
     }
+  }
+
+  /** The command that is named, or all of them when none is: describing each takes its time. */
+  private static List<Callable<Integer>> commands(Terminal terminal, String... arguments) {
+    return switch (arguments.length == 0 ? "" : arguments[0]) {
+      case "interpret" -> List.of(new Interpret(terminal));
+      case "plan" -> List.of(new Plan(terminal));
+      case "compare" -> List.of(new Compare(terminal));
+      case "facts" -> List.of(new ShowFacts(terminal));
+      default ->
+          List.of(
+              new Interpret(terminal),
+              new Plan(terminal),
+              new Compare(terminal),
+              new ShowFacts(terminal));
+    };
   }
 
   private static int ended(Terminal terminal, Throwable fault) {

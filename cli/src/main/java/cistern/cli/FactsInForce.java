@@ -6,15 +6,25 @@ import cistern.fact.Facts;
 import cistern.report.look.ReportFacts;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 
 /** The facts that a command works with: the standard ones, changed by a local policy if given. */
 final class FactsInForce {
 
+  /** The tables of the program: read on another core while the command line is understood. */
+  private static final CompletableFuture<Facts> STANDARD =
+      CompletableFuture.supplyAsync(() -> ReportFacts.of(Facts.standard()));
+
   private FactsInForce() {}
+
+  /** Begins to read the tables, without waiting for them. */
+  static void readAhead() {
+    STANDARD.isDone();
+  }
 
   /** The facts, or nothing when the policy is not valid; its problems are then on the terminal. */
   static Optional<Facts> read(Optional<Path> policy, Terminal terminal) {
-    Facts standard = ReportFacts.of(Facts.standard());
+    Facts standard = STANDARD.join();
     return policy.isEmpty() ? Optional.of(standard) : changed(standard, policy.get(), terminal);
   }
 
