@@ -110,7 +110,7 @@ class PlanTest {
 
     assertThat(run.err()).isEmpty();
     assertThat(text(run))
-        .contains("answer passed; reason 48 h have passed", "local policy our ward");
+        .contains("answer: passed; reason: 48 h have passed", "local policy our ward");
   }
 
   @Test

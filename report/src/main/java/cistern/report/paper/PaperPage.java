@@ -111,7 +111,7 @@ public final class PaperPage {
             Element.of("tr")
                 .with(
                     table.head().stream()
-                        .map(name -> Element.of("th", name).with("scope", "col"))
+                        .map(name -> Element.of("th", heading(name)).with("scope", "col"))
                         .toList()));
     Element body = Element.of("tbody").with(table.rows().stream().map(this::row).toList());
     Element whole =
@@ -124,6 +124,12 @@ public final class PaperPage {
             .with("tabindex", "0")
             .with("role", "region")
             .with("aria-label", table.caption());
+  }
+
+  /** A heading begins with a capital; a Greek letter is a name and stays. */
+  private static String heading(String name) {
+    boolean isLatin = !name.isEmpty() && name.charAt(0) >= 'a' && name.charAt(0) <= 'z';
+    return isLatin ? Character.toUpperCase(name.charAt(0)) + name.substring(1) : name;
   }
 
   private Element row(Row row) {
@@ -170,7 +176,7 @@ public final class PaperPage {
             Element.of("tr")
                 .with(
                     data.headings().stream()
-                        .map(h -> Element.of("th", h).with("scope", "col"))
+                        .map(name -> Element.of("th", heading(name)).with("scope", "col"))
                         .toList()));
     List<Element> rows =
         data.rows().stream()

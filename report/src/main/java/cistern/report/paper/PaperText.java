@@ -70,7 +70,7 @@ public final class PaperText {
       StringBuilder cells = new StringBuilder(row.cells().getFirst());
       for (int i = 1; i < row.cells().size(); i++) {
         if (!row.cells().get(i).isEmpty()) {
-          cells.append(i == 1 ? ": " : "; ").append(table.head().get(i)).append(' ');
+          cells.append(i == 1 ? " – " : "; ").append(table.head().get(i)).append(": ");
           cells.append(row.cells().get(i));
         }
       }
