@@ -97,11 +97,11 @@ class PlanTest {
       assertThat(text(paper(InventedPlan.full())))
           .contains("ABN 2018", "ESAIC/ESRA 2022", "local policy", "ask the prescriber")
           .contains("never averaged", "lumbar fusion or hardware", "computed from the BMI")
-          .contains("Unvalidated", "odds ratio 1.82", "Label, tube 1 of", "First identifier: ____")
+          .contains("Unvalidated", "odds ratio: 1.82", "Label, tube 1 of", "First identifier: ____")
           .contains("24.0 cmH₂O = 17.7 mmHg = 2.35 kPa", "root pain", "22G atraumatic")
           .contains("does not reach", "made again in about", "Day 1", "overdue")
           .contains("Told: Dr Invented", "Think of a subdural", "the trial's window")
-          .contains("Does not ease on lying flat?: answer yes", "Fever?: answer no")
+          .contains("Does not ease on lying flat? – answer: yes", "Fever? – answer: no")
           .contains("Sources [1]");
     }
 
