@@ -17,7 +17,6 @@ import java.util.stream.Stream;
  */
 final class Model {
 
-  private static final double TAIL = 0.025;
   private static final double ROUNDING = 1e-12;
 
   private final List<Disease> diseases;
@@ -114,7 +113,8 @@ final class Model {
       }
       Observation observation = heard.get(step - 1);
       double log = moveOfMs(central, step);
-      weights.add(new Weight(observation, Disease.MS, log, Optional.of(ends(moved.clone(), log))));
+      weights.add(
+          new Weight(observation, Disease.MS, log, Optional.of(Tails.of(moved).around(log))));
       for (int d = 1; d < diseases.size(); d++) {
         weights.add(
             new Weight(
@@ -165,7 +165,8 @@ final class Model {
     for (int d = 0; d < middle.length; d++) {
       Disease disease = diseases.get(d);
       posteriors.add(
-          new Posterior(disease, middle[d], ends(values[d], middle[d]), grounds(disease, heard)));
+          new Posterior(
+              disease, middle[d], Tails.of(values[d]).around(middle[d]), grounds(disease, heard)));
     }
     return posteriors;
   }
@@ -219,19 +220,5 @@ final class Model {
     return diseases.contains(disease)
         ? OptionalDouble.of(beliefs.mean(beliefs.place(rate, disease)))
         : OptionalDouble.empty();
-  }
-
-  /** The equal-tailed 95 % ends, wide enough to hold the central value. */
-  private static Proportion.Ends ends(double[] values, double central) {
-    Arrays.sort(values);
-    return new Proportion.Ends(
-        Math.min(central, quantile(values, TAIL)), Math.max(central, quantile(values, 1 - TAIL)));
-  }
-
-  private static double quantile(double[] sorted, double p) {
-    double at = p * (sorted.length - 1);
-    int below = (int) at;
-    int above = Math.min(below + 1, sorted.length - 1);
-    return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
   }
 }

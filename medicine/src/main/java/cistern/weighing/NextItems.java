@@ -143,9 +143,15 @@ final class NextItems {
   }
 
   private boolean isSerumThere() {
-    return given.panel().panel().serum().at().isPresent()
+    return given.bands().isReported()
+        || given.panel().panel().serum().at().isPresent()
         || given.panel().panel().results().keySet().stream()
             .anyMatch(s -> s.in() == Compartment.SERUM);
+  }
+
+  /** Whether CSF and serum are at hand and may be compared. */
+  private boolean isPairThere() {
+    return isSampleThere() && isSerumThere() && !given.panel().pairing().isInvalid();
   }
 
   /** What would make the bands known, where they are not. */
@@ -155,7 +161,7 @@ final class NextItems {
     }
     if (!isSampleThere()) {
       addFluid("puncture", Burden.PUNCTURE, "Lumbar puncture with paired serum.");
-    } else if (given.panel().pairing().isInvalid() || !isSerumThere()) {
+    } else if (!isPairThere()) {
       addFluid(
           "serum-redraw",
           Burden.BLOOD,
@@ -185,7 +191,7 @@ final class NextItems {
 
   private void addKappa() {
     boolean isMeasured = given.panel().panel().has(Sample.csf(Analyte.KAPPA));
-    if (isMeasured || heard.has(Trait.KAPPA_INDEX) || !isSampleThere()) {
+    if (isMeasured || heard.has(Trait.KAPPA_INDEX) || !isPairThere()) {
       return;
     }
     double ofDisease =
@@ -205,7 +211,7 @@ final class NextItems {
   }
 
   private void addSameSample() {
-    if (isSampleThere() && !given.findings().verdict(FindingCode.MRZ_REACTION).isDecided()) {
+    if (isPairThere() && !given.findings().verdict(FindingCode.MRZ_REACTION).isDecided()) {
       addTrait(
           Trait.MRZ_REACTION,
           "mrz-reaction",
@@ -213,7 +219,9 @@ final class NextItems {
           "Measles, rubella and varicella-zoster antibody indices from the samples at hand.");
     }
     boolean isInflamed = given.findings().get(FindingCode.LEUKOCYTES).isAbove();
-    if (isInflamed && !given.findings().verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
+    if (isInflamed
+        && isPairThere()
+        && !given.findings().verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
       addTrait(
           Trait.BORRELIA,
           "borrelia-antibody-index",

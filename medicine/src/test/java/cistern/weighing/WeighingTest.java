@@ -139,7 +139,9 @@ class WeighingTest {
 
       assertThat(weighed.criteria().getFirst().verdict()).isEqualTo(CriteriaVerdict.UNDETERMINED);
       assertThat(weighed.differential().weights()).isEmpty();
-      assertThat(items(weighed)).contains("serum-redraw").doesNotContain("bands");
+      assertThat(items(weighed))
+          .contains("serum-redraw")
+          .doesNotContain("bands", "kappa-flc", "mrz-reaction");
     }
   }
 
