@@ -21,6 +21,8 @@ final class ClinicianPage {
                 AnswerBlock.statements(interpretation.statements()),
                 EvidenceBlocks.bands(sheet),
                 ValuesBlock.of(sheet),
+                CriteriaBlock.of(sheet),
+                DifferentialBlock.of(sheet),
                 EvidenceBlocks.conflicts(interpretation),
                 EvidenceBlocks.problems(interpretation),
                 EvidenceBlocks.cautions(interpretation),

@@ -47,7 +47,8 @@ final class DiagramsBlock {
         && findings.get(FindingCode.ALBUMIN_QUOTIENT).hasValue();
   }
 
-  private static Element figure(Sheet sheet, Figure figure) {
+  /** A figure with its title and, on a screen, its numbers behind a click. */
+  static Element figure(Sheet sheet, Figure figure) {
     if (sheet.isPaper()) {
       return Html.division(
           "figure",

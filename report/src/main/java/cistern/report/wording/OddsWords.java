@@ -22,9 +22,14 @@ public final class OddsWords {
     String interval =
         weight
             .interval95()
-            .map(e -> " (factor %s to %s)".formatted(factor(e.lower()), factor(e.upper())))
+            .map(
+                e ->
+                    " (factor %s to %s)"
+                        .formatted(
+                            Printed.significant(factor(e.lower())),
+                            Printed.significant(factor(e.upper()))))
             .orElse("");
-    if (factor < UNMOVED) {
+    if (!isMoving(weight)) {
       return "hardly moves MS" + interval;
     }
     return "makes MS %s times %s likely%s"
@@ -32,8 +37,14 @@ public final class OddsWords {
             Printed.significant(rounded(factor)), weight.logOdds() > 0 ? "more" : "less", interval);
   }
 
-  private static String factor(double log) {
-    return Printed.significant(rounded(Math.exp(log)));
+  /** Whether a finding moves the odds enough to be told. */
+  public static boolean isMoving(Weight weight) {
+    return Math.exp(Math.abs(weight.logOdds())) >= UNMOVED;
+  }
+
+  /** The factor of a natural logarithm, with two digits. */
+  public static double factor(double log) {
+    return rounded(Math.exp(log));
   }
 
   private static double rounded(double factor) {

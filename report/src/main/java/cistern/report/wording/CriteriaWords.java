@@ -1,0 +1,60 @@
+package cistern.report.wording;
+
+import cistern.criteria.CriteriaResult;
+import cistern.criteria.Item;
+import cistern.criteria.PunctureEffect;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** What an edition of the criteria says, in one sentence. */
+public final class CriteriaWords {
+
+  /** More ways than these are counted, not told: the file has all. */
+  private static final int MOST_SETS = 3;
+
+  private CriteriaWords() {}
+
+  /** Edition, rule set, verdict, row, what would settle it, and why. */
+  public static String of(CriteriaResult result) {
+    String rows = result.rows().isEmpty() ? "" : ", by row " + String.join(" or ", result.rows());
+    String time =
+        result
+            .disseminationInTime()
+            .map(t -> "; dissemination in time: " + t.word().replace('_', ' '))
+            .orElse("");
+    String note = result.note().isEmpty() ? "" : "; " + result.note();
+    return "%s (%s): %s%s%s%s%s%s."
+        .formatted(
+            result.edition(),
+            result.ruleSet(),
+            result.verdict().word().replace('-', ' '),
+            rows,
+            time,
+            sets("; would be met by ", result.missing()),
+            sets("; would be settled against by the lack of ", result.missingAgainst()),
+            note);
+  }
+
+  private static String sets(String title, List<List<Item>> sets) {
+    if (sets.isEmpty()) {
+      return "";
+    }
+    int more = sets.size() - MOST_SETS;
+    return title
+        + sets.stream()
+            .limit(MOST_SETS)
+            .map(set -> set.stream().map(Item::term).collect(Collectors.joining(" with ")))
+            .collect(Collectors.joining(", or "))
+        + (more > 0 ? ", or in %d other ways".formatted(more) : "");
+  }
+
+  /** What positive against negative fluid changes in each edition. */
+  public static String puncture(Map<String, PunctureEffect> effects) {
+    return "What positive against negative fluid changes: "
+        + effects.entrySet().stream()
+            .map(e -> "%s %s".formatted(e.getKey(), e.getValue().word().replace('-', ' ')))
+            .collect(Collectors.joining(", "))
+        + ".";
+  }
+}

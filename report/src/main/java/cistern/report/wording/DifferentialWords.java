@@ -1,0 +1,64 @@
+package cistern.report.wording;
+
+import cistern.differential.Argument;
+import cistern.differential.Disease;
+import cistern.differential.Posterior;
+import cistern.finding.Printed;
+import cistern.redflag.RedFlag;
+import cistern.weighing.NextItem;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** Diseases, red flags and next steps, a sentence each. */
+public final class DifferentialWords {
+
+  private static final double PER_CENT = 100;
+
+  private DifferentialWords() {}
+
+  /** A disease with its probability and interval. */
+  public static String of(Posterior posterior) {
+    return "%s: %s %% (95 %% interval %s to %s %%; counts: %s)"
+        .formatted(
+            posterior.disease().term(),
+            percent(posterior.probability()),
+            percent(posterior.interval95().lower()),
+            percent(posterior.interval95().upper()),
+            posterior.grounds().status().word());
+  }
+
+  private static String percent(double share) {
+    return Printed.decimals(share * PER_CENT, 0);
+  }
+
+  /** A disease without a number: what speaks for and against it. */
+  public static String of(Argument argument) {
+    return "%s%s%s (counts: %s)"
+        .formatted(
+            argument.disease().term(),
+            reasons(": for it, ", argument.reasonsFor()),
+            reasons(": against it, ", argument.reasonsAgainst()),
+            argument.grounds().status().word());
+  }
+
+  private static String reasons(String title, List<String> reasons) {
+    return reasons.isEmpty() ? "" : title + String.join(" and ", reasons);
+  }
+
+  /** A red flag with what to think of. */
+  public static String of(RedFlag flag) {
+    return "%s To think of: %s."
+        .formatted(
+            flag.text(),
+            flag.suggests().stream().map(Disease::term).collect(Collectors.joining(", ")));
+  }
+
+  /** A missing item with what it would tell and what it costs. */
+  public static String of(NextItem item) {
+    return "%s (%s bits, %s)"
+        .formatted(
+            item.text(),
+            Printed.decimals(item.informationBits(), 2),
+            item.burden().word().replace('-', ' '));
+  }
+}

@@ -1,0 +1,168 @@
+package cistern.report.page;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.criteria.Count;
+import cistern.criteria.Evidence;
+import cistern.criteria.Item;
+import cistern.criteria.Presentation;
+import cistern.differential.Prior;
+import cistern.fact.Facts;
+import cistern.interpretation.ClinicalPicture;
+import cistern.interpretation.Interpretation;
+import cistern.interpretation.Interpreter;
+import cistern.interpretation.Workup;
+import cistern.measurement.Analyte;
+import cistern.measurement.Answer;
+import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Sample;
+import cistern.panel.Panel;
+import cistern.report.InventedPuncture;
+import cistern.report.Parsed;
+import cistern.report.figure.Figure;
+import cistern.report.figure.WeightBars;
+import cistern.report.json.WeighedJsonText;
+import cistern.report.text.InterpretationText;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Criteria, differential, red flags and next steps on the clinician's page, in text and JSON. */
+class WeighedPageTest {
+
+  private static final Facts FACTS = Facts.standard();
+
+  private static Interpretation of(int csfOnly, Optional<Prior> prior) {
+    InventedPuncture puncture =
+        InventedPuncture.withLocalSynthesis()
+            .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(60))
+            .withBands(csfOnly, 0);
+    Evidence evidence =
+        new Evidence(
+            Presentation.ATTACK,
+            Count.of(1),
+            Count.of(1),
+            Map.of(
+                Item.NO_BETTER_EXPLANATION, Answer.YES,
+                Item.PERIVENTRICULAR, Answer.YES,
+                Item.INFRATENTORIAL, Answer.YES,
+                Item.CORTICAL_JUXTACORTICAL, Answer.NO));
+    return Interpreter.of(FACTS)
+        .interpret(
+            new Workup(
+                    puncture.id(),
+                    Panel.of(puncture.person(), puncture.results()),
+                    puncture.bands(),
+                    List.of())
+                .withClinical(new ClinicalPicture(evidence, prior, List.of())));
+  }
+
+  private static Optional<Prior> prior() {
+    return Optional.of(new Prior(0.3, 0.6, Answer.YES));
+  }
+
+  private static String text(Interpretation interpretation) {
+    return InterpretationText.of("Cistern test").write(interpretation).replaceAll("\\s+", " ");
+  }
+
+  @Test
+  void text_priorStated_criteriaDifferentialFlagsAndNext() {
+    assertThat(text(of(6, prior())))
+        .contains("2017 (McDonald2017): met, by row 17-5; dissemination in time: ocb substitute")
+        .contains("2024 (McDonald2024draft): met, by row 24-A or 24-B")
+        .contains("multiple sclerosis: ")
+        .contains("% (95 % interval")
+        .contains("CSF-only bands: makes MS 2.5 times more likely")
+        .contains("raised κ index: adds nothing to what was heard before it")
+        .contains("60 leukocytes/µL: more than the largest published series of MS has seen")
+        .contains("To think of: infection")
+        .contains("What would tell most for its burden")
+        .doesNotContain("excludes");
+  }
+
+  @Test
+  void text_noPrior_noProbability() {
+    assertThat(text(of(6, Optional.empty())))
+        .contains("No probability before the puncture was stated")
+        .doesNotContain("95 % interval 6");
+  }
+
+  @Test
+  void text_manyWays_threeToldAndTheRestCounted() {
+    Interpretation open =
+        Interpreter.of(FACTS)
+            .interpret(
+                new Workup(
+                        "open",
+                        Panel.of(InventedPuncture.empty().person(), List.of()),
+                        InventedPuncture.empty().bands(),
+                        List.of())
+                    .withClinical(
+                        new ClinicalPicture(
+                            Evidence.UNKNOWN.withPresentation(Presentation.ATTACK),
+                            Optional.empty(),
+                            List.of())));
+
+    assertThat(text(open)).containsPattern("or in [0-9]+ other ways");
+  }
+
+  @Test
+  void page_clinician_holdsEveryBlockAndUnfoldsTheRest() {
+    Parsed page =
+        Parsed.of(Page.of("Cistern test", FACTS).toHtml(of(0, prior()), Audience.CLINICIAN));
+
+    assertThat(page.texts("//h2"))
+        .contains(
+            "Criteria, each edition by itself",
+            "Less usual in MS: to think of, not to conclude",
+            "What else it could be",
+            "What would tell most for its burden");
+    assertThat(page.texts("//summary"))
+        .contains(
+            "Checklist of 2017",
+            "Checklist of 2024",
+            "Diseases with too few counts for a number",
+            "What the trade says without a source",
+            "What was assumed");
+  }
+
+  @Test
+  void figure_weights_titleSaysTheStrongestAndTableHasAll() {
+    Figure figure =
+        WeightBars.toFigure("weights", of(6, prior()).weighed().differential().weightsOfMs())
+            .orElseThrow();
+
+    assertThat(figure.title()).contains("more than 40 leukocytes", "times less likely");
+    assertThat(figure.description()).contains("CSF-only bands makes MS 2.5 times more likely");
+    assertThat(figure.table().rows()).hasSizeGreaterThan(2);
+    assertThat(figure.toSvg().toString()).isNotEmpty();
+    assertThat(WeightBars.toFigure("none", List.of())).isEmpty();
+  }
+
+  @Test
+  void json_interpretation_holdsThePromisedFields() {
+    String json = WeighedJsonText.of(of(6, prior()));
+
+    assertThat(json)
+        .contains("\"edition\":\"2017\",\"ruleSet\":\"McDonald2017\",\"verdict\":\"met\"")
+        .contains("\"rows\":[\"17-5\"],\"ditBasis\":\"ocb_substitute\",\"status\":\"second-hand\"")
+        .contains("\"missing\":[],\"missingAgainst\":[]")
+        .contains("\"rows\":[\"24-A\",\"24-B\"],\"ditBasis\":null")
+        .contains("\"prior\":{\"ms\":[0.3,0.6],\"usesMri\":\"yes\"")
+        .contains("{\"code\":\"ms\",\"posterior\":")
+        .contains("\"finding\":\"bands\",\"found\":\"yes\",\"disease\":\"ms\",\"against\":\"rest\"")
+        .contains("\"assumptions\":[\"Bands, κ index and IgG index are one witness")
+        .contains("\"code\":\"leukocytes-beyond-ms\",\"finding\":\"leukocytes\",\"suggests\":[")
+        .contains("\"burden\":\"same-sample\"")
+        .contains("\"puncture\":{\"2017\":\"narrows\",\"2024\":\"narrows\",\"differential\":{");
+  }
+
+  @Test
+  void json_noPrior_noPosterior() {
+    assertThat(WeighedJsonText.of(of(6, Optional.empty())))
+        .doesNotContain("\"posterior\":")
+        .doesNotContain("\"expectedShift\":")
+        .contains("\"prior\":{\"split\":{");
+  }
+}
