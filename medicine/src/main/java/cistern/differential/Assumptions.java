@@ -44,6 +44,9 @@ final class Assumptions {
               "It is not stated whether the probability already uses the imaging: bands are weighed"
                   + " as if it did, which moves it less.";
         });
+    if (prior.get().isUnmovable()) {
+      all.add("A stated probability of 0 or 100 % cannot be moved by any finding.");
+    }
     return all;
   }
 }

@@ -28,11 +28,15 @@ record Belief(double a, double b) {
     return a / (a + b);
   }
 
+  /** How many persons it weighs. */
+  double effective() {
+    return a + b - 2 * HALF;
+  }
+
   /** The same mean with no more weight than some effective number. */
   Belief withAtMost(double effective) {
-    double weight = a + b - 2 * HALF;
     double part = (effective + 2 * HALF) / (a + b);
-    return weight <= effective ? this : new Belief(a * part, b * part);
+    return effective() <= effective ? this : new Belief(a * part, b * part);
   }
 
   /**

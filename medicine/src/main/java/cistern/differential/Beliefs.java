@@ -17,7 +17,6 @@ import java.util.Map;
 final class Beliefs {
 
   private static final String CAP = "differential.effective-sample.";
-  private static final String ANY = "any";
 
   private final List<Series> series;
   private final Facts facts;
@@ -55,7 +54,7 @@ final class Beliefs {
 
   /** The table that stands for all diseases: its own, or that of MS. */
   private List<Series> forAll(Rate rate) {
-    List<Series> any = of(ANY, rate);
+    List<Series> any = of(CountTable.ANY, rate);
     return any.isEmpty() ? of(Disease.MS.code(), rate) : any;
   }
 

@@ -13,12 +13,14 @@ public final class Differential {
   private final Model model;
   private final Practice practice;
   private final Arguments arguments;
+  private final CountTables counts;
   private final double evenOdds;
 
   private Differential(Facts facts) {
     model = new Model(facts);
     practice = new Practice(model, facts);
     arguments = new Arguments(model);
+    counts = new CountTables(model.beliefs());
     evenOdds = facts.number("next.even-odds");
   }
 
@@ -37,6 +39,7 @@ public final class Differential {
         heard.posteriors(),
         arguments.of(observations),
         heard.weights(),
+        counts.of(observations),
         practice(observations, isAlike),
         Assumptions.of(prior));
   }

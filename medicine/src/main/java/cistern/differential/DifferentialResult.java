@@ -14,6 +14,7 @@ import java.util.SequencedMap;
  * @param posteriors the diseases with a number; empty without a prior
  * @param arguments the diseases with too few counts for one
  * @param weights how much each finding moves each disease of the model
+ * @param counts the published counts behind them
  * @param practice what the trade says beside it
  * @param assumptions everything that was assumed
  */
@@ -23,6 +24,7 @@ public record DifferentialResult(
     List<Posterior> posteriors,
     List<Argument> arguments,
     List<Weight> weights,
+    List<CountTable> counts,
     List<PracticeCompared> practice,
     List<String> assumptions) {
 
@@ -32,6 +34,7 @@ public record DifferentialResult(
     posteriors = List.copyOf(posteriors);
     arguments = List.copyOf(arguments);
     weights = List.copyOf(weights);
+    counts = List.copyOf(counts);
     practice = List.copyOf(practice);
     assumptions = List.copyOf(assumptions);
   }

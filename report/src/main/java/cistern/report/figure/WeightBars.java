@@ -5,6 +5,7 @@ import static cistern.report.look.Token.HAIRLINE;
 import static cistern.report.look.Token.INK;
 import static cistern.report.look.Token.QUIET;
 
+import cistern.differential.Proportion;
 import cistern.differential.Weight;
 import cistern.differential.Witness;
 import cistern.finding.Printed;
@@ -16,6 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * How much each finding moves the odds of MS: bars from a centre line, to the right for more
@@ -24,15 +26,18 @@ import java.util.stream.Collectors;
  */
 public final class WeightBars {
 
-  private static final double WIDTH = 560;
-  private static final double ROW = 22;
-  private static final double GROUP = 22;
-  private static final double TOP = 26;
-  private static final double LEFT = 230;
-  private static final double RIGHT = 455;
-  private static final double HALF_BAR = 5;
+  /** As wide as a quotient diagram, so that both stand in one row with letters of one size. */
+  private static final double WIDTH = Plane.WIDTH;
+
+  private static final double LINE = 15;
+  private static final double BAR = 16;
+  private static final double TOP = 18;
+  private static final double HALF_BAR = 3.5;
+  private static final double TICK = 4;
+  private static final double SIDE = 18;
   private static final double SMALLEST_SPAN = 5;
-  private static final List<Integer> TICKS = List.of(1, 2, 5, 10, 20, 50, 100, 1000);
+  private static final List<Integer> TICKS = List.of(1, 2, 5, 10, 20, 50, 100, 200, 500, 1000);
+  private static final int MOST_TICKS = 4;
 
   private final List<Weight> weights;
   private final LinearScale scale;
@@ -42,7 +47,7 @@ public final class WeightBars {
     this.weights = weights;
     widest =
         weights.stream().mapToDouble(WeightBars::reach).reduce(Math.log(SMALLEST_SPAN), Math::max);
-    scale = new LinearScale(-widest, widest, LEFT, RIGHT);
+    scale = new LinearScale(-widest, widest, SIDE, WIDTH - SIDE);
   }
 
   /** The bars of the findings that moved anything; nothing where none did. */
@@ -59,70 +64,84 @@ public final class WeightBars {
   }
 
   private Figure figure(String id) {
-    List<Element> shapes = new ArrayList<>();
-    double y = TOP;
-    Optional<Witness> before = Optional.empty();
     List<Element> rows = new ArrayList<>();
+    Optional<Witness> before = Optional.empty();
+    double y = TOP;
     for (Weight weight : weights) {
       Witness witness = weight.observation().trait().witness();
       if (!before.equals(Optional.of(witness))) {
-        y += GROUP;
-        rows.add(Svg.label(new Spot(0, y), witness.term(), Lettering.of(QUIET)));
+        y += LINE;
+        rows.add(Svg.label(new Spot(0, y), witness.term() + ":", Lettering.of(QUIET)));
         before = Optional.of(witness);
       }
-      y += ROW;
-      rows.addAll(row(weight, y));
+      y += LINE;
+      rows.addAll(words(weight, y));
+      y += BAR;
+      rows.addAll(bar(weight, y - BAR / 2 + 1));
     }
-    double bottom = y + ROW / 2;
-    shapes.addAll(axis(bottom));
+    List<Element> shapes = new ArrayList<>(axis(y));
     shapes.addAll(rows);
-    return new Figure(id, title(), description(), new Spot(WIDTH, bottom + 2), shapes, table());
+    return new Figure(id, title(), description(), new Spot(WIDTH, y + TICK), shapes, table());
   }
 
   private List<Element> axis(double bottom) {
-    List<Element> lines = new ArrayList<>();
-    for (int tick : TICKS) {
-      for (int side : List.of(1, -1)) {
-        double at = side * Math.log(tick);
-        boolean isDrawn = Math.abs(at) <= widest && !(tick == 1 && side < 0);
-        if (isDrawn) {
-          double x = scale.at(at);
-          lines.add(
-              Svg.line(
-                  new Spot(x, TOP - 4),
-                  new Spot(x, bottom),
-                  tick == 1 ? Pen.line(INK, 1.2) : Pen.line(HAIRLINE, 0.8)));
-          lines.add(
-              Svg.label(
-                  new Spot(x, TOP - 8),
-                  side > 0 ? "×" + tick : "÷" + tick,
-                  Lettering.of(QUIET).with(Anchor.MIDDLE)));
-        }
-      }
-    }
+    List<Element> lines = new ArrayList<>(tick(0, "×1", bottom));
+    ticks()
+        .forEach(
+            tick -> {
+              lines.addAll(tick(Math.log(tick), "×" + tick, bottom));
+              lines.addAll(tick(-Math.log(tick), "÷" + tick, bottom));
+            });
     return lines;
   }
 
-  private List<Element> row(Weight weight, double y) {
-    double middle = y - 4;
+  /** Factors on either side that lie on the ruler, not so many that they touch. */
+  private List<Integer> ticks() {
+    List<Integer> all = TICKS.stream().filter(t -> t > 1 && Math.log(t) <= widest).toList();
+    int step = (all.size() + MOST_TICKS - 1) / MOST_TICKS;
+    return IntStream.range(0, all.size())
+        .filter(i -> (all.size() - 1 - i) % step == 0)
+        .mapToObj(all::get)
+        .toList();
+  }
+
+  private List<Element> tick(double log, String word, double bottom) {
+    double x = scale.at(log);
+    return List.of(
+        Svg.line(
+            new Spot(x, TOP),
+            new Spot(x, bottom),
+            log == 0 ? Pen.line(INK, 1.2) : Pen.line(HAIRLINE, 0.8)),
+        Svg.label(new Spot(x, TOP - TICK), word, Lettering.of(QUIET).with(Anchor.MIDDLE)));
+  }
+
+  private static List<Element> words(Weight weight, double y) {
+    List<Element> words =
+        new ArrayList<>(Svg.labelOnPaper(new Spot(8, y), label(weight), Lettering.of(INK)));
+    words.addAll(
+        Svg.labelOnPaper(new Spot(WIDTH, y), times(weight), Lettering.of(INK).with(Anchor.END)));
+    return words;
+  }
+
+  private List<Element> bar(Weight weight, double middle) {
     List<Element> row = new ArrayList<>();
-    row.add(Svg.label(new Spot(8, y), label(weight), Lettering.of(INK)));
     row.add(
         Svg.rectangle(
             new Spot(scale.at(0), middle - HALF_BAR),
             new Spot(scale.at(weight.logOdds()), middle + HALF_BAR),
             Pen.area(FLUID)));
-    weight
-        .interval95()
-        .ifPresent(
-            e ->
-                row.add(
-                    Svg.line(
-                        new Spot(scale.at(e.lower()), middle),
-                        new Spot(scale.at(e.upper()), middle),
-                        Pen.line(INK, 1.2))));
-    row.add(Svg.label(new Spot(RIGHT + 10, y), times(weight), Lettering.of(INK)));
+    weight.interval95().ifPresent(e -> row.addAll(whisker(e, middle)));
     return row;
+  }
+
+  private List<Element> whisker(Proportion.Ends ends, double middle) {
+    double from = scale.at(ends.lower());
+    double to = scale.at(ends.upper());
+    Pen pen = Pen.line(INK, 1.2);
+    return List.of(
+        Svg.line(new Spot(from, middle), new Spot(to, middle), pen),
+        Svg.line(new Spot(from, middle - TICK), new Spot(from, middle + TICK), pen),
+        Svg.line(new Spot(to, middle - TICK), new Spot(to, middle + TICK), pen));
   }
 
   private static String label(Weight weight) {
@@ -135,7 +154,7 @@ public final class WeightBars {
       return "no change";
     }
     String factor = Printed.significant(OddsWords.factor(Math.abs(weight.logOdds())));
-    return weight.logOdds() > 0 ? factor + " × more" : factor + " × less";
+    return factor + (weight.logOdds() > 0 ? " times more likely" : " times less likely");
   }
 
   private String title() {

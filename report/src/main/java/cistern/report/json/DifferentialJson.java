@@ -1,6 +1,7 @@
 package cistern.report.json;
 
 import cistern.differential.Argument;
+import cistern.differential.CountTable;
 import cistern.differential.DifferentialResult;
 import cistern.differential.Posterior;
 import cistern.differential.PracticeCompared;
@@ -24,6 +25,7 @@ final class DifferentialJson {
     result.arguments().forEach(argument -> argument(json, argument));
     json.writeEndArray();
     JsonLines.list(json, "evidence", result.weights(), DifferentialJson::weight);
+    JsonLines.list(json, "counts", result.counts(), DifferentialJson::counts);
     JsonLines.list(json, "practice", result.practice(), DifferentialJson::practice);
     JsonLines.strings(json, "assumptions", result.assumptions());
     json.writeEndObject();
@@ -84,6 +86,28 @@ final class DifferentialJson {
     json.writeStringProperty("witness", weight.observation().trait().witness().code());
     json.writeNumberProperty("logOdds", weight.logOdds());
     weight.interval95().ifPresent(ends -> interval(json, ends));
+    json.writeEndObject();
+  }
+
+  private static void counts(JsonGenerator json, CountTable table) {
+    json.writeStartObject();
+    json.writeStringProperty("disease", table.group());
+    json.writeStringProperty("rate", table.rate());
+    json.writeNumberProperty("mean", table.mean());
+    interval(json, table.interval95());
+    json.writeNumberProperty("effective", table.effective());
+    JsonLines.list(json, "series", table.rows(), DifferentialJson::count);
+    json.writeEndObject();
+  }
+
+  private static void count(JsonGenerator json, CountTable.Row row) {
+    json.writeStartObject();
+    json.writeStringProperty("series", row.series());
+    json.writeNumberProperty("positive", row.count().positive());
+    json.writeNumberProperty("of", row.count().of());
+    json.writeNumberProperty("share", row.count().share());
+    interval(json, row.interval95());
+    JsonLines.grounds(json, row.grounds());
     json.writeEndObject();
   }
 

@@ -1,11 +1,10 @@
 package cistern.report.page;
 
-import cistern.differential.Argument;
 import cistern.differential.DifferentialResult;
 import cistern.differential.Disease;
 import cistern.differential.Posterior;
-import cistern.differential.PracticeCompared;
 import cistern.redflag.RedFlag;
+import cistern.report.figure.Figure;
 import cistern.report.figure.WeightBars;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
@@ -17,20 +16,35 @@ import cistern.weighing.NextItem;
 import cistern.weighing.Weighed;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What else it could be: red flags, numbers, weights, and what would tell most. */
 final class DifferentialBlock {
 
   private static final int MOST_NEXT = 5;
+  private static final String NO_PRIOR =
+      "No probability before the puncture was stated, so none is given after it: only how much each"
+          + " finding moves the odds.";
 
   private DifferentialBlock() {}
 
+  /** What leads away from MS, before everything that only moves it. */
+  static Node flags(Sheet sheet) {
+    return flags(sheet, sheet.interpretation().weighed().flags());
+  }
+
+  /** Numbers, weights and what would tell most. */
   static Node of(Sheet sheet) {
     Weighed weighed = sheet.interpretation().weighed();
-    return Fragment.of(
-        flags(sheet, weighed.flags()),
-        diseases(sheet, weighed.differential()),
-        next(weighed.next()));
+    return Fragment.of(diseases(sheet, weighed.differential()), next(weighed.next()));
+  }
+
+  /**
+   * Whether it stands after the diagrams: on paper, where nothing was stated that the criteria or
+   * the differential ask for, the first page belongs to the measured values.
+   */
+  static boolean isLate(Sheet sheet) {
+    return sheet.isPaper() && !sheet.interpretation().workup().clinical().isEvidenceStated();
   }
 
   private static Node flags(Sheet sheet, List<RedFlag> flags) {
@@ -56,35 +70,28 @@ final class DifferentialBlock {
         result.posteriors().stream()
             .filter(p -> p.probability() >= OddsWords.LEAST_SHOWN || p.disease() == Disease.MS)
             .toList();
-    if (shown.isEmpty()) {
-      parts.add(
-          Html.paragraph(
-              "No probability before the puncture was stated, so none is given after it; the"
-                  + " figure shows only how much each finding moves the odds."));
-    } else {
-      parts.add(Html.list(shown, p -> new Text(DifferentialWords.of(p))));
+    parts.add(
+        shown.isEmpty()
+            ? Html.paragraph(NO_PRIOR)
+            : Html.list(shown, p -> new Text(DifferentialWords.of(p))));
+    if (!isLate(sheet)) {
+      bars(sheet)
+          .map(figure -> Html.division("weights", DiagramsBlock.figure(sheet, figure)))
+          .ifPresent(parts::addFirst);
     }
-    WeightBars.toFigure("weights", result.weightsOfMs())
-        .map(figure -> Html.division("weights", DiagramsBlock.figure(sheet, figure)))
-        .ifPresent(parts::add);
     if (!sheet.isPaper()) {
-      parts.add(unfolding("Diseases with too few counts for a number", arguments(result)));
-      parts.add(unfolding("What the trade says without a source", practice(result)));
-      parts.add(unfolding("What was assumed", Html.list(result.assumptions(), Text::new)));
+      CountsBlock.parts(sheet)
+          .forEach(
+              (title, content) ->
+                  parts.add(Element.of("details", Element.of("summary", title), content)));
     }
     return Html.section("differential", "What else it could be").with(parts);
   }
 
-  private static Node unfolding(String title, Node content) {
-    return Element.of("details", Element.of("summary", title), content);
-  }
-
-  private static Node arguments(DifferentialResult result) {
-    return Html.list(result.arguments(), (Argument a) -> new Text(DifferentialWords.of(a)));
-  }
-
-  private static Node practice(DifferentialResult result) {
-    return Html.list(result.practice(), (PracticeCompared p) -> new Text(p.text()));
+  /** What each finding weighs, drawn; nothing where none moved anything. */
+  static Optional<Figure> bars(Sheet sheet) {
+    return WeightBars.toFigure(
+        "weights", sheet.interpretation().weighed().differential().weightsOfMs());
   }
 
   private static Node next(List<NextItem> items) {
@@ -92,7 +99,7 @@ final class DifferentialBlock {
       return Fragment.of();
     }
     return Html.section(
-        "next",
+        "telling",
         "What would tell most for its burden",
         Html.list(
             items.subList(0, Math.min(MOST_NEXT, items.size())),

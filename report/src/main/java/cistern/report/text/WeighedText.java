@@ -2,6 +2,7 @@ package cistern.report.text;
 
 import cistern.differential.DifferentialResult;
 import cistern.differential.Disease;
+import cistern.differential.PracticeCompared;
 import cistern.differential.Weight;
 import cistern.redflag.RedFlag;
 import cistern.report.wording.CriteriaWords;
@@ -10,6 +11,7 @@ import cistern.report.wording.OddsWords;
 import cistern.weighing.NextItem;
 import cistern.weighing.Weighed;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** Criteria, differential, red flags and next steps as plain text. */
 final class WeighedText {
@@ -70,7 +72,27 @@ final class WeighedText {
           Wrapped.of(
               ITEM, "No probability before the puncture was stated, so none is given after it."));
     }
-    return text.append('\n').toString();
+    return text.append('\n') + grounds(result);
+  }
+
+  /** What the numbers rest on. */
+  private static String grounds(DifferentialResult result) {
+    return lines(
+            "Diseases with too few counts for a number",
+            result.arguments().stream().map(DifferentialWords::of).toList())
+        + lines(
+            "What the trade says without a source",
+            result.practice().stream().map(PracticeCompared::text).toList())
+        + lines("What was assumed", result.assumptions());
+  }
+
+  private static String lines(String title, List<String> lines) {
+    return lines.isEmpty()
+        ? ""
+        : title
+            + "\n"
+            + lines.stream().map(line -> Wrapped.of(ITEM, line)).collect(Collectors.joining())
+            + "\n";
   }
 
   private static String weight(Weight weight) {

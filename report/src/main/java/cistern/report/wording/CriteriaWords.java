@@ -1,6 +1,7 @@
 package cistern.report.wording;
 
 import cistern.criteria.CriteriaResult;
+import cistern.criteria.DisseminationInTime;
 import cistern.criteria.Item;
 import cistern.criteria.PunctureEffect;
 import java.util.List;
@@ -19,10 +20,7 @@ public final class CriteriaWords {
   public static String of(CriteriaResult result) {
     String rows = result.rows().isEmpty() ? "" : ", by row " + String.join(" or ", result.rows());
     String time =
-        result
-            .disseminationInTime()
-            .map(t -> "; dissemination in time: " + t.word().replace('_', ' '))
-            .orElse("");
+        result.disseminationInTime().map(t -> "; dissemination in time: " + basis(t)).orElse("");
     String note = result.note().isEmpty() ? "" : "; " + result.note();
     return "%s (%s): %s%s%s%s%s%s."
         .formatted(
@@ -34,6 +32,14 @@ public final class CriteriaWords {
             sets("; would be met by ", result.missing()),
             sets("; would be settled against by the lack of ", result.missingAgainst()),
             note);
+  }
+
+  private static String basis(DisseminationInTime basis) {
+    return switch (basis) {
+      case ATTACK -> "a further attack";
+      case MRI -> "imaging";
+      case OCB_SUBSTITUTE -> "CSF-only bands in its place";
+    };
   }
 
   private static String sets(String title, List<List<Item>> sets) {

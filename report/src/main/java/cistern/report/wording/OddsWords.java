@@ -1,5 +1,6 @@
 package cistern.report.wording;
 
+import cistern.differential.Proportion;
 import cistern.differential.Weight;
 import cistern.finding.Printed;
 
@@ -19,22 +20,32 @@ public final class OddsWords {
       return "adds nothing to what was heard before it";
     }
     double factor = Math.exp(Math.abs(weight.logOdds()));
-    String interval =
-        weight
-            .interval95()
-            .map(
-                e ->
-                    " (factor %s to %s)"
-                        .formatted(
-                            Printed.significant(factor(e.lower())),
-                            Printed.significant(factor(e.upper()))))
-            .orElse("");
+    String interval = weight.interval95().map(OddsWords::interval).orElse("");
     if (!isMoving(weight)) {
       return "hardly moves MS" + interval;
     }
     return "makes MS %s times %s likely%s"
         .formatted(
             Printed.significant(rounded(factor)), weight.logOdds() > 0 ? "more" : "less", interval);
+  }
+
+  /**
+   * From the lesser to the greater end: {@code (2.1 to 3.1)}, or with the words where they differ.
+   */
+  private static String interval(Proportion.Ends ends) {
+    boolean isMore = ends.lower() >= 0;
+    boolean isLess = ends.upper() <= 0;
+    if (!isMore && !isLess) {
+      return " (%s times less to %s times more)".formatted(size(ends.lower()), size(ends.upper()));
+    }
+    return isMore
+        ? " (%s to %s)".formatted(size(ends.lower()), size(ends.upper()))
+        : " (%s to %s)".formatted(size(ends.upper()), size(ends.lower()));
+  }
+
+  /** How many times, whichever way. */
+  private static String size(double log) {
+    return Printed.significant(factor(Math.abs(log)));
   }
 
   /** Whether a finding moves the odds enough to be told. */
