@@ -58,7 +58,8 @@ final class Practice {
     double[] quantiles = belief.quantiles((int) Math.round(1 / (1 - LEVEL)) * 2);
     double countedLow = quantiles[0];
     double countedHigh = quantiles[quantiles.length - 1];
-    boolean isDifferent = countedHigh < low || high < countedLow;
+    double about = facts.number("practice.about");
+    boolean isDifferent = belief.mean() < low - about || high + about < belief.mean();
     String said = low == high ? percent(low) : percent(low) + " to " + percent(high);
     return new PracticeCompared(
         disease,

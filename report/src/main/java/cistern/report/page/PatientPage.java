@@ -1,5 +1,6 @@
 package cistern.report.page;
 
+import cistern.criteria.CriteriaResult;
 import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
 import cistern.interpretation.Interpretation;
@@ -34,7 +35,7 @@ final class PatientPage {
                 part("tested", "What was tested", tested(interpretation)),
                 part("found", "What was found", found(interpretation)),
                 part("means", "What this can mean", means(interpretation)),
-                part("not-told", "What it does not tell us", notTold()),
+                part("not-told", "What it does not tell us", notTold(interpretation)),
                 part("ask", "Whom to ask", ask(interpretation)),
                 Html.paragraph("Checked and signed by:                    Date:")
                     .with("class", "signature"),
@@ -110,12 +111,25 @@ final class PatientPage {
     };
   }
 
-  private static List<String> notTold() {
-    return List.of(
-        "This test alone does not tell us whether you have MS.",
-        "It does not tell us how you will feel in the months or years to come.",
+  private static List<String> notTold(Interpretation interpretation) {
+    List<String> said = new ArrayList<>();
+    said.add("This test alone does not tell us whether you have MS.");
+    said.add("It does not tell us how you will feel in the months or years to come.");
+    if (interpretation.workup().clinical().isEvidenceStated()) {
+      said.add("Doctors go through a list of rules before they say that it is MS.");
+      if (interpretation.weighed().criteria().stream().anyMatch(PatientPage::isOpen)) {
+        said.add(
+            "Some things on that list are not known yet. Your doctor can tell you which ones.");
+      }
+    }
+    said.add(
         "Your doctor puts it together with what you said, how you are when you are checked, and the"
             + " pictures from the scan.");
+    return said;
+  }
+
+  private static boolean isOpen(CriteriaResult result) {
+    return !result.missing().isEmpty();
   }
 
   private static List<String> ask(Interpretation interpretation) {

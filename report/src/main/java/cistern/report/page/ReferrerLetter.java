@@ -1,13 +1,17 @@
 package cistern.report.page;
 
 import cistern.bands.BandReading;
+import cistern.differential.Disease;
 import cistern.finding.Problem;
 import cistern.interpretation.Interpretation;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import cistern.report.markup.Text;
+import cistern.report.wording.DifferentialWords;
 import cistern.statement.Answer;
+import cistern.statement.AtypicalForMs;
+import cistern.statement.CriteriaStatement;
 import cistern.statement.NextStep;
 import cistern.statement.Statement;
 import cistern.statement.WeakestLink;
@@ -35,7 +39,7 @@ final class ReferrerLetter {
                 Html.paragraph("Dear colleague,"),
                 part("Question", Html.paragraph(question(interpretation))),
                 part("Answer", answer(statements)),
-                part("Meaning", Html.paragraph(meaning(answerOf(statements)))),
+                part("Meaning", meaning(interpretation)),
                 part("Outstanding", outstanding(interpretation)),
                 part("Plan", plan(statements)),
                 Html.paragraph("With kind regards").with("class", "regards"),
@@ -69,6 +73,22 @@ final class ReferrerLetter {
     statements.stream()
         .filter(WeakestLink.class::isInstance)
         .forEach(w -> sentences.add(Html.paragraph(w.text())));
+    return new Fragment(sentences);
+  }
+
+  /** What the fluid means; then each edition of the criteria, and what leads away from MS. */
+  private static Node meaning(Interpretation interpretation) {
+    List<Statement> statements = interpretation.statements();
+    List<Node> sentences = new ArrayList<>();
+    sentences.add(Html.paragraph(meaning(answerOf(statements))));
+    statements.stream()
+        .filter(s -> s instanceof CriteriaStatement || s instanceof AtypicalForMs)
+        .forEach(s -> sentences.add(Html.paragraph(s.text())));
+    interpretation
+        .weighed()
+        .differential()
+        .posterior(Disease.MS)
+        .ifPresent(p -> sentences.add(Html.paragraph(DifferentialWords.toSentence(p))));
     return new Fragment(sentences);
   }
 

@@ -27,7 +27,24 @@ public final class DifferentialWords {
             posterior.grounds().status().word());
   }
 
+  /** The probability of MS in a sentence, as an estimate that rests on what was stated. */
+  public static String toSentence(Posterior ofMs) {
+    return "From the probability stated before the puncture, published counts make multiple"
+        + " sclerosis %s %% likely (95 %% interval %s to %s %%); an estimate, not a diagnosis."
+            .formatted(
+                percent(ofMs.probability()),
+                percent(ofMs.interval95().lower()),
+                percent(ofMs.interval95().upper()));
+  }
+
+  /** Whole per cent; what is not quite none or all is never printed as such. */
   private static String percent(double share) {
+    if (share > 0 && share < 1 / PER_CENT) {
+      return "under 1";
+    }
+    if (share < 1 && share > 1 - 1 / PER_CENT) {
+      return "over 99";
+    }
     return Printed.decimals(share * PER_CENT, 0);
   }
 

@@ -12,6 +12,9 @@ public final class OddsWords {
 
   private static final double UNMOVED = 1.05;
 
+  /** Beyond it only the tail of a belief speaks. */
+  private static final double MOST_SHOWN = 1000;
+
   private OddsWords() {}
 
   /** {@code makes MS 4 times more likely (2 to 9 times)}. */
@@ -45,7 +48,10 @@ public final class OddsWords {
 
   /** How many times, whichever way. */
   private static String size(double log) {
-    return Printed.significant(factor(Math.abs(log)));
+    double factor = Math.exp(Math.abs(log));
+    return factor > MOST_SHOWN
+        ? "over " + Printed.significant(MOST_SHOWN)
+        : Printed.significant(rounded(factor));
   }
 
   /** Whether a finding moves the odds enough to be told. */
