@@ -55,7 +55,7 @@ final class Practice {
     double low = facts.number(key + "low");
     double high = facts.number(key + "high");
     Belief belief = belief(disease);
-    double[] quantiles = belief.quantiles((int) Math.round(1 / (1 - LEVEL)) * 2);
+    double[] quantiles = belief.quantiles((int) Math.round(1 / (1 - LEVEL)));
     double countedLow = quantiles[0];
     double countedHigh = quantiles[quantiles.length - 1];
     double about = facts.number("practice.about");

@@ -94,25 +94,6 @@ class DifferentialTest {
           .toTable("213; 16 % agree");
     }
 
-    /** What the model predicts of bands against what the cohorts found. */
-    @ParameterizedTest
-    @CsvSource({
-      "MS,0.70,0.99,Denmark 2026: 91 %",
-      "MOGAD,0.05,0.25,PMID 39812323: 16.8 %",
-      "NMOSD,0.05,0.30,PMC3818238: 13.4 %",
-      "NEUROBORRELIOSIS,0.55,0.80,Djukic 2012: 70.3 %",
-      "AUTOIMMUNE_ENCEPHALITIS,0.30,0.65,PMC8019787: 45 %"
-    })
-    void bands_predicted_withinThePublishedRange(
-        Disease disease, double low, double high, String source) {
-      Model model = new Model(FACTS);
-
-      assertThat(model.mean(disease, Rate.BANDS).orElseThrow()).isBetween(low, high);
-      OutsideCheck.of(
-              "Predicted share with bands in " + disease.term(), source, "inside the 95 % interval")
-          .toTable("inside");
-    }
-
     /**
      * Bands after imaging: LR+ 1.38 and LR− 0.24 for conversion (doi 10.1371/journal.pone.0088680).
      */
@@ -354,6 +335,20 @@ class DifferentialTest {
   }
 
   @Nested
+  class Prejudged {
+
+    @ParameterizedTest
+    @CsvSource({"0,0,true", "1,1,true", "0,1,false", "0.3,0.3,false"})
+    void assumptions_priorOfNoneOrAll_saysThatNothingMovesIt(
+        double low, double high, boolean isSaid) {
+      assertThat(
+              result(heard(Trait.BANDS, true), prior(low, high)).assumptions().stream()
+                  .anyMatch(a -> a.contains("cannot be moved by any finding")))
+          .isEqualTo(isSaid);
+    }
+  }
+
+  @Nested
   class SaidByTheTrade {
 
     @Test
@@ -374,6 +369,19 @@ class DifferentialTest {
           .singleElement()
           .satisfies(
               p -> assertThat(p.text()).contains("often insignificant", "do not rule it out"));
+    }
+
+    @Test
+    void practice_countsOutsideTheHabit_differenceStatedAndCountsUsed() {
+      assertThat(result(heard(Trait.BANDS, true), Optional.empty()).practice())
+          .filteredOn(PracticeCompared::isDifferent)
+          .singleElement()
+          .satisfies(
+              p ->
+                  assertThat(p.text())
+                      .contains("20 % to 30 % of neuromyelitis")
+                      .contains(
+                          "predict 16 % (10 % to 24 %): they differ, and the counts are used"));
     }
 
     @Test

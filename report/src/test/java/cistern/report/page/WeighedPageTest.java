@@ -2,29 +2,23 @@ package cistern.report.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import cistern.criteria.Count;
 import cistern.criteria.Evidence;
-import cistern.criteria.Item;
 import cistern.criteria.Presentation;
 import cistern.differential.Prior;
 import cistern.fact.Facts;
-import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Interpretation;
-import cistern.interpretation.Interpreter;
-import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
 import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
-import cistern.panel.Panel;
 import cistern.report.InventedPuncture;
 import cistern.report.Parsed;
+import cistern.report.WeighedCase;
 import cistern.report.figure.Figure;
 import cistern.report.figure.WeightBars;
 import cistern.report.json.WeighedJsonText;
 import cistern.report.text.InterpretationText;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -38,24 +32,7 @@ class WeighedPageTest {
         InventedPuncture.withLocalSynthesis()
             .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(60))
             .withBands(csfOnly, 0);
-    Evidence evidence =
-        new Evidence(
-            Presentation.ATTACK,
-            Count.of(1),
-            Count.of(1),
-            Map.of(
-                Item.NO_BETTER_EXPLANATION, Answer.YES,
-                Item.PERIVENTRICULAR, Answer.YES,
-                Item.INFRATENTORIAL, Answer.YES,
-                Item.CORTICAL_JUXTACORTICAL, Answer.NO));
-    return Interpreter.of(FACTS)
-        .interpret(
-            new Workup(
-                    puncture.id(),
-                    Panel.of(puncture.person(), puncture.results()),
-                    puncture.bands(),
-                    List.of())
-                .withClinical(new ClinicalPicture(evidence, prior, List.of())));
+    return WeighedCase.of(puncture, WeighedCase.FIRST_ATTACK, prior);
   }
 
   private static Optional<Prior> prior() {
@@ -69,7 +46,9 @@ class WeighedPageTest {
   @Test
   void text_priorStated_criteriaDifferentialFlagsAndNext() {
     assertThat(text(of(6, prior())))
-        .contains("2017 (McDonald2017): met, by row 17-5; dissemination in time: ocb substitute")
+        .contains(
+            "2017 (McDonald2017): met, by row 17-5; dissemination in time: CSF-only bands in its"
+                + " place")
         .contains("2024 (McDonald2024draft): met, by row 24-A or 24-B")
         .contains("multiple sclerosis: ")
         .contains("% (95 % interval")
@@ -91,18 +70,10 @@ class WeighedPageTest {
   @Test
   void text_manyWays_threeToldAndTheRestCounted() {
     Interpretation open =
-        Interpreter.of(FACTS)
-            .interpret(
-                new Workup(
-                        "open",
-                        Panel.of(InventedPuncture.empty().person(), List.of()),
-                        InventedPuncture.empty().bands(),
-                        List.of())
-                    .withClinical(
-                        new ClinicalPicture(
-                            Evidence.UNKNOWN.withPresentation(Presentation.ATTACK),
-                            Optional.empty(),
-                            List.of())));
+        WeighedCase.of(
+            InventedPuncture.empty(),
+            Evidence.UNKNOWN.withPresentation(Presentation.ATTACK),
+            Optional.empty());
 
     assertThat(text(open)).containsPattern("or in [0-9]+ other ways");
   }
@@ -123,8 +94,79 @@ class WeighedPageTest {
             "Checklist of 2017",
             "Checklist of 2024",
             "Diseases with too few counts for a number",
+            "The counts behind each disease",
             "What the trade says without a source",
             "What was assumed");
+  }
+
+  /** Nothing unfolds on paper: what was assumed stands there in full, as in the text. */
+  @Test
+  void paperAndText_holdEveryAssumptionHabitAndDiseaseWithoutANumber() {
+    Interpretation weighed = of(6, prior());
+    String paper =
+        Parsed.of(Page.of("Cistern test", FACTS).toPaper(weighed, Audience.CLINICIAN, ""))
+            .text()
+            .replaceAll("\\s+", " ");
+
+    for (String document : List.of(paper, text(weighed))) {
+      assertThat(weighed.weighed().differential().assumptions()).allMatch(document::contains);
+      assertThat(weighed.weighed().differential().practice())
+          .isNotEmpty()
+          .allMatch(p -> document.contains(p.text()));
+      assertThat(document).contains("neuro-Behçet: against it, CSF-only bands; found in 11 %");
+    }
+  }
+
+  @Test
+  void page_counts_everySeriesWithItsStatusAndWhatIsBelieved() {
+    Parsed page =
+        Parsed.of(Page.of("Cistern test", FACTS).toHtml(of(6, prior()), Audience.CLINICIAN));
+    String table = page.texts("//details[summary='The counts behind each disease']").getFirst();
+
+    assertThat(table)
+        .contains("Dobson 2013", "10746 of 12253", "88 % (87 to 88)", "read")
+        .contains("believed", "weighs ");
+  }
+
+  @Test
+  void letter_evidenceStated_criteriaFlagsAndEstimate() {
+    assertThat(
+            Parsed.of(Page.of("Cistern test", FACTS).toHtml(of(6, prior()), Audience.REFERRER))
+                .text())
+        .contains("The 2017 criteria are met, by row 17-5")
+        .contains("60 leukocytes/µL")
+        .contains("an estimate, not a diagnosis");
+    assertThat(
+            Parsed.of(
+                    Page.of("Cistern test", FACTS)
+                        .toHtml(of(6, Optional.empty()), Audience.REFERRER))
+                .text())
+        .doesNotContain("an estimate, not a diagnosis");
+  }
+
+  /** To the person: that there is a list, and whether it is open; no verdict, number or disease. */
+  @Test
+  void patientPage_evidenceStated_onlyThatThereIsAListAndIfItIsOpen() {
+    Page pages = Page.of("Cistern test", FACTS);
+    Interpretation open =
+        WeighedCase.of(
+            InventedPuncture.empty(),
+            Evidence.UNKNOWN.withPresentation(Presentation.ATTACK),
+            Optional.empty());
+
+    assertThat(Parsed.of(pages.toHtml(of(6, prior()), Audience.PATIENT)).texts("//main").getFirst())
+        .contains("Doctors go through a list of rules")
+        .doesNotContain("not known yet")
+        .doesNotContain("%", "criteria", "2017", "sarcoid", "likely");
+    assertThat(Parsed.of(pages.toHtml(open, Audience.PATIENT)).texts("//main").getFirst())
+        .contains("Some things on that list are not known yet");
+    assertThat(
+            Parsed.of(
+                    pages.toHtml(
+                        InventedPuncture.withLocalSynthesis().interpretation(), Audience.PATIENT))
+                .texts("//main")
+                .getFirst())
+        .doesNotContain("list of rules");
   }
 
   @Test
@@ -152,6 +194,8 @@ class WeighedPageTest {
         .contains("\"prior\":{\"ms\":[0.3,0.6],\"usesMri\":\"yes\"")
         .contains("{\"code\":\"ms\",\"posterior\":")
         .contains("\"finding\":\"bands\",\"found\":\"yes\",\"disease\":\"ms\",\"against\":\"rest\"")
+        .contains("\"counts\":[{\"disease\":\"ms\",\"rate\":\"bands\",\"mean\":")
+        .contains("\"series\":[{\"series\":\"dobson-2013\",\"positive\":")
         .contains("\"assumptions\":[\"Bands, κ index and IgG index are one witness")
         .contains("\"code\":\"leukocytes-beyond-ms\",\"finding\":\"leukocytes\",\"suggests\":[")
         .contains("\"burden\":\"same-sample\"")

@@ -12,6 +12,7 @@ import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.Person;
 import cistern.report.InventedPuncture;
+import cistern.report.WeighedCase;
 import cistern.report.look.ReportFacts;
 import cistern.report.page.Audience;
 import cistern.report.pdf.Attachment.Relation;
@@ -160,6 +161,21 @@ class PdfDocumentTest {
           .contains("IgG is made inside the CNS", "Weakest link", "Positive: 6 CSF-only")
           .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice")
           .contains("Quotient diagrams", "κ quotient above its limit");
+    }
+  }
+
+  /** With evidence and a prior, criteria and weights come before the diagrams. */
+  @Test
+  void write_usualCaseWeighed_everyConclusionOnOnePage() throws Exception {
+    try (PDDocument pdf = Loader.loadPDF(written(WeighedCase.usual(USUAL), Audience.CLINICIAN))) {
+      PDFTextStripper first = new PDFTextStripper();
+      first.setEndPage(1);
+      assertThat(first.getText(pdf))
+          .contains("IgG is made inside the CNS", "Positive: 6 CSF-only", "κ index")
+          .contains("2017 (McDonald2017): met, by row 17-5", "2024 (McDonald2024draft): met")
+          .contains("multiple sclerosis: ", "2.5 times more likely")
+          .contains("What would tell most for its burden")
+          .contains("Cautions", "no local policy");
     }
   }
 
