@@ -17,7 +17,6 @@ import java.util.Random;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -331,20 +330,6 @@ class DifferentialTest {
       assertThat(
               result(heard(), Optional.empty()).split().values().stream().mapToDouble(d -> d).sum())
           .isCloseTo(1, within(1e-12));
-    }
-  }
-
-  @Nested
-  class Prejudged {
-
-    @ParameterizedTest
-    @CsvSource({"0,0,true", "1,1,true", "0,1,false", "0.3,0.3,false"})
-    void assumptions_priorOfNoneOrAll_saysThatNothingMovesIt(
-        double low, double high, boolean isSaid) {
-      assertThat(
-              result(heard(Trait.BANDS, true), prior(low, high)).assumptions().stream()
-                  .anyMatch(a -> a.contains("cannot be moved by any finding")))
-          .isEqualTo(isSaid);
     }
   }
 
