@@ -1,0 +1,149 @@
+package cistern.gel.synthetic;
+
+import cistern.gel.synthetic.PairTruth.Case;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Makes an invented gel of a level from a seed. */
+public final class GelMaker {
+  private final Level level;
+  private final Draw draw;
+  private final double sigma;
+  private final int width;
+  private final int height;
+  private final double laneWidth;
+  private final double pitch;
+  private final int places;
+  private final double ceiling;
+  private final List<LaneDraw> laneDraws = new ArrayList<>();
+
+  /** One lane on the sheet. A load of zero means that nothing was put there. */
+  static final class LaneDraw {
+    private final String kind;
+    private final int pair;
+    private final double x;
+    private final float[] density;
+    private final LaneContent content;
+    private final double[] warp;
+
+    LaneDraw(String kind, int pair, double x, float[] density, LaneContent content, double[] warp) {
+      this.kind = kind;
+      this.pair = pair;
+      this.x = x;
+      this.density = density;
+      this.content = content;
+      this.warp = warp;
+    }
+
+    String kind() {
+      return kind;
+    }
+
+    int pair() {
+      return pair;
+    }
+
+    double x() {
+      return x;
+    }
+
+    float[] density() {
+      return density;
+    }
+
+    LaneContent content() {
+      return content;
+    }
+
+    double[] warp() {
+      return warp;
+    }
+  }
+
+  private GelMaker(Level level, long seed) {
+    this.level = level;
+    this.draw = new Draw(seed * 1_000_003L + level.salt());
+    double size = draw.between(0.8, 1.15);
+    this.width = (int) (1500 * size * draw.between(0.85, 1.1));
+    this.height = (int) (1000 * size * draw.between(0.9, 1.1));
+    this.sigma = draw.between(level.bands().sigmaMin(), level.bands().sigmaMax());
+    int wanted = 2 * draw.count(3, 8);
+    double margin = width * draw.between(0.04, 0.08);
+    this.pitch = Math.min((width - 2 * margin) / wanted, draw.between(75, 170));
+    this.places = wanted;
+    this.laneWidth = pitch * draw.between(0.58, 0.86);
+    this.ceiling = draw.between(0.85, 1.8);
+  }
+
+  /** The gel of a level and a seed: always the same. */
+  public static SyntheticGel of(Level level, long seed) {
+    return new GelMaker(level, seed).make();
+  }
+
+  private SyntheticGel make() {
+    int[] reach = {
+      (int) (height * draw.between(0.08, 0.16)), (int) (height * draw.between(0.84, 0.93))
+    };
+    PersonDraw people = new PersonDraw(level, draw, sigma, reach);
+    boolean controls = places > 6 && draw.chance(0.4);
+    int pairs = controls ? places / 2 - 1 : places / 2;
+    double left = (width - pitch * (places - 1)) / 2;
+    List<PairTruth> truths = new ArrayList<>();
+    int lane = 0;
+    for (int p = 0; p < pairs; p++) {
+      Case kind = kind();
+      PersonDraw.Person person = people.draw(kind);
+      truths.add(
+          new PairTruth(
+              kind, lane, lane + 1, person.csfOnly(), person.shared(), person.serumOnly()));
+      double[] faint = {1, 1};
+      if (kind == Case.UNREADABLE) {
+        faint[draw.count(0, 1)] = 0;
+      }
+      laneDraws.add(lane("csf", p, left + pitch * lane++, person.csf(), faint[0]));
+      laneDraws.add(lane("serum", p, left + pitch * lane++, person.serum(), faint[1]));
+    }
+    if (controls) {
+      PersonDraw.Person control = people.draw(Case.LOCAL);
+      laneDraws.add(lane("control", -1, left + pitch * lane++, control.csf(), 1));
+      laneDraws.add(lane("control", -1, left + pitch * lane, people.draw(Case.NONE).csf(), 1));
+    }
+    return new GelPainter(
+            level, draw, new GelPainter.Sheet(width, height, laneWidth, laneDraws, sigma))
+        .paint(truths);
+  }
+
+  private LaneDraw lane(String kind, int pair, double x, LaneContent content, double presence) {
+    double load = presence * draw.logNormal(1, level.faults().load());
+    double[] warp = {
+      level.geometry().shift() * draw.normal() / 2,
+      1 + level.geometry().shift() * draw.normal() / 1500
+    };
+    double jitter = pitch * 0.02 * draw.normal();
+    return new LaneDraw(
+        kind, pair, x + jitter, content.toDensity(height, load, ceiling), content, warp);
+  }
+
+  private Case kind() {
+    double u = draw.between(0, 1);
+    for (Case c : Case.values()) {
+      u -= share(c);
+      if (u < 0) {
+        return c;
+      }
+    }
+    return Case.NONE;
+  }
+
+  private static double share(Case kind) {
+    return switch (kind) {
+      case NONE -> 0.22;
+      case LOCAL -> 0.26;
+      case MIXED -> 0.12;
+      case ONE, SYSTEMIC -> 0.1;
+      case LADDER, MISPAIRED -> 0.05;
+      case UNREADABLE -> 0.04;
+      case NEAR_MISS, SERUM_ONLY -> 0.03;
+    };
+  }
+}

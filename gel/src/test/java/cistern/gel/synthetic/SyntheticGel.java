@@ -1,0 +1,96 @@
+package cistern.gel.synthetic;
+
+import cistern.gel.image.Picture;
+import cistern.gel.lanes.LaneKind;
+import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.NamedLane;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * An invented gel: intensities in 0…1 row by row, and its ground truth.
+ *
+ * <p>across: whether the lanes lie across the picture
+ */
+public final class SyntheticGel {
+  private final int width;
+  private final int height;
+  private final float[] pixels;
+  private final List<LaneTruth> lanes;
+  private final List<PairTruth> pairs;
+  private final boolean lightOnDark;
+  private final boolean across;
+
+  public SyntheticGel(
+      int width,
+      int height,
+      float[] pixels,
+      List<LaneTruth> lanes,
+      List<PairTruth> pairs,
+      boolean lightOnDark,
+      boolean across) {
+    this.width = width;
+    this.height = height;
+    this.pixels = pixels;
+    this.lanes = List.copyOf(lanes);
+    this.pairs = List.copyOf(pairs);
+    this.lightOnDark = lightOnDark;
+    this.across = across;
+  }
+
+  public int width() {
+    return width;
+  }
+
+  public int height() {
+    return height;
+  }
+
+  public float[] pixels() {
+    return pixels;
+  }
+
+  public List<LaneTruth> lanes() {
+    return lanes;
+  }
+
+  public List<PairTruth> pairs() {
+    return pairs;
+  }
+
+  public boolean lightOnDark() {
+    return lightOnDark;
+  }
+
+  public boolean across() {
+    return across;
+  }
+
+  /** The gel as a decoded picture. */
+  public Picture toPicture() {
+    char[] samples = new char[pixels.length];
+    for (int i = 0; i < samples.length; i++) {
+      samples[i] = (char) Math.round(pixels[i] * Picture.WHITE);
+    }
+    return Picture.of(width, height, samples);
+  }
+
+  /** The lanes with their places, as a person would give them. */
+  public LanePlan toPlan() {
+    return new LanePlan(
+        lanes.stream()
+            .map(
+                l ->
+                    new NamedLane(
+                        LaneKind.parse(l.kind()).orElseThrow(),
+                        l.pair() < 0 ? OptionalInt.empty() : OptionalInt.of(l.pair()),
+                        Optional.of(new NamedLane.Place(l.xCentre(), l.width()))))
+            .toList());
+  }
+
+  /** The lanes' names from left to right. */
+  public LanePlan toNames() {
+    return LanePlan.parse(lanes.stream().map(LaneTruth::kind).toList());
+  }
+}
