@@ -5,6 +5,7 @@ import cistern.gel.bands.LaneBands;
 import cistern.gel.pairing.PairBands;
 import cistern.gel.reading.LaneReading.BandMark;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
@@ -34,17 +35,9 @@ record Listing(List<BandMark> marks, OptionalInt pair) {
   }
 
   static Both of(LaneBands csf, LaneBands serum, PairBands pair, int factor) {
-    int n = csf.bands().size();
-    int m = serum.bands().size();
-    boolean[] csfListed = new boolean[n];
-    boolean[] serumListed = new boolean[m];
-    for (int i = 0; i < n; i++) {
-      csfListed[i] = csf.bands().get(i).probability() >= LIKELY;
-    }
-    for (int j = 0; j < m; j++) {
-      serumListed[j] = serum.bands().get(j).probability() >= LIKELY;
-    }
-    for (int i = 0; i < n; i++) {
+    boolean[] csfListed = likely(csf);
+    boolean[] serumListed = likely(serum);
+    for (int i = 0; i < csfListed.length; i++) {
       int j = pair.counterpart().get(i);
       if (j >= 0 && (csfListed[i] || serumListed[j])) {
         csfListed[i] = true;
@@ -53,35 +46,56 @@ record Listing(List<BandMark> marks, OptionalInt pair) {
     }
     int[] csfIndex = indices(csfListed);
     int[] serumIndex = indices(serumListed);
+    int[] back = new int[serumIndex.length];
+    Arrays.fill(back, -1);
     List<BandMark> left = new ArrayList<>();
-    OptionalInt[] back = new OptionalInt[m];
-    java.util.Arrays.fill(back, OptionalInt.empty());
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < csfListed.length; i++) {
       if (csfListed[i]) {
         int j = pair.counterpart().get(i);
         if (j >= 0) {
-          back[j] = OptionalInt.of(csfIndex[i]);
+          back[j] = csfIndex[i];
         }
-        Band b = csf.bands().get(i);
-        String reason =
-            signal(b)
-                + String.format(
-                    Locale.ROOT, ", serum response %.0f %%", 100 * pair.response().get(i));
         left.add(
-            mark(b, j >= 0 ? OptionalInt.of(serumIndex[j]) : OptionalInt.empty(), reason, factor));
-      }
-    }
-    List<BandMark> right = new ArrayList<>();
-    for (int j = 0; j < m; j++) {
-      if (serumListed[j]) {
-        Band b = serum.bands().get(j);
-        String reason =
-            signal(b) + (back[j].isPresent() ? ", also in the CSF" : ", not in the CSF");
-        right.add(mark(b, back[j], reason, factor));
+            mark(
+                csf.bands().get(i),
+                index(j < 0 ? j : serumIndex[j]),
+                reason(csf, pair, i),
+                factor));
       }
     }
     return new Both(
-        new Listing(left, OptionalInt.empty()), new Listing(right, OptionalInt.empty()));
+        new Listing(left, OptionalInt.empty()),
+        new Listing(serumMarks(serum, serumListed, back, factor), OptionalInt.empty()));
+  }
+
+  private static List<BandMark> serumMarks(
+      LaneBands serum, boolean[] listed, int[] back, int factor) {
+    List<BandMark> marks = new ArrayList<>();
+    for (int j = 0; j < listed.length; j++) {
+      if (listed[j]) {
+        Band b = serum.bands().get(j);
+        String reason = signal(b) + (back[j] >= 0 ? ", also in the CSF" : ", not in the CSF");
+        marks.add(mark(b, index(back[j]), reason, factor));
+      }
+    }
+    return marks;
+  }
+
+  private static String reason(LaneBands csf, PairBands pair, int i) {
+    return signal(csf.bands().get(i))
+        + String.format(Locale.ROOT, ", serum response %.0f %%", 100 * pair.response().get(i));
+  }
+
+  private static OptionalInt index(int found) {
+    return found < 0 ? OptionalInt.empty() : OptionalInt.of(found);
+  }
+
+  private static boolean[] likely(LaneBands lane) {
+    boolean[] listed = new boolean[lane.bands().size()];
+    for (int i = 0; i < listed.length; i++) {
+      listed[i] = lane.bands().get(i).probability() >= LIKELY;
+    }
+    return listed;
   }
 
   private static int[] indices(boolean[] listed) {

@@ -9,30 +9,30 @@ package cistern.gel.bands;
  *
  * <p>sigma: σ of the gel's bands, pixels
  */
-public final class BandFilter {
+final class BandFilter {
   private final double scale;
   private final double sigma;
   private final float[] kernel;
 
-  public BandFilter(double scale, double sigma, float[] kernel) {
+  BandFilter(double scale, double sigma, float[] kernel) {
     this.scale = scale;
     this.sigma = sigma;
     this.kernel = kernel;
   }
 
-  public double scale() {
+  double scale() {
     return scale;
   }
 
-  public double sigma() {
+  double sigma() {
     return sigma;
   }
 
-  public float[] kernel() {
+  float[] kernel() {
     return kernel;
   }
 
-  public static BandFilter of(double scale, double sigma) {
+  static BandFilter of(double scale, double sigma) {
     int reach = (int) Math.ceil(4 * scale);
     double[] k = new double[2 * reach + 1];
     double sum = 0;
@@ -54,7 +54,7 @@ public final class BandFilter {
   }
 
   /** The filter's answer along a profile, whose ends are continued by their last value. */
-  public float[] apply(float[] profile) {
+  float[] apply(float[] profile) {
     int reach = kernel.length / 2;
     int n = profile.length;
     float[] padded = new float[n + 2 * reach];
@@ -80,7 +80,7 @@ public final class BandFilter {
    * @param distance pixels
    * @param widening the band's σ over the gel's
    */
-  public double answer(double distance, double widening) {
+  double answer(double distance, double widening) {
     double s = widening * sigma;
     double spread = s * s + scale * scale;
     double own = sigma * sigma + scale * scale;

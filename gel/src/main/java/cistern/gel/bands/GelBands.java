@@ -10,6 +10,7 @@ import java.util.List;
  * @param marks how many marks of the applicator were taken out
  */
 public record GelBands(double sigma, Tilt tilt, List<LaneBands> lanes, int marks) {
+  /** Copies the lanes. */
   public GelBands {
     lanes = List.copyOf(lanes);
   }

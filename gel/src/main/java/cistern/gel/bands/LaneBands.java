@@ -17,10 +17,12 @@ public final class LaneBands {
     this.bands = List.copyOf(bands);
   }
 
+  /** Where the lane lies. */
   public LanePlace place() {
     return trace.place();
   }
 
+  /** From top to bottom. */
   public List<Band> bands() {
     return bands;
   }

@@ -5,8 +5,6 @@ import cistern.gel.lanes.LanePlace;
 /**
  * A straightened lane: its density profile and the filter's answers to it.
  *
- * <p>firstRow: row of the picture at index 0
- *
  * <p>profile: trimmed mean density across the lane, OD
  *
  * <p>answer: filter answer, OD of a band of the gel's width
@@ -16,22 +14,17 @@ import cistern.gel.lanes.LanePlace;
  * <p>columns: the filter's answer in each group of the lane's columns
  */
 final class LaneTrace {
-  private final LanePlace place;
-  private final int firstRow;
+  private final Origin origin;
   private final float[] profile;
   private final float[] answer;
   private final float[] noise;
   private final float[][] columns;
 
-  LaneTrace(
-      LanePlace place,
-      int firstRow,
-      float[] profile,
-      float[] answer,
-      float[] noise,
-      float[][] columns) {
-    this.place = place;
-    this.firstRow = firstRow;
+  /** The lane that was traced, and the row of the picture at index 0. */
+  record Origin(LanePlace place, int firstRow) {}
+
+  LaneTrace(Origin origin, float[] profile, float[] answer, float[] noise, float[][] columns) {
+    this.origin = origin;
     this.profile = profile;
     this.answer = answer;
     this.noise = noise;
@@ -39,11 +32,11 @@ final class LaneTrace {
   }
 
   LanePlace place() {
-    return place;
+    return origin.place();
   }
 
   int firstRow() {
-    return firstRow;
+    return origin.firstRow();
   }
 
   float[] profile() {

@@ -29,7 +29,8 @@ final class Tracing {
     for (int k = 0; k < columns.length; k++) {
       columns[k] = filter.apply(straight[k]);
     }
-    return new LaneTrace(place, firstRow, profile, answer, noise(columns), columns);
+    return new LaneTrace(
+        new LaneTrace.Origin(place, firstRow), profile, answer, noise(columns), columns);
   }
 
   private static float[][] straighten(LaneGroups groups, Bend bend) {

@@ -48,10 +48,12 @@ public final class Density {
     return table;
   }
 
+  /** Columns. */
   public int width() {
     return width;
   }
 
+  /** Rows. */
   public int height() {
     return height;
   }

@@ -30,10 +30,12 @@ public final class Picture {
     return new Picture(width, height, samples);
   }
 
+  /** Columns. */
   public int width() {
     return width;
   }
 
+  /** Rows. */
   public int height() {
     return height;
   }

@@ -21,6 +21,7 @@ public final class PictureFile {
   private final int leastSide;
   private final long mostPixels;
 
+  /** A reader with the limits of some facts. */
   public PictureFile(Facts facts) {
     this.leastSide = (int) facts.number("gel.image.least-side");
     this.mostPixels = (long) (1e6 * facts.number("gel.image.most-megapixels"));

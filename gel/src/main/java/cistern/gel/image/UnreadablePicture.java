@@ -24,11 +24,13 @@ public final class UnreadablePicture extends IOException {
 
   private final Reason reason;
 
+  /** A file with the reason and a sentence for a person. */
   public UnreadablePicture(Reason reason, String sentence) {
     super(sentence);
     this.reason = reason;
   }
 
+  /** Why the file can't be read. */
   public Reason reason() {
     return reason;
   }

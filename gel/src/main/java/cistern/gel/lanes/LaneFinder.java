@@ -13,17 +13,20 @@ import java.util.List;
 public final class LaneFinder {
   private final LaneLimits limits;
 
+  /** A finder with the limits of some facts. */
   public LaneFinder(Facts facts) {
     this.limits = LaneLimits.of(facts);
   }
 
   /** The fan of a gel, its lanes from left to right and the doubtful ones among them. */
   public record Found(Fan fan, List<LanePlace> lanes) {
+    /** Copies the lanes. */
     public Found {
       lanes = List.copyOf(lanes);
     }
   }
 
+  /** The lanes of a density within its sheet. */
   public Found find(Density density, Sheet sheet) {
     Strips strips = Strips.of(density, sheet, limits);
     double[] size = {density.width(), density.height()};

@@ -16,6 +16,7 @@ public final class SheetFinder {
   private final double deepest;
   private final double straight;
 
+  /** A finder with the limits of some facts. */
   public SheetFinder(Facts facts) {
     this.coarse = (int) facts.number("gel.sheet.coarse");
     this.tolerance = facts.number("gel.sheet.tolerance");
@@ -23,6 +24,7 @@ public final class SheetFinder {
     this.straight = facts.number("gel.sheet.straight");
   }
 
+  /** The sheet of a picture. */
   public Sheet find(Picture picture) {
     int factor = Math.max(1, Math.max(picture.width(), picture.height()) / coarse);
     Picture small = picture.toReduced(factor);

@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
  * @param chances entry k is the chance of k bands
  */
 public record CountDistribution(List<Double> chances) {
+  /** Copies the chances. */
   public CountDistribution {
     chances = List.copyOf(chances);
   }

@@ -23,6 +23,7 @@ public record PairBands(
     double probabilityOfShared,
     boolean isLadder,
     double probabilityOfOther) {
+  /** Copies the lists. */
   public PairBands {
     counterpart = List.copyOf(counterpart);
     response = List.copyOf(response);

@@ -7,13 +7,18 @@ import cistern.gel.bands.LaneBands;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Compares the CSF lane of a pair with its serum lane. */
 public final class PairFinder {
+  /** Full width, in standard deviations, within which a band counts as met by accident. */
+  private static final double ACCIDENT_REACH = 5;
+
   private final Facts facts;
   private final Ladder ladder;
   private final SerumIdentity identity;
 
+  /** A finder under some facts. */
   public PairFinder(Facts facts) {
     this.facts = facts;
     this.identity = SerumIdentity.of(facts);
@@ -25,6 +30,11 @@ public final class PairFinder {
             facts.number("gel.ladder.uneven"));
   }
 
+  /**
+   * What the bands of a CSF lane and of the serum lane beside it say.
+   *
+   * @param height rows of the picture
+   */
   public PairBands compare(GelBands gel, LaneBands csf, LaneBands serum, double height) {
     double sigma = gel.sigma();
     double foretold = gel.tilt().drop(csf.place().xCentre(), serum.place().xCentre());
@@ -69,50 +79,71 @@ public final class PairFinder {
   private record Outcome(
       Alignment best, Matching matching, double spread, CountDistribution only, double shared) {}
 
+  /** The counterparts under the best alignment, each with its row in the serum lane. */
+  private record Counterparts(int[] of, List<Double> rows, double[] distances, boolean[] isMet) {}
+
   private PairBands verdict(GelBands gel, LaneBands csf, LaneBands serum, Outcome o) {
     double[] both = shared(csf, serum, o.best, o.matching);
-    List<Integer> counterpart = new ArrayList<>();
+    Counterparts found = counterparts(csf, serum, o, both);
     List<Double> response = new ArrayList<>();
+    for (Band c : csf.bands()) {
+      response.add(response(serum, o.best.toSerum(c.y()), gel.sigma()) / c.height());
+    }
+    int alone = alone(gel.sigma(), csf, serum, o, found);
+    double accident = ACCIDENT_REACH * o.spread * likely(csf) / (0.7 * csf.rows());
+    double other = identity.probabilityOfOther(found.distances, alone, accident, o.best.strain());
+    return new PairBands(
+        Arrays.stream(found.of).boxed().toList(),
+        response,
+        o.only,
+        (int) IntStream.range(0, both.length).filter(i -> isShared(csf, both, i)).count(),
+        alone,
+        o.shared,
+        ladder.isLadder(found.rows, (int) likely(serum), gel.sigma()),
+        other);
+  }
+
+  private static boolean isShared(LaneBands csf, double[] both, int i) {
+    return csf.bands().get(i).probability() >= 0.5 && both[i] >= 0.5;
+  }
+
+  private static long likely(LaneBands lane) {
+    return lane.bands().stream().filter(b -> b.probability() >= 0.5).count();
+  }
+
+  private static Counterparts counterparts(
+      LaneBands csf, LaneBands serum, Outcome o, double[] both) {
+    int[] of = new int[both.length];
+    boolean[] isMet = new boolean[serum.bands().size()];
     List<Double> rows = new ArrayList<>();
-    boolean[] met = new boolean[serum.bands().size()];
     double[] distances = new double[both.length];
-    int n = 0;
-    int shared = 0;
     for (int i = 0; i < both.length; i++) {
       Band c = csf.bands().get(i);
-      boolean isShared = c.probability() >= 0.5 && both[i] >= 0.5;
-      shared += isShared ? 1 : 0;
       int j = o.matching.counterpart()[i];
       boolean isPaired = o.matching.isMatched(i) && both[i] >= 0.5;
-      counterpart.add(isPaired ? j : -1);
-      response.add(response(serum, o.best.toSerum(c.y()), gel.sigma()) / c.height());
+      of[i] = isPaired ? j : -1;
       if (isPaired && c.probability() > 0.3) {
-        met[j] = true;
-        if (isShared) {
+        isMet[j] = true;
+        if (isShared(csf, both, i)) {
+          distances[rows.size()] = (o.best.toSerum(c.y()) - serum.bands().get(j).y()) / o.spread;
           rows.add(serum.bands().get(j).y());
-          distances[n++] = (o.best.toSerum(c.y()) - serum.bands().get(j).y()) / o.spread;
         }
       }
     }
-    int serumBands = 0;
+    return new Counterparts(of, rows, Arrays.copyOf(distances, rows.size()), isMet);
+  }
+
+  /** How many bands of the serum have neither a counterpart nor an answer in the CSF. */
+  private int alone(double sigma, LaneBands csf, LaneBands serum, Outcome o, Counterparts found) {
     int alone = 0;
-    for (int j = 0; j < met.length; j++) {
+    for (int j = 0; j < found.isMet.length; j++) {
       Band s = serum.bands().get(j);
-      if (s.probability() >= 0.5) {
-        serumBands++;
-        double answer = response(csf, o.best.toCsf(s.y()), gel.sigma());
-        alone += !met[j] && answer < facts.number("gel.matching.response") * s.height() ? 1 : 0;
+      if (s.probability() >= 0.5 && !found.isMet[j]) {
+        double answer = response(csf, o.best.toCsf(s.y()), sigma);
+        alone += answer < facts.number("gel.matching.response") * s.height() ? 1 : 0;
       }
     }
-    double accident =
-        5
-            * o.spread
-            * csf.bands().stream().filter(b -> b.probability() > 0.5).count()
-            / (0.7 * csf.rows());
-    double other =
-        identity.probabilityOfOther(Arrays.copyOf(distances, n), alone, accident, o.best.strain());
-    boolean isLadder = ladder.isLadder(rows, serumBands, gel.sigma());
-    return new PairBands(counterpart, response, o.only, shared, alone, o.shared, isLadder, other);
+    return alone;
   }
 
   /** The chance that each CSF band has a counterpart in the serum. */

@@ -15,6 +15,8 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.Locale;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -128,44 +130,17 @@ class PictureFileTest {
     }
 
     private static byte[] withExif(byte[] jpeg, int tag) {
-      byte[] exif = {
-        (byte) 0xFF,
-        (byte) 0xE1,
-        0,
-        34,
-        'E',
-        'x',
-        'i',
-        'f',
-        0,
-        0,
-        'M',
-        'M',
-        0,
-        42,
-        0,
-        0,
-        0,
-        8,
-        0,
-        1,
-        1,
-        18,
-        0,
-        3,
-        0,
-        0,
-        0,
-        1,
-        0,
-        (byte) tag,
-        0,
-        0,
-        0,
-        0,
-        0,
-        0
-      };
+      // Segment APP1 of 34 bytes, "Exif", a big-endian TIFF head, one entry: tag 274, short, 1.
+      byte[] exif =
+          HexFormat.of()
+              .parseHex(
+                  "ffe10022"
+                      + "457869660000"
+                      + "4d4d002a00000008"
+                      + "0001"
+                      + "011200030000000100"
+                      + String.format(Locale.ROOT, "%02x", tag)
+                      + "000000000000");
       ByteBuffer out = ByteBuffer.allocate(jpeg.length + exif.length);
       return out.put(jpeg, 0, 2).put(exif).put(jpeg, 2, jpeg.length - 2).array();
     }

@@ -32,33 +32,37 @@ class ReadingJsonTest {
             Quality.GOOD,
             List.of(),
             List.of(band));
-    PairReading.Counts counts =
-        new PairReading.Counts(
-            2, 1, 0, List.of(0.0, 0.25, 0.75), 0.75, List.of(0.1, 0.2, 0.3, 0.2, 0.2));
-    PairReading read =
-        new PairReading(
-            0,
-            OptionalInt.of(0),
-            OptionalInt.of(1),
-            Optional.of(counts),
-            Optional.of(BandPattern.LOCAL_AND_SYSTEMIC),
-            BandVerdict.POSITIVE,
-            true,
-            List.of());
-    PairReading lonely =
-        new PairReading(
-            1,
-            OptionalInt.empty(),
-            OptionalInt.of(2),
-            Optional.empty(),
-            Optional.empty(),
-            BandVerdict.UNDETERMINED,
-            true,
-            List.of(MARK));
     return new GelReading(
         new PictureSeen("g.png", 1500, 1000, polarity, posture),
         List.of(lane),
-        List.of(read, lonely),
+        List.of(read(), lonely()),
+        List.of(MARK));
+  }
+
+  private static PairReading read() {
+    PairReading.Counts counts =
+        new PairReading.Counts(
+            2, 1, 0, List.of(0.0, 0.25, 0.75), 0.75, List.of(0.1, 0.2, 0.3, 0.2, 0.2));
+    return new PairReading(
+        0,
+        OptionalInt.of(0),
+        OptionalInt.of(1),
+        Optional.of(counts),
+        Optional.of(BandPattern.LOCAL_AND_SYSTEMIC),
+        BandVerdict.POSITIVE,
+        true,
+        List.of());
+  }
+
+  private static PairReading lonely() {
+    return new PairReading(
+        1,
+        OptionalInt.empty(),
+        OptionalInt.of(2),
+        Optional.empty(),
+        Optional.empty(),
+        BandVerdict.UNDETERMINED,
+        true,
         List.of(MARK));
   }
 

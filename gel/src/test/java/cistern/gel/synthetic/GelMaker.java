@@ -17,34 +17,36 @@ public final class GelMaker {
   private final double ceiling;
   private final List<LaneDraw> laneDraws = new ArrayList<>();
 
-  /** One lane on the sheet. A load of zero means that nothing was put there. */
+  /** Where a lane lies: its kind and pair, and its middle in columns of the sheet. */
+  record Berth(String kind, int pair, double x) {}
+
+  /** How far a lane's axis is moved, in rows, and stretched. */
+  record Warp(double shift, double stretch) {}
+
+  /** One lane on the sheet: what it holds and the stained density along it. */
   static final class LaneDraw {
-    private final String kind;
-    private final int pair;
-    private final double x;
+    private final Berth berth;
     private final float[] density;
     private final LaneContent content;
-    private final double[] warp;
+    private final Warp warp;
 
-    LaneDraw(String kind, int pair, double x, float[] density, LaneContent content, double[] warp) {
-      this.kind = kind;
-      this.pair = pair;
-      this.x = x;
+    LaneDraw(Berth berth, float[] density, LaneContent content, Warp warp) {
+      this.berth = berth;
       this.density = density;
       this.content = content;
       this.warp = warp;
     }
 
     String kind() {
-      return kind;
+      return berth.kind();
     }
 
     int pair() {
-      return pair;
+      return berth.pair();
     }
 
     double x() {
-      return x;
+      return berth.x();
     }
 
     float[] density() {
@@ -55,7 +57,7 @@ public final class GelMaker {
       return content;
     }
 
-    double[] warp() {
+    Warp warp() {
       return warp;
     }
   }
@@ -115,13 +117,13 @@ public final class GelMaker {
 
   private LaneDraw lane(String kind, int pair, double x, LaneContent content, double presence) {
     double load = presence * draw.logNormal(1, level.faults().load());
-    double[] warp = {
-      level.geometry().shift() * draw.normal() / 2,
-      1 + level.geometry().shift() * draw.normal() / 1500
-    };
+    Warp warp =
+        new Warp(
+            level.geometry().shift() * draw.normal() / 2,
+            1 + level.geometry().shift() * draw.normal() / 1500);
     double jitter = pitch * 0.02 * draw.normal();
     return new LaneDraw(
-        kind, pair, x + jitter, content.toDensity(height, load, ceiling), content, warp);
+        new Berth(kind, pair, x + jitter), content.toDensity(height, load, ceiling), content, warp);
   }
 
   private Case kind() {

@@ -85,7 +85,7 @@ final class GelPainter {
   /** The place on the lane's own axis that the sheet's point shows. */
   private double axis(LaneDraw lane, double gx, double gy) {
     double mid = sheet.height / 2.0;
-    return mid + (gy - displacement(gx) - lane.warp()[0] - mid) / lane.warp()[1];
+    return mid + (gy - displacement(gx) - lane.warp().shift() - mid) / lane.warp().stretch();
   }
 
   private static double sample(float[] v, double q) {
@@ -112,7 +112,10 @@ final class GelPainter {
       List<Double> ys = new ArrayList<>();
       for (TrueBand band : lane.content().bands()) {
         double onSheet =
-            mid + (band.y() - mid) * lane.warp()[1] + lane.warp()[0] + displacement(lane.x());
+            mid
+                + (band.y() - mid) * lane.warp().stretch()
+                + lane.warp().shift()
+                + displacement(lane.x());
         ys.add(forward.y(lane.x(), onSheet));
       }
       truths.add(new LaneTruth(lane.kind(), lane.pair(), x, width, ys.stream().sorted().toList()));

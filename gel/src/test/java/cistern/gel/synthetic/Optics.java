@@ -38,10 +38,10 @@ final class Optics {
       }
     }
     quantise(light);
-    boolean across = draw.chance(0.08);
-    return across
-        ? new SyntheticGel(height, width, transpose(light), lanes, pairs, invert, true)
-        : new SyntheticGel(width, height, light, lanes, pairs, invert, false);
+    SyntheticGel.Truth truth = new SyntheticGel.Truth(lanes, pairs, invert, draw.chance(0.08));
+    return truth.isAcross()
+        ? new SyntheticGel(height, width, transpose(light), truth)
+        : new SyntheticGel(width, height, light, truth);
   }
 
   private float[] light(float[] density, boolean[] outside) {

@@ -8,35 +8,31 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/**
- * An invented gel: intensities in 0…1 row by row, and its ground truth.
- *
- * <p>across: whether the lanes lie across the picture
- */
+/** An invented gel: intensities in 0…1 row by row, and its ground truth. */
 public final class SyntheticGel {
   private final int width;
   private final int height;
   private final float[] pixels;
-  private final List<LaneTruth> lanes;
-  private final List<PairTruth> pairs;
-  private final boolean lightOnDark;
-  private final boolean across;
+  private final Truth truth;
 
-  public SyntheticGel(
-      int width,
-      int height,
-      float[] pixels,
-      List<LaneTruth> lanes,
-      List<PairTruth> pairs,
-      boolean lightOnDark,
-      boolean across) {
+  /**
+   * What is true of a gel.
+   *
+   * @param isAcross whether the lanes lie across the picture
+   */
+  public record Truth(
+      List<LaneTruth> lanes, List<PairTruth> pairs, boolean isLightOnDark, boolean isAcross) {
+    public Truth {
+      lanes = List.copyOf(lanes);
+      pairs = List.copyOf(pairs);
+    }
+  }
+
+  SyntheticGel(int width, int height, float[] pixels, Truth truth) {
     this.width = width;
     this.height = height;
     this.pixels = pixels;
-    this.lanes = List.copyOf(lanes);
-    this.pairs = List.copyOf(pairs);
-    this.lightOnDark = lightOnDark;
-    this.across = across;
+    this.truth = truth;
   }
 
   public int width() {
@@ -52,19 +48,19 @@ public final class SyntheticGel {
   }
 
   public List<LaneTruth> lanes() {
-    return lanes;
+    return truth.lanes();
   }
 
   public List<PairTruth> pairs() {
-    return pairs;
+    return truth.pairs();
   }
 
   public boolean lightOnDark() {
-    return lightOnDark;
+    return truth.isLightOnDark();
   }
 
   public boolean across() {
-    return across;
+    return truth.isAcross();
   }
 
   /** The gel as a decoded picture. */
@@ -79,7 +75,7 @@ public final class SyntheticGel {
   /** The lanes with their places, as a person would give them. */
   public LanePlan toPlan() {
     return new LanePlan(
-        lanes.stream()
+        lanes().stream()
             .map(
                 l ->
                     new NamedLane(
@@ -91,6 +87,6 @@ public final class SyntheticGel {
 
   /** The lanes' names from left to right. */
   public LanePlan toNames() {
-    return LanePlan.parse(lanes.stream().map(LaneTruth::kind).toList());
+    return LanePlan.parse(lanes().stream().map(LaneTruth::kind).toList());
   }
 }
