@@ -6,6 +6,7 @@ import cistern.gel.bands.GelBands;
 import cistern.gel.image.Density;
 import cistern.gel.image.Picture;
 import cistern.gel.image.PictureFile;
+import cistern.gel.lanes.Gaps;
 import cistern.gel.lanes.LaneFinder;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.membrane.Appearance;
@@ -24,6 +25,7 @@ public final class GelReader {
   private final SheetFinder sheets;
   private final LaneFinder lanes;
   private final BandFinder bands;
+  private final Gaps gaps;
   private final long mostPixels;
 
   /** A reader under some facts, which hold the reader's own table and the cut-off of the bands. */
@@ -33,6 +35,7 @@ public final class GelReader {
     this.sheets = new SheetFinder(facts);
     this.lanes = new LaneFinder(facts);
     this.bands = new BandFinder(facts);
+    this.gaps = new Gaps(facts.number("gel.lanes.uneven"));
     this.mostPixels = (long) (1e6 * facts.number("gel.image.working-megapixels"));
   }
 
@@ -60,7 +63,7 @@ public final class GelReader {
     Sheet uprightSheet = isAcross ? sheet.toTransposed() : sheet;
     Density density = Density.of(upright, appearance.polarity(), facts.number("gel.image.darkest"));
     LaneFinder.Found found = lanes.find(density, uprightSheet);
-    Layout layout = Layout.of(plan, found, factor);
+    Layout layout = Layout.of(plan, found, factor, gaps);
     GelBands gel = bands.find(density, uprightSheet, layout.places());
     PictureSeen shown =
         new PictureSeen(

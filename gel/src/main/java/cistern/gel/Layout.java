@@ -1,5 +1,6 @@
 package cistern.gel;
 
+import cistern.gel.lanes.Gaps;
 import cistern.gel.lanes.LaneFinder;
 import cistern.gel.lanes.LaneKind;
 import cistern.gel.lanes.LanePlace;
@@ -40,7 +41,7 @@ record Layout(
   /**
    * @param factor pixels of the picture in one of the density
    */
-  static Layout of(LanePlan plan, LaneFinder.Found found, int factor) {
+  static Layout of(LanePlan plan, LaneFinder.Found found, int factor, Gaps gaps) {
     if (plan.isPlaced()) {
       return named(plan, placed(plan, found, factor));
     }
@@ -54,6 +55,10 @@ record Layout(
     LanePlan filled = plan.withoutBlanks();
     if (filled.lanes().size() == places.size()) {
       return named(filled, places);
+    }
+    List<LanePlace> withGaps = gaps.fill(places);
+    if (plan.lanes().size() == withGaps.size()) {
+      return named(plan, withGaps);
     }
     List<NamedPair> apart =
         plan.pairs().stream()

@@ -5,6 +5,7 @@ import cistern.gel.image.UnreadablePicture.Reason;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Iterator;
@@ -18,13 +19,16 @@ import javax.imageio.stream.ImageInputStream;
  */
 public final class PictureFile {
   private static final int HEAD = 1 << 18;
+  private static final int PART = 1 << 16;
   private final int leastSide;
   private final long mostPixels;
+  private final long mostBytes;
 
   /** A reader with the limits of some facts. */
   public PictureFile(Facts facts) {
     this.leastSide = (int) facts.number("gel.image.least-side");
     this.mostPixels = (long) (1e6 * facts.number("gel.image.most-megapixels"));
+    this.mostBytes = (long) (1e6 * facts.number("gel.image.most-megabytes"));
   }
 
   /**
@@ -57,6 +61,29 @@ public final class PictureFile {
         .findFirst()
         .orElse(Orientation.UPRIGHT)
         .toUpright(stored);
+  }
+
+  /** The picture of a stream, which is read to its end. */
+  public Picture read(InputStream in) throws IOException {
+    Path copy = Files.createTempFile("gel", ".picture");
+    try {
+      copy(in, copy);
+      return read(copy);
+    } finally {
+      Files.delete(copy);
+    }
+  }
+
+  /** As much of a stream as a picture may hold; the rest is left. */
+  private void copy(InputStream in, Path file) throws IOException {
+    try (OutputStream out = Files.newOutputStream(file)) {
+      byte[] part = new byte[PART];
+      long left = mostBytes;
+      for (int n = in.read(part); n > 0 && left > 0; n = in.read(part)) {
+        out.write(part, 0, n);
+        left -= n;
+      }
+    }
   }
 
   private BufferedImage decode(Path file, PictureFormat format) throws IOException {

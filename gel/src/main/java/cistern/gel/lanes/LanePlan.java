@@ -105,6 +105,25 @@ public record LanePlan(List<NamedLane> lanes) {
     return List.copyOf(pairs.values());
   }
 
+  /**
+   * These names on the places of another plan, blanks left out where that fits.
+   *
+   * @throws IllegalArgumentException when there are more or fewer places, with both counts
+   */
+  public LanePlan withPlaces(LanePlan placed) {
+    LanePlan names = lanes.size() == placed.lanes.size() ? this : withoutBlanks();
+    if (names.lanes.size() != placed.lanes.size()) {
+      throw new IllegalArgumentException(
+          lanes.size() + " lanes are named and the lane file has " + placed.lanes.size());
+    }
+    List<NamedLane> both = new ArrayList<>();
+    for (int i = 0; i < names.lanes.size(); i++) {
+      NamedLane name = names.lanes.get(i);
+      both.add(new NamedLane(name.kind(), name.pair(), placed.lanes.get(i).place()));
+    }
+    return new LanePlan(both);
+  }
+
   /** The plan without its blanks, each lane with the pair number it has among them. */
   public LanePlan withoutBlanks() {
     List<OptionalInt> numbers = pairNumbers();

@@ -19,20 +19,20 @@ public final class ReadingJson {
     this.json = json;
   }
 
-  /** The text for some readings. */
-  public static String toJson(List<GelReading> readings) {
+  /** The text for some readings: an array when there were several pictures, else one object. */
+  public static String toJson(List<GelReading> readings, boolean isSeveral) {
     StringWriter text = new StringWriter();
     try (JsonGenerator json = FACTORY.createGenerator(ObjectWriteContext.empty(), text)) {
       ReadingJson writer = new ReadingJson(json);
-      if (readings.size() == 1) {
-        writer.reading(readings.getFirst());
-      } else {
+      if (isSeveral) {
         json.writeStartArray();
         readings.forEach(writer::reading);
         json.writeEndArray();
+      } else {
+        readings.forEach(writer::reading);
       }
     }
-    return text.toString();
+    return text.append('\n').toString();
   }
 
   private void reading(GelReading r) {

@@ -68,7 +68,8 @@ class ReadingJsonTest {
 
   @Test
   void toJson_oneReading_isOneObjectWithEveryField() {
-    String json = ReadingJson.toJson(List.of(reading(Posture.UPRIGHT, Polarity.DARK_ON_LIGHT)));
+    String json =
+        ReadingJson.toJson(List.of(reading(Posture.UPRIGHT, Polarity.DARK_ON_LIGHT)), false);
     assertThat(json)
         .startsWith("{\"reading\":1,\"image\":{\"file\":\"g.png\",\"width\":1500,\"height\":1000,")
         .contains("\"polarity\":\"dark-on-light\",\"lanes\":\"upright\"")
@@ -80,15 +81,15 @@ class ReadingJsonTest {
         .contains("\"pattern\":3,\"verdict\":\"positive\",\"needsReview\":true")
         .contains("\"csfLane\":null,\"serumLane\":2,\"csfOnly\":null")
         .contains("\"probabilityPositive\":null,\"pattern\":null,\"verdict\":\"undetermined\"")
-        .endsWith("\"problems\":[{\"code\":\"faint\",\"text\":\"too little\"}]}");
+        .endsWith("\"problems\":[{\"code\":\"faint\",\"text\":\"too little\"}]}\n");
   }
 
   @Test
   void toJson_twoReadings_isAnArray() {
     GelReading r = reading(Posture.ACROSS, Polarity.LIGHT_ON_DARK);
-    assertThat(ReadingJson.toJson(List.of(r, r)))
+    assertThat(ReadingJson.toJson(List.of(r, r), true))
         .startsWith("[{")
-        .endsWith("}]")
+        .endsWith("}]\n")
         .contains("\"polarity\":\"light-on-dark\",\"lanes\":\"across\"");
   }
 

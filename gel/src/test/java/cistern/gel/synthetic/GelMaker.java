@@ -15,6 +15,7 @@ public final class GelMaker {
   private final double pitch;
   private final int places;
   private final double ceiling;
+  private final List<Case> chosen;
   private final List<LaneDraw> laneDraws = new ArrayList<>();
 
   /** Where a lane lies: its kind and pair, and its middle in columns of the sheet. */
@@ -62,24 +63,38 @@ public final class GelMaker {
     }
   }
 
-  private GelMaker(Level level, long seed) {
+  private GelMaker(Level level, long seed, List<Case> chosen) {
     this.level = level;
+    this.chosen = chosen;
     this.draw = new Draw(seed * 1_000_003L + level.salt());
     double size = draw.between(0.8, 1.15);
-    this.width = (int) (1500 * size * draw.between(0.85, 1.1));
-    this.height = (int) (1000 * size * draw.between(0.9, 1.1));
+    double wide = 1500 * size * draw.between(0.85, 1.1);
+    double high = 1000 * size * draw.between(0.9, 1.1);
     this.sigma = draw.between(level.bands().sigmaMin(), level.bands().sigmaMax());
     int wanted = 2 * draw.count(3, 8);
+    if (chosen.isEmpty()) {
+      this.width = (int) wide;
+      this.height = (int) high;
+      this.places = wanted;
+    } else {
+      this.places = 2 * chosen.size() + 2;
+      this.width = 95 * places;
+      this.height = 560;
+    }
     double margin = width * draw.between(0.04, 0.08);
-    this.pitch = Math.min((width - 2 * margin) / wanted, draw.between(75, 170));
-    this.places = wanted;
+    this.pitch = Math.min((width - 2 * margin) / places, draw.between(75, 170));
     this.laneWidth = pitch * draw.between(0.58, 0.86);
     this.ceiling = draw.between(0.85, 1.8);
   }
 
   /** The gel of a level and a seed: always the same. */
   public static SyntheticGel of(Level level, long seed) {
-    return new GelMaker(level, seed).make();
+    return new GelMaker(level, seed, List.of()).make();
+  }
+
+  /** A small gel with these pairs and two controls: always the same. */
+  public static SyntheticGel of(Level level, long seed, List<Case> pairs) {
+    return new GelMaker(level, seed, List.copyOf(pairs)).make();
   }
 
   private SyntheticGel make() {
@@ -87,13 +102,13 @@ public final class GelMaker {
       (int) (height * draw.between(0.08, 0.16)), (int) (height * draw.between(0.84, 0.93))
     };
     PersonDraw people = new PersonDraw(level, draw, sigma, reach);
-    boolean controls = places > 6 && draw.chance(0.4);
+    boolean controls = !chosen.isEmpty() || (places > 6 && draw.chance(0.4));
     int pairs = controls ? places / 2 - 1 : places / 2;
     double left = (width - pitch * (places - 1)) / 2;
     List<PairTruth> truths = new ArrayList<>();
     int lane = 0;
     for (int p = 0; p < pairs; p++) {
-      Case kind = kind();
+      Case kind = chosen.isEmpty() ? kind() : chosen.get(p);
       PersonDraw.Person person = people.draw(kind);
       truths.add(
           new PairTruth(
