@@ -43,11 +43,19 @@ public final class ReadingText {
         String.format(
             Locale.ROOT,
             "  %d bands only in the CSF, %d shared, %d only in the serum;"
-                + " at or over the cut-off: %.0f chances in 100.",
+                + " at or over the cut-off: %s chances in 100.",
             c.csfOnly(),
             c.shared(),
             c.serumOnly(),
-            100 * c.probabilityPositive()));
+            hundredths(c.probabilityPositive())));
+  }
+
+  /** Nothing that is measured is certain: neither 0 nor 100. */
+  private static String hundredths(double chance) {
+    if (chance < 0.01) {
+      return "fewer than 1";
+    }
+    return chance > 0.99 ? "more than 99" : String.format(Locale.ROOT, "%.0f", 100 * chance);
   }
 
   private static String words(BandPattern pattern) {
