@@ -35,7 +35,7 @@ public final class GelReader {
     this.sheets = new SheetFinder(facts);
     this.lanes = new LaneFinder(facts);
     this.bands = new BandFinder(facts);
-    this.gaps = new Gaps(facts.number("gel.lanes.uneven"));
+    this.gaps = new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room"));
     this.mostPixels = (long) (1e6 * facts.number("gel.image.working-megapixels"));
   }
 

@@ -56,9 +56,9 @@ record Layout(
     if (filled.lanes().size() == places.size()) {
       return named(filled, places);
     }
-    List<LanePlace> withGaps = gaps.fill(places);
-    if (plan.lanes().size() == withGaps.size()) {
-      return named(plan, withGaps);
+    Optional<List<LanePlace>> withGaps = gaps.fill(places, plan.lanes().size(), found.sheet());
+    if (withGaps.isPresent()) {
+      return named(plan, withGaps.get());
     }
     List<NamedPair> apart =
         plan.pairs().stream()

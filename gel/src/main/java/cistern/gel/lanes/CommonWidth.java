@@ -11,6 +11,7 @@ final class CommonWidth {
   private final float[] columns;
   private final double[] sums;
   private final LaneLimits limits;
+  private final Extent sheet;
 
   /** An interval in columns of the strips, and by how much it stands out. */
   record Interval(double from, double to, double contrast) {
@@ -28,9 +29,10 @@ final class CommonWidth {
 
   private final List<Interval> intervals;
 
-  private CommonWidth(float[] columns, LaneLimits limits) {
+  private CommonWidth(float[] columns, LaneLimits limits, Extent sheet) {
     this.columns = columns;
     this.limits = limits;
+    this.sheet = sheet;
     this.sums = new double[columns.length + 1];
     for (int x = 0; x < columns.length; x++) {
       sums[x + 1] = sums[x] + columns[x];
@@ -38,8 +40,11 @@ final class CommonWidth {
     this.intervals = best();
   }
 
-  static CommonWidth of(float[] columns, LaneLimits limits) {
-    return new CommonWidth(columns, limits);
+  /**
+   * @param sheet the membrane at mid-height, in columns of the strips
+   */
+  static CommonWidth of(float[] columns, LaneLimits limits, Extent sheet) {
+    return new CommonWidth(columns, limits, sheet);
   }
 
   /** From left to right. */
@@ -62,7 +67,7 @@ final class CommonWidth {
         best = laying;
       }
     }
-    return refine(new Regularity(best.intervals).check());
+    return refine(limits.regularity().check(best.intervals, sheet));
   }
 
   private Laying lay(int width) {

@@ -1,52 +1,85 @@
 package cistern.gel.lanes;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Places in a regular row of lanes where a lane stays out: nothing visible was put there, or it did
- * not take. Only gaps between lanes count, since nothing tells how far a row goes on at its ends.
+ * not take. They are looked for only when more lanes are named than were found.
+ *
+ * @param uneven how far a gap may be from a whole number of steps, in steps
+ * @param room how much of a step the membrane must go on at an end for a lane to fit there
  */
-public final class Gaps {
-  private final double uneven;
+public record Gaps(double uneven, double room) {
 
   /**
-   * @param uneven how far a gap may be from a whole number of steps, in steps
+   * As many lanes as were named, if they can be had in one way only: by an empty lane in each gap,
+   * and by one more at the only end that has room for it.
    */
-  public Gaps(double uneven) {
-    this.uneven = uneven;
+  public Optional<List<LanePlace>> fill(List<LanePlace> lanes, int named, Extent sheet) {
+    if (lanes.size() < 3) {
+      return Optional.empty();
+    }
+    List<LanePlace> filled = between(lanes);
+    if (filled.size() == named - 1) {
+      return atEnd(filled, sheet);
+    }
+    return Optional.of(filled).filter(f -> f.size() == named);
   }
 
-  /** The lanes with an empty one in each gap; the same lanes when the row is not regular. */
-  public List<LanePlace> fill(List<LanePlace> lanes) {
-    if (lanes.size() < 3) {
-      return lanes;
-    }
+  private static double step(List<LanePlace> lanes) {
     double[] steps = new double[lanes.size() - 1];
     for (int i = 0; i < steps.length; i++) {
       steps[i] = lanes.get(i + 1).xCentre() - lanes.get(i).xCentre();
     }
-    double[] sorted = steps.clone();
-    java.util.Arrays.sort(sorted);
-    double step = sorted[(sorted.length - 1) / 2];
+    Arrays.sort(steps);
+    return steps[(steps.length - 1) / 2];
+  }
+
+  /** The lanes with an empty one in each gap; the same lanes when the row is not regular. */
+  private List<LanePlace> between(List<LanePlace> lanes) {
+    double step = step(lanes);
     List<LanePlace> filled = new ArrayList<>();
     filled.add(lanes.getFirst());
-    for (int i = 0; i < steps.length; i++) {
-      int whole = (int) Math.round(steps[i] / step);
-      if (whole < 1 || Math.abs(steps[i] / step - whole) > uneven * whole) {
-        return lanes;
-      }
+    for (int i = 0; i + 1 < lanes.size(); i++) {
       LanePlace from = lanes.get(i);
       LanePlace to = lanes.get(i + 1);
+      double steps = (to.xCentre() - from.xCentre()) / step;
+      int whole = Math.max(1, (int) Math.round(steps));
+      if (Math.abs(steps - whole) > uneven) {
+        return lanes;
+      }
       for (int k = 1; k < whole; k++) {
-        filled.add(between(from, to, (double) k / whole));
+        filled.add(at(from, to, (double) k / whole));
       }
       filled.add(to);
     }
     return List.copyOf(filled);
   }
 
-  private static LanePlace between(LanePlace from, LanePlace to, double share) {
+  private Optional<List<LanePlace>> atEnd(List<LanePlace> lanes, Extent sheet) {
+    double step = step(lanes);
+    LanePlace first = lanes.getFirst();
+    LanePlace last = lanes.getLast();
+    double needed = room * step + first.width() / 2;
+    boolean hasLeft = first.xCentre() - sheet.from() > needed;
+    boolean hasRight = sheet.to() - last.xCentre() > needed;
+    if (hasLeft == hasRight) {
+      return Optional.empty();
+    }
+    List<LanePlace> filled = new ArrayList<>(lanes);
+    double share = step / (last.xCentre() - first.xCentre());
+    if (hasLeft) {
+      filled.addFirst(at(first, last, -share));
+    } else {
+      filled.addLast(at(first, last, 1 + share));
+    }
+    return Optional.of(List.copyOf(filled));
+  }
+
+  private static LanePlace at(LanePlace from, LanePlace to, double share) {
     return new LanePlace(
         from.xCentre() + share * (to.xCentre() - from.xCentre()),
         from.width() + share * (to.width() - from.width()),

@@ -18,8 +18,8 @@ public final class LaneFinder {
     this.limits = LaneLimits.of(facts);
   }
 
-  /** The fan of a gel, its lanes from left to right and the doubtful ones among them. */
-  public record Found(Fan fan, List<LanePlace> lanes) {
+  /** The fan of a gel, its lanes from left to right and how far the membrane reaches. */
+  public record Found(Fan fan, List<LanePlace> lanes, Extent sheet) {
     /** Copies the lanes. */
     public Found {
       lanes = List.copyOf(lanes);
@@ -32,12 +32,20 @@ public final class LaneFinder {
     double[] size = {density.width(), density.height()};
     Fan fan = new FanSearch(strips, size, limits).search();
     float[] columns = FanSearch.sum(strips, fan);
-    CommonWidth common = CommonWidth.of(columns, limits);
+    Extent extent = extent(sheet);
+    CommonWidth common = CommonWidth.of(columns, limits, extent.dividedBy(Strips.STEP));
     List<LanePlace> lanes = new ArrayList<>();
     for (CommonWidth.Interval i : common.intervals()) {
       double centre = Strips.STEP * i.centre() - 0.5;
       lanes.add(new LanePlace(centre, Strips.STEP * i.width(), fan.slopeAt(centre)));
     }
-    return new Found(fan, lanes);
+    return new Found(fan, lanes, extent);
+  }
+
+  private static Extent extent(Sheet sheet) {
+    double middle = sheet.height() / 2.0;
+    int from = sheet.firstColumn(middle, 0);
+    int to = sheet.lastColumn(middle, 0);
+    return new Extent(from, to, from > 0 || to < sheet.width());
   }
 }

@@ -11,7 +11,8 @@ record LaneLimits(
     double narrowest,
     double widest,
     double flank,
-    double least) {
+    double least,
+    Regularity regularity) {
 
   static LaneLimits of(Facts facts) {
     return new LaneLimits(
@@ -22,6 +23,10 @@ record LaneLimits(
         facts.number("gel.lanes.narrowest"),
         facts.number("gel.lanes.widest"),
         facts.number("gel.lanes.flank"),
-        facts.number("gel.lanes.least-contrast"));
+        facts.number("gel.lanes.least-contrast"),
+        new Regularity(
+            facts.number("gel.lanes.least-share"),
+            facts.number("gel.lanes.least-share-at-edge"),
+            facts.number("gel.lanes.edge-reach")));
   }
 }

@@ -3,24 +3,31 @@ package cistern.gel.lanes;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Drops intervals that stand out far less than the others of the gel. */
-final class Regularity {
-  private final List<CommonWidth.Interval> intervals;
+/**
+ * Drops intervals that stand out far less than the others of the gel. At an edge of the membrane a
+ * flank is missing and the light falls off, so that bare membrane can look like a faint lane: there
+ * more is asked.
+ *
+ * @param least least contrast as a share of the median
+ * @param leastAtEdge the same for an interval at an edge of the membrane
+ * @param edgeReach how near the edge that is, in widths of the interval
+ */
+record Regularity(double least, double leastAtEdge, double edgeReach) {
 
-  Regularity(List<CommonWidth.Interval> intervals) {
-    this.intervals = intervals;
-  }
-
-  List<CommonWidth.Interval> check() {
-    if (intervals.isEmpty()) {
-      return intervals;
-    }
+  /**
+   * What is left of some intervals.
+   *
+   * @param sheet the membrane at mid-height
+   */
+  List<CommonWidth.Interval> check(List<CommonWidth.Interval> intervals, Extent sheet) {
     double[] contrasts =
         intervals.stream().mapToDouble(CommonWidth.Interval::contrast).sorted().toArray();
-    double median = contrasts[contrasts.length / 2];
     List<CommonWidth.Interval> kept = new ArrayList<>();
     for (CommonWidth.Interval i : intervals) {
-      if (i.contrast() > 0.2 * median) {
+      double reach = edgeReach * i.width();
+      boolean isAtEdge = i.from() - sheet.from() < reach || sheet.to() - i.to() < reach;
+      double share = isAtEdge && sheet.isInside() ? leastAtEdge : least;
+      if (i.contrast() > share * contrasts[contrasts.length / 2]) {
         kept.add(i);
       }
     }

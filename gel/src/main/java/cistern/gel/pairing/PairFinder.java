@@ -80,7 +80,17 @@ public final class PairFinder {
       Alignment best, Matching matching, double spread, CountDistribution only, double shared) {}
 
   /** The counterparts under the best alignment, each with its row in the serum lane. */
-  private record Counterparts(int[] of, List<Double> rows, double[] distances, boolean[] isMet) {}
+  private static final class Counterparts {
+    private final int[] of;
+    private final boolean[] isMet;
+    private final List<Double> rows = new ArrayList<>();
+    private final List<Double> distances = new ArrayList<>();
+
+    Counterparts(int csfBands, int serumBands) {
+      of = new int[csfBands];
+      isMet = new boolean[serumBands];
+    }
+  }
 
   private PairBands verdict(GelBands gel, LaneBands csf, LaneBands serum, Outcome o) {
     double[] both = shared(csf, serum, o.best, o.matching);
@@ -113,24 +123,22 @@ public final class PairFinder {
 
   private static Counterparts counterparts(
       LaneBands csf, LaneBands serum, Outcome o, double[] both) {
-    int[] of = new int[both.length];
-    boolean[] isMet = new boolean[serum.bands().size()];
-    List<Double> rows = new ArrayList<>();
-    double[] distances = new double[both.length];
+    Counterparts found = new Counterparts(both.length, serum.bands().size());
     for (int i = 0; i < both.length; i++) {
       Band c = csf.bands().get(i);
       int j = o.matching.counterpart()[i];
       boolean isPaired = o.matching.isMatched(i) && both[i] >= 0.5;
-      of[i] = isPaired ? j : -1;
+      found.of[i] = isPaired ? j : -1;
       if (isPaired && c.probability() > 0.3) {
-        isMet[j] = true;
+        found.isMet[j] = true;
         if (isShared(csf, both, i)) {
-          distances[rows.size()] = (o.best.toSerum(c.y()) - serum.bands().get(j).y()) / o.spread;
-          rows.add(serum.bands().get(j).y());
+          double row = serum.bands().get(j).y();
+          found.distances.add((o.best.toSerum(c.y()) - row) / o.spread);
+          found.rows.add(row);
         }
       }
     }
-    return new Counterparts(of, rows, Arrays.copyOf(distances, rows.size()), isMet);
+    return found;
   }
 
   /** How many bands of the serum have neither a counterpart nor an answer in the CSF. */

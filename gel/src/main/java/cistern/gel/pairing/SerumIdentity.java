@@ -1,6 +1,7 @@
 package cistern.gel.pairing;
 
 import cistern.fact.Facts;
+import java.util.List;
 
 /**
  * Whether the serum lane belongs to the same person as the CSF lane. Systemic bands pass into the
@@ -24,7 +25,7 @@ record SerumIdentity(double prior, double found, double searching) {
    * @param strain how far the lanes had to be moved against what was foretold
    * @param accident chance that a serum band of another person meets a CSF band
    */
-  double probabilityOfOther(double[] distances, int alone, double accident, double strain) {
+  double probabilityOfOther(List<Double> distances, int alone, double accident, double strain) {
     double chance = Math.clamp(accident, 0.01, 0.9);
     double same = 0;
     for (double d : distances) {
@@ -32,8 +33,8 @@ record SerumIdentity(double prior, double found, double searching) {
       same += Math.log(found / chance * 5 / Math.sqrt(2 * Math.PI)) - 0.5 * d * d;
     }
     same += alone * Math.log((1 - found) / (1 - chance));
-    double searched = distances.length > 0 ? searching + strain : 0;
+    double searched = !distances.isEmpty() ? searching + strain : 0;
     double odds = Math.log(prior / (1 - prior)) - same + searched;
-    return distances.length + alone == 0 ? prior : 1 / (1 + Math.exp(-odds));
+    return distances.size() + alone == 0 ? prior : 1 / (1 + Math.exp(-odds));
   }
 }
