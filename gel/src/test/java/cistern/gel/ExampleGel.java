@@ -24,12 +24,14 @@ enum ExampleGel {
 
   private final Level level;
   private final long seed;
-  private final List<Case> cases;
+  private final Case first;
+  private final Case second;
 
   ExampleGel(Level level, long seed, Case first, Case second) {
     this.level = level;
     this.seed = seed;
-    this.cases = List.of(first, second);
+    this.first = first;
+    this.second = second;
   }
 
   String file() {
@@ -37,7 +39,7 @@ enum ExampleGel {
   }
 
   SyntheticGel make() {
-    return GelMaker.of(level, seed, cases);
+    return GelMaker.of(level, seed, List.of(first, second));
   }
 
   /** The gel as a grey PNG of 8 bits. */
