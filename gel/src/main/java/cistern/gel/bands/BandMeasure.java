@@ -8,6 +8,7 @@ import java.util.List;
 /** Measures what a trace shows as bands: height, width, how it crosses the lane, how likely. */
 final class BandMeasure {
   private static final double MAD_TO_SIGMA = 1.4826;
+  private static final double OTHERS_REACH = 8;
   private final BandFilter filter;
   private final PeakFit.Limits limits;
   private final BandProbability probability;
@@ -57,19 +58,20 @@ final class BandMeasure {
     List<Peak> peaks = new PeakFit(trace, filter, limits).fit();
     List<Band> bands = new ArrayList<>();
     for (Peak p : peaks) {
-      Band band = measured(trace, p, usual, shade(p, peaks));
+      Band band = measured(trace, p, usual, peaks);
       bands.add(band.withProbability(probability.of(band, filter.sigma())));
     }
     return bands;
   }
 
-  private Band measured(LaneTrace trace, Peak p, double usual, double shade) {
+  private Band measured(LaneTrace trace, Peak p, double usual, List<Peak> peaks) {
     int row = Math.clamp(Math.round(p.y()), 0, trace.rows() - 1);
     double[] columns = new double[trace.columns().length];
+    double others = others(p, peaks);
     double mean = 0;
     double square = 0;
     for (int k = 0; k < columns.length; k++) {
-      columns[k] = nearbyMost(trace.columns()[k], row) / p.height();
+      columns[k] = (nearbyMost(trace.columns()[k], row) - others) / p.height();
       mean += columns[k] / columns.length;
       square += columns[k] * columns[k] / columns.length;
     }
@@ -85,8 +87,20 @@ final class BandMeasure {
         Math.sqrt(Math.max(0, square - mean * mean - chance)),
         p.height() / relief,
         p.height() / usual,
-        shade,
+        shade(p, peaks),
         0);
+  }
+
+  /** What the other bands answer at a peak's place. */
+  private double others(Peak p, List<Peak> peaks) {
+    double sum = 0;
+    for (Peak o : peaks) {
+      double d = p.y() - o.y();
+      if (o != p && Math.abs(d) < OTHERS_REACH * filter.sigma()) {
+        sum += o.height() * filter.answer(d, o.widening());
+      }
+    }
+    return sum;
   }
 
   /** How far stronger bands around a peak outshine it, from 0. */
