@@ -113,7 +113,10 @@ final class Interpreter {
             positive,
             bands.probabilityOfPattern(cutOff));
     boolean isReviewed =
-        isStopped || !layout.isNamed() || !problems.isEmpty() || isDoubtful(bands, positive);
+        isStopped
+            || layout.naming() != Layout.Naming.SURE
+            || !problems.isEmpty()
+            || isDoubtful(bands, positive);
     return new PairReading(
         named.number(),
         named.csf(),

@@ -17,7 +17,7 @@ import java.util.OptionalInt;
  * was found.
  *
  * @param pairs lanes of each pair as indices into the places
- * @param isNamed whether a person named the lanes
+ * @param naming how names came to the lanes
  * @param isControlled whether a control is among the names
  * @param difference named and found count, when they differ
  */
@@ -25,12 +25,27 @@ record Layout(
     List<LanePlace> places,
     List<LaneKind> kinds,
     List<NamedPair> pairs,
-    boolean isNamed,
+    Naming naming,
     boolean isControlled,
     Optional<Difference> difference) {
 
+  /** How names came to the lanes. */
+  enum Naming {
+    /** No one named them. */
+    NONE,
+    /** By names of a person, after the end of the row was guessed at which an empty lane lies. */
+    GUESSED,
+    /** By names of a person. */
+    SURE
+  }
+
   /** How many lanes were named and how many were found. */
   record Difference(int named, int found) {}
+
+  /** Whether a person named the lanes. */
+  boolean isNamed() {
+    return naming != Naming.NONE;
+  }
 
   Layout {
     places = List.copyOf(places);
@@ -43,22 +58,23 @@ record Layout(
    */
   static Layout of(LanePlan plan, LaneFinder.Found found, int factor, Gaps gaps) {
     if (plan.isPlaced()) {
-      return named(plan, placed(plan, found, factor));
+      return named(plan, placed(plan, found, factor), Naming.SURE);
     }
     List<LanePlace> places = found.lanes();
     if (plan.isNone()) {
       return neighbours(places);
     }
     if (plan.lanes().size() == places.size()) {
-      return named(plan, places);
+      return named(plan, places, Naming.SURE);
     }
     LanePlan filled = plan.withoutBlanks();
     if (filled.lanes().size() == places.size()) {
-      return named(filled, places);
+      return named(filled, places, Naming.SURE);
     }
-    Optional<List<LanePlace>> withGaps = gaps.fill(places, plan.lanes().size(), found.sheet());
+    Optional<Gaps.Filled> withGaps = gaps.fill(places, plan.lanes().size(), found.sheet());
     if (withGaps.isPresent()) {
-      return named(plan, withGaps.get());
+      Naming naming = withGaps.get().isSure() ? Naming.SURE : Naming.GUESSED;
+      return named(plan, withGaps.get().lanes(), naming);
     }
     List<NamedPair> apart =
         plan.pairs().stream()
@@ -66,12 +82,12 @@ record Layout(
             .toList();
     Difference difference = new Difference(plan.lanes().size(), places.size());
     return new Layout(
-        places, unknown(places), apart, true, plan.isControlled(), Optional.of(difference));
+        places, unknown(places), apart, Naming.SURE, plan.isControlled(), Optional.of(difference));
   }
 
-  private static Layout named(LanePlan plan, List<LanePlace> places) {
+  private static Layout named(LanePlan plan, List<LanePlace> places, Naming naming) {
     List<LaneKind> kinds = plan.lanes().stream().map(NamedLane::kind).toList();
-    return new Layout(places, kinds, plan.pairs(), true, plan.isControlled(), Optional.empty());
+    return new Layout(places, kinds, plan.pairs(), naming, plan.isControlled(), Optional.empty());
   }
 
   private static Layout neighbours(List<LanePlace> places) {
@@ -80,7 +96,7 @@ record Layout(
       OptionalInt next = i + 1 < places.size() ? OptionalInt.of(i + 1) : OptionalInt.empty();
       pairs.add(new NamedPair(i / 2, OptionalInt.of(i), next));
     }
-    return new Layout(places, unknown(places), pairs, false, false, Optional.empty());
+    return new Layout(places, unknown(places), pairs, Naming.NONE, false, Optional.empty());
   }
 
   private static List<LaneKind> unknown(List<LanePlace> places) {

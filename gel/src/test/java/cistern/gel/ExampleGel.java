@@ -20,7 +20,7 @@ enum ExampleGel {
   /** Lies on its side. */
   LADDER(Level.EASY, 7, Case.LADDER, Case.ONE),
   /** A hard photograph with another person's serum in its first pair. */
-  MISPAIRED(Level.HARD, 6, Case.MISPAIRED, Case.LOCAL);
+  MISPAIRED(Level.HARD, 8, Case.MISPAIRED, Case.LOCAL);
 
   private final Level level;
   private final long seed;

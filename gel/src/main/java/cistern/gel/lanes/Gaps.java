@@ -10,23 +10,35 @@ import java.util.Optional;
  * not take. They are looked for only when more lanes are named than were found.
  *
  * @param uneven how far a gap may be from a whole number of steps, in steps
- * @param room how much of a step the membrane must go on at an end for a lane to fit there
+ * @param room how much more bare membrane there must be at one end than at the other, in steps
  */
 public record Gaps(double uneven, double room) {
 
   /**
-   * As many lanes as were named, if they can be had in one way only: by an empty lane in each gap,
-   * and by one more at the only end that has room for it.
+   * Lanes with empty ones among them.
+   *
+   * @param isSure whether all empty ones lie between others
    */
-  public Optional<List<LanePlace>> fill(List<LanePlace> lanes, int named, Extent sheet) {
+  public record Filled(List<LanePlace> lanes, boolean isSure) {
+    /** Copies the lanes. */
+    public Filled {
+      lanes = List.copyOf(lanes);
+    }
+  }
+
+  /**
+   * As many lanes as were named, if they can be had in one way only: by an empty lane in each gap,
+   * and by one more at the end that has more bare membrane, since rows of lanes are centred.
+   */
+  public Optional<Filled> fill(List<LanePlace> lanes, int named, Extent sheet) {
     if (lanes.size() < 3) {
       return Optional.empty();
     }
     List<LanePlace> filled = between(lanes);
     if (filled.size() == named - 1) {
-      return atEnd(filled, sheet);
+      return atEnd(filled, sheet).map(f -> new Filled(f, false));
     }
-    return Optional.of(filled).filter(f -> f.size() == named);
+    return filled.size() == named ? Optional.of(new Filled(filled, true)) : Optional.empty();
   }
 
   private static double step(List<LanePlace> lanes) {
@@ -63,15 +75,14 @@ public record Gaps(double uneven, double room) {
     double step = step(lanes);
     LanePlace first = lanes.getFirst();
     LanePlace last = lanes.getLast();
-    double needed = room * step + first.width() / 2;
-    boolean hasLeft = first.xCentre() - sheet.from() > needed;
-    boolean hasRight = sheet.to() - last.xCentre() > needed;
-    if (hasLeft == hasRight) {
+    double left = first.xCentre() - sheet.from();
+    double right = sheet.to() - last.xCentre();
+    if (Math.max(left, right) < step + first.width() / 2 || Math.abs(left - right) < room * step) {
       return Optional.empty();
     }
     List<LanePlace> filled = new ArrayList<>(lanes);
     double share = step / (last.xCentre() - first.xCentre());
-    if (hasLeft) {
+    if (left > right) {
       filled.addFirst(at(first, last, -share));
     } else {
       filled.addLast(at(first, last, 1 + share));

@@ -26,7 +26,8 @@ record LaneLimits(
         facts.number("gel.lanes.least-contrast"),
         new Regularity(
             facts.number("gel.lanes.least-share"),
-            facts.number("gel.lanes.least-share-at-edge"),
-            facts.number("gel.lanes.edge-reach")));
+            facts.number("gel.lanes.least-share-at-end"),
+            facts.number("gel.lanes.edge-reach"),
+            facts.number("gel.lanes.out-of-step")));
   }
 }
