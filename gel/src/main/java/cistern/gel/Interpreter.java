@@ -44,6 +44,7 @@ final class Interpreter {
   GelReading read(PictureSeen picture, int rows) {
     List<List<GelProblem>> troubles = gel.lanes().stream().map(gates::check).toList();
     PairFinder finder = new PairFinder(facts);
+    double looseness = finder.looseness(gel, together(), rows);
     List<PairReading> pairs = new ArrayList<>();
     List<Listing> listings = new ArrayList<>();
     for (int i = 0; i < gel.lanes().size(); i++) {
@@ -53,7 +54,7 @@ final class Interpreter {
       if (named.csf().isPresent() && named.serum().isPresent()) {
         int c = named.csf().getAsInt();
         int s = named.serum().getAsInt();
-        PairBands bands = finder.compare(gel, gel.lanes().get(c), gel.lanes().get(s), rows);
+        PairBands bands = finder.compare(gel, lanes(c, s), rows, looseness);
         Listing.Both both = Listing.of(gel.lanes().get(c), gel.lanes().get(s), bands, factor);
         listings.set(c, both.csf().withPair(named.number()));
         listings.set(s, both.serum().withPair(named.number()));
@@ -65,6 +66,18 @@ final class Interpreter {
       }
     }
     return new GelReading(picture, lanes(troubles, listings), pairs, problems());
+  }
+
+  private PairFinder.Lanes lanes(int csf, int serum) {
+    return new PairFinder.Lanes(gel.lanes().get(csf), gel.lanes().get(serum));
+  }
+
+  /** The pairs of which both lanes are there. */
+  private List<PairFinder.Lanes> together() {
+    return layout.pairs().stream()
+        .filter(p -> p.csf().isPresent() && p.serum().isPresent())
+        .map(p -> lanes(p.csf().getAsInt(), p.serum().getAsInt()))
+        .toList();
   }
 
   private List<LaneReading> lanes(List<List<GelProblem>> troubles, List<Listing> listings) {

@@ -11,15 +11,24 @@ import java.util.List;
  * the shift around what the gel's tilt foretells, the stretch around none.
  */
 final class AlignmentSearch {
+  /** How far is searched, in standard deviations. */
+  private static final double REACH = 2.5;
+
+  private static final int STRETCHES = 11;
   private final double shiftSpread;
   private final double stretchSpread;
   private final double bandSpread;
   private final double gain;
   private final int kept;
 
-  AlignmentSearch(Facts facts, double sigma, double height) {
-    this.shiftSpread = facts.number("gel.alignment.shift-spread") * height;
-    this.stretchSpread = facts.number("gel.alignment.stretch-spread");
+  /**
+   * @param sigma of the gel's bands, rows
+   * @param height of the picture, rows
+   * @param looseness how far lanes of this gel stray, over what is usual
+   */
+  AlignmentSearch(Facts facts, double sigma, double height, double looseness) {
+    this.shiftSpread = looseness * facts.number("gel.alignment.shift-spread") * height;
+    this.stretchSpread = looseness * facts.number("gel.alignment.stretch-spread");
     this.bandSpread = facts.number("gel.alignment.band-spread") * sigma;
     this.gain = facts.number("gel.alignment.gain");
     this.kept = (int) facts.number("gel.alignment.kept");
@@ -27,32 +36,13 @@ final class AlignmentSearch {
 
   /** The best alignments with their weights, best first. */
   List<Alignment> search(List<Band> csf, List<Band> serum, double foretold, double pivot) {
-    int shifts = 2 * (int) Math.ceil(2.5 * shiftSpread / (0.5 * bandSpread)) + 1;
-    int stretches = 11;
-    double shiftStep = 5 * shiftSpread / (shifts - 1);
-    double stretchStep = 5 * stretchSpread / (stretches - 1);
-    double[][] scores = new double[shifts][stretches];
-    for (int i = 0; i < shifts; i++) {
-      for (int j = 0; j < stretches; j++) {
-        scores[i][j] =
-            score(
-                csf,
-                serum,
-                at(
-                    i,
-                    j,
-                    shifts,
-                    stretches,
-                    new double[] {shiftStep, stretchStep, foretold, pivot}));
-      }
-    }
+    Alignment[][] grid = grid(foretold, pivot);
+    double[][] scores = scores(csf, serum, grid);
     List<Alignment> best = new ArrayList<>();
-    for (int i = 0; i < shifts; i++) {
-      for (int j = 0; j < stretches; j++) {
+    for (int i = 0; i < grid.length; i++) {
+      for (int j = 0; j < STRETCHES; j++) {
         if (isTop(scores, i, j)) {
-          best.add(
-              at(i, j, shifts, stretches, new double[] {shiftStep, stretchStep, foretold, pivot})
-                  .withWeight(scores[i][j]));
+          best.add(grid[i][j].withWeight(scores[i][j]));
         }
       }
     }
@@ -60,12 +50,48 @@ final class AlignmentSearch {
     return weighted(best.subList(0, Math.min(kept, best.size())));
   }
 
-  private Alignment at(int i, int j, int shifts, int stretches, double[] grid) {
-    double shift = grid[2] + (i - shifts / 2) * grid[0];
-    double stretch = (j - stretches / 2) * grid[1];
-    double ds = (shift - grid[2]) / shiftSpread;
-    double dt = stretch / stretchSpread;
-    return new Alignment(shift, stretch, grid[3], 0, 0.5 * (ds * ds + dt * dt));
+  /** How well the bands of two lanes agree, averaged over what is foretold: a log likelihood. */
+  double evidence(List<Band> csf, List<Band> serum, double foretold, double pivot) {
+    Alignment[][] grid = grid(foretold, pivot);
+    double[][] scores = scores(csf, serum, grid);
+    double seen = 0;
+    double all = 0;
+    for (int i = 0; i < grid.length; i++) {
+      for (int j = 0; j < STRETCHES; j++) {
+        seen += Math.exp(scores[i][j]);
+        all += Math.exp(-grid[i][j].strain());
+      }
+    }
+    return Math.log(seen / all);
+  }
+
+  private Alignment[][] grid(double foretold, double pivot) {
+    int half = (int) Math.ceil(REACH * shiftSpread / (0.5 * bandSpread));
+    Alignment[][] grid = new Alignment[2 * half + 1][STRETCHES];
+    for (int i = 0; i < grid.length; i++) {
+      double ds = REACH * (i - half) / half;
+      for (int j = 0; j < STRETCHES; j++) {
+        double dt = REACH * (j - STRETCHES / 2) / (STRETCHES / 2);
+        grid[i][j] =
+            new Alignment(
+                foretold + ds * shiftSpread,
+                dt * stretchSpread,
+                pivot,
+                0,
+                0.5 * (ds * ds + dt * dt));
+      }
+    }
+    return grid;
+  }
+
+  private double[][] scores(List<Band> csf, List<Band> serum, Alignment[][] grid) {
+    double[][] scores = new double[grid.length][STRETCHES];
+    for (int i = 0; i < grid.length; i++) {
+      for (int j = 0; j < STRETCHES; j++) {
+        scores[i][j] = score(csf, serum, grid[i][j]);
+      }
+    }
+    return scores;
   }
 
   private static boolean isTop(double[][] s, int i, int j) {

@@ -14,6 +14,8 @@ public final class PairFinder {
   /** Full width, in standard deviations, within which a band counts as met by accident. */
   private static final double ACCIDENT_REACH = 5;
 
+  private static final double[] LOOSENESS = {0.15, 0.3, 0.6, 1, 1.6};
+
   private final Facts facts;
   private final Ladder ladder;
   private final SerumIdentity identity;
@@ -31,16 +33,55 @@ public final class PairFinder {
   }
 
   /**
-   * What the bands of a CSF lane and of the serum lane beside it say.
+   * Two lanes of one person.
+   *
+   * @param csf its CSF lane
+   * @param serum its serum lane
+   */
+  public record Lanes(LaneBands csf, LaneBands serum) {}
+
+  /**
+   * How far the lanes of a gel stray from where its tilt foretells them, over what is usual: the
+   * mean over some values, each weighted by how well all pairs of the gel agree under it.
    *
    * @param height rows of the picture
    */
-  public PairBands compare(GelBands gel, LaneBands csf, LaneBands serum, double height) {
+  public double looseness(GelBands gel, List<Lanes> pairs, double height) {
+    double[] logs = new double[LOOSENESS.length];
+    for (int k = 0; k < logs.length; k++) {
+      AlignmentSearch search = new AlignmentSearch(facts, gel.sigma(), height, LOOSENESS[k]);
+      for (Lanes p : pairs) {
+        logs[k] += search.evidence(p.csf.bands(), p.serum.bands(), foretold(gel, p), height / 2);
+      }
+    }
+    double most = Arrays.stream(logs).max().orElse(0);
+    double sum = 0;
+    double mean = 0;
+    for (int k = 0; k < logs.length; k++) {
+      double weight = Math.exp(logs[k] - most);
+      sum += weight;
+      mean += weight * Math.log(LOOSENESS[k]);
+    }
+    return Math.exp(mean / sum);
+  }
+
+  private static double foretold(GelBands gel, Lanes pair) {
+    return gel.tilt().drop(pair.csf.place().xCentre(), pair.serum.place().xCentre());
+  }
+
+  /**
+   * What the bands of a CSF lane and of the serum lane beside it say.
+   *
+   * @param height rows of the picture
+   * @param looseness how far the lanes of this gel stray
+   */
+  public PairBands compare(GelBands gel, Lanes pair, double height, double looseness) {
+    LaneBands csf = pair.csf;
+    LaneBands serum = pair.serum;
     double sigma = gel.sigma();
-    double foretold = gel.tilt().drop(csf.place().xCentre(), serum.place().xCentre());
     List<Alignment> alignments =
-        new AlignmentSearch(facts, sigma, height)
-            .search(csf.bands(), serum.bands(), foretold, height / 2);
+        new AlignmentSearch(facts, sigma, height, looseness)
+            .search(csf.bands(), serum.bands(), foretold(gel, pair), height / 2);
     double spread =
         Math.hypot(
             facts.number("gel.matching.spread") * sigma, facts.number("gel.matching.pixels"));
