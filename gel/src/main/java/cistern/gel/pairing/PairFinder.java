@@ -90,12 +90,7 @@ public final class PairFinder {
     double shared = 0;
     for (int i = 0; i < weights.length; i++) {
       Alignment a = alignments.get(i);
-      double[] both =
-          shared(
-              csf,
-              serum,
-              a,
-              Matching.of(csf.bands(), serum.bands(), a, spread, facts.number("gel.matching.top")));
+      double[] both = shared(csf, serum, a, match(pair, a, spread));
       double[] only = new double[both.length];
       double none = 1;
       for (int k = 0; k < both.length; k++) {
@@ -108,13 +103,14 @@ public final class PairFinder {
       shared += a.weight() * (1 - none);
     }
     Alignment best = alignments.getFirst();
-    Matching matching =
-        Matching.of(csf.bands(), serum.bands(), best, spread, facts.number("gel.matching.top"));
-    return verdict(
-        gel,
-        csf,
-        serum,
-        new Outcome(best, matching, spread, CountDistribution.of(parts, weights), shared));
+    CountDistribution only = CountDistribution.of(parts, weights);
+    Matching matching = match(pair, best, spread);
+    return verdict(gel, csf, serum, new Outcome(best, matching, spread, only, shared));
+  }
+
+  private Matching match(Lanes pair, Alignment a, double spread) {
+    double top = facts.number("gel.matching.top");
+    return Matching.of(pair.csf.bands(), pair.serum.bands(), a, spread, top);
   }
 
   private record Outcome(
