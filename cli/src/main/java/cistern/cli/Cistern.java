@@ -76,12 +76,14 @@ public final class Cistern implements Runnable {
   private static List<Callable<Integer>> commands(Terminal terminal, String... arguments) {
     return switch (arguments.length == 0 ? "" : arguments[0]) {
       case "interpret" -> List.of(new Interpret(terminal));
+      case "read-gel" -> List.of(new ReadGel(terminal));
       case "plan" -> List.of(new Plan(terminal));
       case "compare" -> List.of(new Compare(terminal));
       case "facts" -> List.of(new ShowFacts(terminal));
       default ->
           List.of(
               new Interpret(terminal),
+              new ReadGel(terminal),
               new Plan(terminal),
               new Compare(terminal),
               new ShowFacts(terminal));

@@ -3,6 +3,7 @@ package cistern.cli;
 import cistern.exchange.policy.PolicyFile;
 import cistern.exchange.policy.PolicyReading;
 import cistern.fact.Facts;
+import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -13,7 +14,7 @@ final class FactsInForce {
 
   /** The tables of the program: read on another core while the command line is understood. */
   private static final CompletableFuture<Facts> STANDARD =
-      CompletableFuture.supplyAsync(() -> ReportFacts.of(Facts.standard()));
+      CompletableFuture.supplyAsync(() -> ReportFacts.of(GelFacts.standard()));
 
   private FactsInForce() {}
 

@@ -1,10 +1,13 @@
 package cistern.cli;
 
+import cistern.bands.BandReport;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.workup.WorkupFile;
 import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
+import cistern.gel.NamedGel;
+import cistern.interpretation.Workup;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -14,16 +17,18 @@ import java.util.Optional;
 final class WorkupInputs {
 
   private final Terminal terminal;
+  private final Facts facts;
   private final WorkupFile reader;
 
   WorkupInputs(Terminal terminal, Facts facts) {
     this.terminal = terminal;
+    this.facts = facts;
     this.reader = WorkupFile.of(facts);
   }
 
   /** The work-up of an input; nothing when it is not valid, and every reason is said. */
   Optional<WorkupReading.Understood> read(String input) {
-    return switch (reading(input)) {
+    return switch (withGel(input, reading(input))) {
       case WorkupReading.Understood understood -> Optional.of(understood);
       case WorkupReading.NotValid notValid -> {
         notValid.problems().forEach(problem -> terminal.say(input, problem));
@@ -39,6 +44,34 @@ final class WorkupInputs {
       return false;
     }
     return true;
+  }
+
+  /** The reading with the gel that the work-up names, if any, read as well. */
+  private WorkupReading withGel(String input, WorkupReading reading) {
+    if (reading instanceof WorkupReading.Understood understood
+        && understood.workup().bands() instanceof BandReport.GelNamed named) {
+      try {
+        NamedGel.Read gel = new NamedGel(facts).read(named, folder(input));
+        Workup workup = understood.workup().withBands(gel.report()).withProblems(gel.problems());
+        return new WorkupReading.Understood(workup, understood.document());
+      } catch (NamedGel.NotRead e) {
+        return new WorkupReading.NotValid(
+            List.of(
+                InputProblem.of(
+                    InputTrouble.GEL_UNREADABLE, "bands." + e.field(), e.getMessage())));
+      }
+    }
+    return reading;
+  }
+
+  /** Where a work-up lies, to which the names in it are relative. */
+  private static Path folder(String input) {
+    Path here = Path.of("");
+    Optional<Path> parent =
+        input.equals(Terminal.STANDARD)
+            ? Optional.empty()
+            : Optional.ofNullable(Path.of(input).getParent());
+    return parent.orElse(here);
   }
 
   private WorkupReading reading(String input) {

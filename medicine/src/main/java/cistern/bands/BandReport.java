@@ -2,6 +2,7 @@ package cistern.bands;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What somebody, or our reader, reports of a gel. */
 public sealed interface BandReport {
@@ -66,7 +67,8 @@ public sealed interface BandReport {
    * @param file the image, as the work-up names it
    * @param counts as read; empty when the lanes could not be paired
    * @param pattern as read, when the reader gives one
-   * @param probabilityPositive the chance of CSF-only bands at or over the cut-off, 0 to 1
+   * @param probabilityPositive the chance of CSF-only bands at or over the cut-off, 0 to 1; none
+   *     when the lanes could not be paired
    * @param csfOnlyDistribution entry k is the chance of k CSF-only bands
    * @param confirmedBy the person who confirmed it
    */
@@ -74,7 +76,7 @@ public sealed interface BandReport {
       String file,
       BandCounts counts,
       Optional<BandPattern> pattern,
-      double probabilityPositive,
+      OptionalDouble probabilityPositive,
       List<Double> csfOnlyDistribution,
       Optional<String> confirmedBy)
       implements BandReport {

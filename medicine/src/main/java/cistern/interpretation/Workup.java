@@ -6,6 +6,7 @@ import cistern.panel.Panel;
 import cistern.puncture.procedure.Procedure;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * One puncture with everything that is known about it.
@@ -40,6 +41,12 @@ public record Workup(
   /** This work-up with another band report: a gel that has been read. */
   public Workup withBands(BandReport read) {
     return new Workup(id, remarks, panel, read, clinical, procedure, problems);
+  }
+
+  /** This work-up with more problems that reading it showed. */
+  public Workup withProblems(List<Problem> more) {
+    List<Problem> all = Stream.concat(problems.stream(), more.stream()).toList();
+    return new Workup(id, remarks, panel, bands, clinical, procedure, all);
   }
 
   /** This work-up with what the clinician knows beside the fluid. */

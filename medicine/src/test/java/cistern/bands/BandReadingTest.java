@@ -9,6 +9,7 @@ import cistern.fact.Policy;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -153,7 +154,7 @@ class BandReadingTest {
         "gel.png",
         BandCounts.of(4, 0, 0),
         Optional.of(BandPattern.LOCAL),
-        0.97,
+        OptionalDouble.of(0.97),
         List.of(0.0, 0.03, 0.97),
         by);
   }

@@ -27,6 +27,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -60,7 +61,7 @@ class CsfPositivityTest {
               "gel.png",
               BandCounts.of(7, 0, 0),
               Optional.of(BandPattern.LOCAL),
-              0.99,
+              OptionalDouble.of(0.99),
               List.of(),
               words.equals("gel") ? Optional.empty() : Optional.of("a reader"));
       default -> counted(Integer.parseInt(words), Optional.empty());

@@ -14,6 +14,7 @@ import cistern.bands.BandReading;
 import cistern.bands.BandReport;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -131,7 +132,7 @@ class ComparisonSeriesTest {
               "gel.png",
               BandCounts.of(2, 0, 0),
               Optional.of(BandPattern.LOCAL),
-              0.8,
+              OptionalDouble.of(0.8),
               List.of(0.1, 0.1, 0.6, 0.2),
               Optional.of("reader"));
       BandReport counted =

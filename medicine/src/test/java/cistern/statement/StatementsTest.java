@@ -13,6 +13,7 @@ import cistern.panel.Person;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -134,7 +135,7 @@ class StatementsTest {
             "gel.png",
             cistern.bands.BandCounts.of(5, 0, 0),
             Optional.of(BandPattern.LOCAL),
-            0.99,
+            OptionalDouble.of(0.99),
             List.of(),
             Optional.empty());
     Interpretation got = Interpreted.of(PanelText.parse(40, QUIET), gel);

@@ -30,6 +30,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -198,7 +199,7 @@ class WeighingTest {
               "gel.png",
               BandCounts.of(7, 0, 0),
               Optional.of(BandPattern.LOCAL),
-              0.99,
+              OptionalDouble.of(0.99),
               List.of(),
               Optional.empty());
       Weighed weighed = weighed(PAIR, gel, FIRST_ATTACK);

@@ -54,7 +54,7 @@ final class BandsJson {
     JsonLines.orNull(json, "shared", gel.counts().shared());
     JsonLines.orNull(json, "serumOnly", gel.counts().serumOnly());
     JsonLines.orNull(json, "pattern", number(gel.pattern()));
-    json.writeNumberProperty("probabilityPositive", gel.probabilityPositive());
+    JsonLines.orNull(json, "probabilityPositive", gel.probabilityPositive());
     json.writeName("csfOnlyDistribution");
     json.writeStartArray();
     gel.csfOnlyDistribution().forEach(json::writeNumber);

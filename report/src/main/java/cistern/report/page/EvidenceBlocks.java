@@ -8,6 +8,7 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import cistern.report.markup.Text;
+import cistern.report.wording.BandsAsRead;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
@@ -34,15 +35,23 @@ final class EvidenceBlocks {
             ? ""
             : " Read automatically: to be confirmed by a person before it counts.";
     return "%s: %s CSF-only, %s shared, %s serum-only bands; cut-off %d CSF-only%s%s.%s"
-        .formatted(
-            sentenceCase(bands.verdict().word()),
-            count(bands.counts().csfOnly()),
-            count(bands.counts().shared()),
-            count(bands.counts().serumOnly()),
-            bands.cutOff(),
-            bands.pattern().map(p -> "; pattern " + p.number()).orElse(""),
-            origin(bands.report()),
-            confirmed);
+            .formatted(
+                sentenceCase(bands.verdict().word()),
+                count(bands.counts().csfOnly()),
+                count(bands.counts().shared()),
+                count(bands.counts().serumOnly()),
+                bands.cutOff(),
+                bands.pattern().map(p -> "; pattern " + p.number()).orElse(""),
+                origin(bands.report()),
+                confirmed)
+        + original(bands.report());
+  }
+
+  /** What our reader saw in a gel that a person read otherwise. */
+  private static String original(BandReport report) {
+    return report instanceof BandReport.Counted counted
+        ? counted.gel().map(BandsAsRead::sentence).map(s -> " " + s).orElse("")
+        : "";
   }
 
   private static String sentenceCase(String word) {

@@ -1,10 +1,12 @@
 package cistern.report.text;
 
 import cistern.bands.BandReading;
+import cistern.bands.BandReport;
 import cistern.finding.Finding;
 import cistern.finding.Printed;
 import cistern.interpretation.Interpretation;
 import cistern.panel.Pairing;
+import cistern.report.wording.BandsAsRead;
 import cistern.statement.Statement;
 import java.util.List;
 import java.util.OptionalInt;
@@ -94,7 +96,14 @@ public final class InterpretationText {
                     pattern,
                     confirmed,
                     notes.mark(bands.grounds())))
+        + asRead(bands.report())
         + "\n";
+  }
+
+  private static String asRead(BandReport report) {
+    return report instanceof BandReport.Counted counted
+        ? counted.gel().map(g -> Wrapped.of("  ", BandsAsRead.sentence(g))).orElse("")
+        : "";
   }
 
   private static String count(OptionalInt bands) {

@@ -125,7 +125,7 @@ class InterpretationJsonTest {
             "gel.png",
             BandCounts.of(4, 0, 1),
             Optional.of(BandPattern.LOCAL),
-            0.97,
+            OptionalDouble.of(0.97),
             List.of(0.01, 0.02, 0.97),
             Optional.empty());
     BandReport edited =

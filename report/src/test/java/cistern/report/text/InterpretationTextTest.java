@@ -26,6 +26,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class InterpretationTextTest {
@@ -105,7 +106,7 @@ class InterpretationTextTest {
             "gel.png",
             BandCounts.of(4, 0, 0),
             Optional.of(BandPattern.LOCAL),
-            0.97,
+            OptionalDouble.of(0.97),
             List.of(),
             Optional.empty());
 

@@ -1,0 +1,93 @@
+package cistern.gel;
+
+import cistern.fact.Facts;
+import cistern.gel.bands.Band;
+import cistern.gel.bands.GelBands;
+import cistern.gel.bands.LaneBands;
+import cistern.gel.reading.GelProblem;
+import cistern.gel.reading.GelProblem.Code;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The gates that a lane must pass to be trusted. */
+final class LaneGates {
+  private final Facts facts;
+  private final GelBands gel;
+  private final double usual;
+
+  LaneGates(Facts facts, GelBands gel) {
+    this.facts = facts;
+    this.gel = gel;
+    double[] contrasts =
+        gel.lanes().stream().mapToDouble(l -> l.condition().contrast()).sorted().toArray();
+    this.usual = contrasts.length == 0 ? 0 : contrasts[contrasts.length / 2];
+  }
+
+  /** Everything wrong with a lane. */
+  List<GelProblem> check(LaneBands lane) {
+    List<GelProblem> problems = new ArrayList<>();
+    double contrast = lane.condition().contrast();
+    boolean isEmpty =
+        contrast < facts.number("gel.lane.least-contrast")
+            || contrast < facts.number("gel.lane.least-share") * usual;
+    if (isEmpty) {
+      problems.add(new GelProblem(Code.LANE_UNREADABLE, "nothing stands out from the ground"));
+      problems.add(new GelProblem(Code.FAINT, text("%.3f OD above the ground", contrast)));
+    }
+    boolean isCoarse =
+        gel.sigma() < facts.number("gel.lane.least-sigma")
+            || lane.place().width() < facts.number("gel.lane.least-width");
+    if (isCoarse) {
+      problems.add(
+          new GelProblem(
+              Code.LANE_UNREADABLE,
+              text("too coarse to read, the lane is %.0f pixels wide", lane.place().width())));
+    }
+    double saturated = lane.condition().saturated();
+    if (saturated > facts.number("gel.lane.most-saturated")) {
+      problems.add(
+          new GelProblem(
+              Code.SATURATED,
+              text("%.0f %% of its pixels are as dark as can be", 100 * saturated)));
+    }
+    if (isSmeared(lane)) {
+      problems.add(new GelProblem(Code.SMEARED, "its bands are far wider than the gel's others"));
+    }
+    if (lane.sag() > facts.number("gel.lane.most-sag") * gel.sigma()) {
+      problems.add(new GelProblem(Code.TILTED, text("its bands sag by %.1f pixels", lane.sag())));
+    }
+    return problems;
+  }
+
+  private boolean isSmeared(LaneBands lane) {
+    double[] widths =
+        lane.bands().stream()
+            .filter(b -> b.probability() > 0.5)
+            .mapToDouble(Band::sigma)
+            .sorted()
+            .toArray();
+    return widths.length >= facts.number("gel.lane.smear-fewest")
+        && widths[widths.length / 2] > facts.number("gel.lane.smear") * gel.sigma();
+  }
+
+  /** A pair whose lanes carry very different amounts. */
+  Optional<GelProblem> load(int csf, int serum) {
+    double ratio =
+        gel.lanes().get(csf).condition().load()
+            / Math.max(1e-6, gel.lanes().get(serum).condition().load());
+    boolean isEven =
+        ratio >= facts.number("gel.load.least") && ratio <= facts.number("gel.load.most");
+    return isEven
+        ? Optional.empty()
+        : Optional.of(
+            new GelProblem(
+                Code.LOAD_MISMATCH,
+                text("the CSF lane carries %.2f times the stain of the serum lane", ratio)));
+  }
+
+  private static String text(String form, double number) {
+    return String.format(Locale.ROOT, form, number);
+  }
+}

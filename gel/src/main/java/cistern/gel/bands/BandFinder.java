@@ -1,0 +1,124 @@
+package cistern.gel.bands;
+
+import cistern.fact.Facts;
+import cistern.gel.image.Density;
+import cistern.gel.lanes.LanePlace;
+import cistern.gel.membrane.Sheet;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Finds the bands of a gel's lanes. */
+public final class BandFinder {
+  private final Facts facts;
+
+  /** A finder under some facts. */
+  public BandFinder(Facts facts) {
+    this.facts = facts;
+  }
+
+  /** The bands of the lanes at some places. */
+  public GelBands find(Density density, Sheet sheet, List<LanePlace> places) {
+    if (places.isEmpty()) {
+      return new GelBands(0, Tilt.of(List.of(), List.of(), density.width()), List.of(), 0);
+    }
+    int[] rows = rows(density, sheet, places);
+    List<LaneGroups> groups = groups(density, places, rows);
+    double guess = facts.number("gel.bands.first-sigma") * density.height();
+    List<Bend> bends = bends(groups, BandFilter.of(guess, guess));
+    List<Double> columns = places.stream().map(LanePlace::xCentre).toList();
+    Tilt tilt = Tilt.of(columns, bends, density.width());
+    List<Bend> settled = settle(places, bends, tilt);
+    double sigma = sigma(groups, settled, places, guess);
+    BandFilter filter = BandFilter.of(facts.number("gel.bands.filter-scale") * sigma, sigma);
+    int noiseReach = (int) (facts.number("gel.bands.noise-reach") * density.height());
+    Tracing tracing = new Tracing(filter, (int) facts.number("gel.bands.trimmed"), noiseReach);
+    List<LaneTrace> traces = new ArrayList<>();
+    for (int i = 0; i < places.size(); i++) {
+      traces.add(tracing.trace(places.get(i), groups.get(i), settled.get(i), rows[0]));
+    }
+    BandMeasure measure = BandMeasure.of(facts, filter, traces);
+    double darkest = facts.number("gel.lane.darkest");
+    List<LaneBands> lanes = new ArrayList<>();
+    for (int i = 0; i < places.size(); i++) {
+      lanes.add(
+          new LaneBands(
+              traces.get(i),
+              settled.get(i),
+              LaneCondition.of(density, places.get(i), rows, darkest),
+              measure.bands(traces.get(i))));
+    }
+    return withoutMarks(new GelBands(sigma, tilt, lanes, 0));
+  }
+
+  private GelBands withoutMarks(GelBands gel) {
+    double fanSlope = gel.lanes().stream().mapToDouble(l -> l.place().slope()).average().orElse(0);
+    ApplicationMark mark =
+        new ApplicationMark(
+            -fanSlope,
+            facts.number("gel.mark.lean"),
+            facts.number("gel.mark.reach") * gel.sigma(),
+            facts.number("gel.mark.share"),
+            (int) facts.number("gel.mark.fewest"));
+    List<ApplicationMark.Line> marks = mark.lines(gel.lanes());
+    List<LaneBands> lanes = gel.lanes().stream().map(l -> mark.without(l, marks)).toList();
+    return new GelBands(gel.sigma(), gel.tilt(), lanes, marks.size());
+  }
+
+  private List<LaneGroups> groups(Density density, List<LanePlace> places, int[] rows) {
+    int count = (int) facts.number("gel.bands.groups");
+    double inner = facts.number("gel.bands.inner-width");
+    return places.stream().map(p -> LaneGroups.of(density, p, count, inner, rows)).toList();
+  }
+
+  private static int[] rows(Density density, Sheet sheet, List<LanePlace> places) {
+    int from = 0;
+    int to = density.height();
+    for (LanePlace p : places) {
+      from = Math.max(from, sheet.firstRow(p.xCentre(), 4));
+      to = Math.min(to, sheet.lastRow(p.xCentre(), 4));
+    }
+    return new int[] {from, Math.max(from + 16, to)};
+  }
+
+  private List<Bend> bends(List<LaneGroups> groups, BandFilter filter) {
+    List<Bend> bends = new ArrayList<>();
+    for (LaneGroups g : groups) {
+      bends.add(
+          new Straightening(g, filter, facts.number("gel.bands.strong"))
+              .search(facts.number("gel.bands.steepest")));
+    }
+    return bends;
+  }
+
+  /** A lane without texture of its own, or far off the gel's tilt, takes the gel's. */
+  private List<Bend> settle(List<LanePlace> places, List<Bend> bends, Tilt tilt) {
+    List<Bend> settled = new ArrayList<>();
+    for (int i = 0; i < places.size(); i++) {
+      double own = tilt.slopeAt(places.get(i).xCentre());
+      Bend b = bends.get(i);
+      boolean isOff =
+          Math.abs(b.slope() - own) * places.get(i).width() / 2
+              > facts.number("gel.bands.tilt-tolerance");
+      settled.add(
+          b.weight() < facts.number("gel.bands.tilt-weight") || isOff
+              ? new Bend(own, 0, b.weight())
+              : b);
+    }
+    return settled;
+  }
+
+  private double sigma(
+      List<LaneGroups> groups, List<Bend> bends, List<LanePlace> places, double guess) {
+    Tracing rough =
+        new Tracing(BandFilter.of(guess, guess), (int) facts.number("gel.bands.trimmed"), 20);
+    List<float[]> profiles = new ArrayList<>();
+    for (int i = 0; i < groups.size(); i++) {
+      profiles.add(rough.trace(places.get(i), groups.get(i), bends.get(i), 0).profile());
+    }
+    double[] scales = new double[9];
+    for (int s = 0; s < scales.length; s++) {
+      scales[s] = guess * 0.25 * Math.pow(2, s * 0.5);
+    }
+    return Math.max(0.8, new CommonSigma(scales, guess).of(profiles));
+  }
+}

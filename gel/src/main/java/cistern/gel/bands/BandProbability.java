@@ -1,0 +1,63 @@
+package cistern.gel.bands;
+
+import cistern.fact.Facts;
+
+/** The chance that a band is real, a logistic function of what is measured of it. */
+record BandProbability(
+    double constant,
+    double signal,
+    double crossing,
+    double unevenness,
+    double width,
+    double relief,
+    double texture,
+    double shade,
+    Excess excess) {
+
+  /**
+   * A width that noise does not explain: the common width holds for all bands of a gel.
+   *
+   * @param weight log odds of a departure of the width by a factor e
+   * @param free departure that means nothing, as a logarithm
+   * @param noise the same for a signal of the noise's size; it falls with the signal
+   */
+  record Excess(double weight, double free, double noise) {
+    double of(double departure, double signalToNoise) {
+      return weight * Math.max(0, departure - free - noise / signalToNoise);
+    }
+  }
+
+  /** Beyond it more signal says nothing more. */
+  private static final double MOST_SIGNAL = 200;
+
+  static BandProbability of(Facts facts) {
+    return new BandProbability(
+        facts.number("gel.band-probability.constant"),
+        facts.number("gel.band-probability.signal"),
+        facts.number("gel.band-probability.crossing"),
+        facts.number("gel.band-probability.unevenness"),
+        facts.number("gel.band-probability.width"),
+        facts.number("gel.band-probability.relief"),
+        facts.number("gel.band-probability.texture"),
+        facts.number("gel.band-probability.shade"),
+        new Excess(
+            facts.number("gel.band-probability.excess"),
+            facts.number("gel.band-probability.excess-free"),
+            facts.number("gel.band-probability.excess-noise")));
+  }
+
+  double of(Band band, double sigma) {
+    double departure = Math.abs(Math.log(band.sigma() / sigma));
+    double odds =
+        constant
+            + signal * Math.log(Math.min(band.signalToNoise(), MOST_SIGNAL))
+            + crossing * Math.clamp(band.crossing(), -0.5, 1)
+            + unevenness * Math.min(band.unevenness(), 1.5)
+            + width * departure
+            + excess.of(departure, band.signalToNoise())
+            + relief * Math.log(band.relief())
+            + texture * Math.log(band.texture())
+            + shade * band.shade();
+    return 1 / (1 + Math.exp(-odds));
+  }
+}

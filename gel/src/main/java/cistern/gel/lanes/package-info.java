@@ -1,0 +1,5 @@
+/** Lanes: what a person says of them and where they are found. May use image and membrane. */
+@NullMarked
+package cistern.gel.lanes;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,126 @@
+package cistern.gel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+
+import cistern.bands.BandCounts;
+import cistern.bands.BandPattern;
+import cistern.bands.BandReport;
+import cistern.bands.BandReport.Counted;
+import cistern.bands.BandReport.GelNamed;
+import cistern.bands.BandReport.Origin;
+import cistern.bands.BandReport.ReadFromGel;
+import cistern.finding.Problem;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.assertj.core.api.InstanceOfAssertFactories;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Every expected number is the ground truth of an invented gel of {@code examples/}. */
+class NamedGelTest {
+  private static final Path EXAMPLES =
+      Path.of(System.getProperty("cistern.root", ".."), "examples");
+  private static final List<String> LANES =
+      List.of("csf", "serum", "csf", "serum", "control", "control");
+  private static final NamedGel GELS = new NamedGel(GelFacts.standard());
+
+  private static GelNamed named(String file, List<String> lanes, int pair) {
+    return new GelNamed(file, lanes, pair, Optional.empty(), Optional.empty());
+  }
+
+  @Test
+  void read_aGel_bringsCountsAndProbability() throws NamedGel.NotRead {
+    NamedGel.Read read = GELS.read(named("gel-mixed.png", LANES, 0), EXAMPLES);
+
+    assertThat(read.problems()).isEmpty();
+    ReadFromGel gel = (ReadFromGel) read.report();
+    assertThat(gel.counts()).isEqualTo(BandCounts.of(7, 2, 0));
+    assertThat(gel.pattern()).contains(BandPattern.LOCAL_AND_SYSTEMIC);
+    assertThat(gel.probabilityPositive().orElseThrow()).isGreaterThan(0.99);
+    assertThat(gel.csfOnlyDistribution()).hasSizeGreaterThan(7);
+    assertThat(gel.confirmedBy()).isEmpty();
+  }
+
+  @Test
+  void read_countsBesideTheGel_winAndTheReadingIsKept() throws NamedGel.NotRead {
+    Counted edit =
+        new Counted(BandCounts.of(5, 3, 0), Optional.empty(), Origin.UNKNOWN, Optional.empty());
+    GelNamed named =
+        new GelNamed("gel-mixed.png", LANES, 0, Optional.of("a reader"), Optional.of(edit));
+
+    BandReport report = GELS.read(named, EXAMPLES).report();
+
+    assertThat(report).isInstanceOf(Counted.class);
+    assertThat(((Counted) report).counts()).isEqualTo(BandCounts.of(5, 3, 0));
+    assertThat(((Counted) report).gel().orElseThrow().counts()).isEqualTo(BandCounts.of(7, 2, 0));
+  }
+
+  @Test
+  void read_mispairedSerum_isAProblemWithItsPlace() throws NamedGel.NotRead {
+    NamedGel.Read read = GELS.read(named("gel-mispaired.png", LANES, 0), EXAMPLES);
+
+    assertThat(((ReadFromGel) read.report()).pattern()).isEmpty();
+    assertThat(read.problems()).extracting(Problem::code).containsExactly("mispaired-serum");
+    assertThat(read.problems().getFirst().place()).isEqualTo("bands.gel");
+    assertThat(read.problems().getFirst().text()).contains("another person's serum");
+  }
+
+  @Test
+  void read_fewerLanesThanThePairNeeds_isMissingWithoutCounts() throws NamedGel.NotRead {
+    NamedGel.Read read = GELS.read(named("gel-mixed.png", List.of(), 9), EXAMPLES);
+
+    ReadFromGel gel = (ReadFromGel) read.report();
+    assertThat(gel.counts()).isEqualTo(BandCounts.NONE);
+    assertThat(gel.probabilityPositive()).isEmpty();
+    assertThat(read.problems()).extracting(Problem::code).containsExactly("lane-missing");
+  }
+
+  @Nested
+  class NotReadable {
+    @TempDir private Path folder;
+
+    private void check(GelNamed named, String field, String words) {
+      assertThatExceptionOfType(NamedGel.NotRead.class)
+          .isThrownBy(() -> GELS.read(named, folder))
+          .withMessageContaining(words)
+          .extracting(NamedGel.NotRead::field, InstanceOfAssertFactories.STRING)
+          .isEqualTo(field);
+    }
+
+    @Test
+    void read_noSuchFile_saysSo() {
+      check(named("none.png", LANES, 0), "gel", "no file of this name");
+    }
+
+    @Test
+    void read_notAPicture_saysWhy() throws java.io.IOException {
+      Files.writeString(folder.resolve("gel.png"), "not a picture");
+      check(named("gel.png", LANES, 0), "gel", "neither a PNG");
+    }
+
+    @Test
+    void read_aFolder_cannotBeOpened() throws java.io.IOException {
+      Files.createDirectory(folder.resolve("gel"));
+      check(named("gel", LANES, 0), "gel", "cannot be opened");
+    }
+
+    @Test
+    void read_nameThatIsNoPath_cannotBeOpened() {
+      check(named("gel\0.png", LANES, 0), "gel", "cannot be opened");
+    }
+
+    @Test
+    void read_unknownKindOfLane_namesTheLanes() {
+      check(named("none.png", List.of("csf", "plasma"), 0), "lanes", "csf, serum, control");
+    }
+
+    @Test
+    void read_pairThatIsNotNamed_namesThePair() {
+      check(named("none.png", LANES, 2), "pair", "no pair 2");
+    }
+  }
+}

@@ -1,0 +1,68 @@
+package cistern.gel.lanes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import cistern.gel.lanes.LanePlan.NamedPair;
+import java.util.List;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Expected pairs: the rules of naming in the project's contract. */
+class LanePlanTest {
+  private static NamedPair pair(int number, int csf, int serum) {
+    return new NamedPair(number, OptionalInt.of(csf), OptionalInt.of(serum));
+  }
+
+  @Test
+  void pairs_neighbours_areTwoByTwo() {
+    assertThat(LanePlan.parse("csf,serum,csf,serum").pairs())
+        .containsExactly(pair(0, 0, 1), pair(1, 2, 3));
+  }
+
+  @Test
+  void pairs_control_isLeftOut() {
+    LanePlan plan = LanePlan.parse("csf,control,serum");
+    assertThat(plan.pairs()).containsExactly(pair(0, 0, 2));
+    assertThat(plan.isControlled()).isTrue();
+  }
+
+  @Test
+  void pairs_blank_holdsAPlace() {
+    assertThat(LanePlan.parse("csf,blank,csf,serum").pairs())
+        .containsExactly(new NamedPair(0, OptionalInt.of(0), OptionalInt.empty()), pair(1, 2, 3));
+  }
+
+  @Test
+  void pairs_numbered_areTheirOwn() {
+    assertThat(LanePlan.parse("csf:1,csf:2,serum:1,serum:2").pairs())
+        .containsExactly(pair(1, 0, 2), pair(2, 1, 3));
+  }
+
+  @Test
+  void withoutBlanks_keepsThePairs() {
+    assertThat(LanePlan.parse("blank,csf,csf,serum").withoutBlanks().pairs())
+        .containsExactly(new NamedPair(0, OptionalInt.of(0), OptionalInt.empty()), pair(1, 1, 2));
+  }
+
+  @Test
+  void isNone_nothingSaid_is() {
+    assertThat(LanePlan.NONE.isNone()).isTrue();
+    assertThat(LanePlan.NONE.isPlaced()).isFalse();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"liquor", "csf:x", "csf:1:2", "", "unknown", "csf,,serum"})
+  void parse_noKind_isRefused(String names) {
+    assertThatThrownBy(() -> LanePlan.parse(names))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("csf, serum, control or blank");
+  }
+
+  @Test
+  void parse_list_isTheSame() {
+    assertThat(LanePlan.parse(List.of("csf", "serum"))).isEqualTo(LanePlan.parse("csf,serum"));
+  }
+}

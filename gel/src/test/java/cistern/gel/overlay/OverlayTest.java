@@ -1,0 +1,53 @@
+package cistern.gel.overlay;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.gel.GelFacts;
+import cistern.gel.GelReader;
+import cistern.gel.image.Picture;
+import cistern.gel.lanes.LanePlan;
+import cistern.gel.reading.GelReading;
+import cistern.gel.synthetic.GelMaker;
+import cistern.gel.synthetic.Level;
+import cistern.gel.synthetic.SyntheticGel;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class OverlayTest {
+  private static final GelReader READER = new GelReader(GelFacts.standard());
+
+  private static long coloured(BufferedImage image) {
+    long n = 0;
+    for (int y = 0; y < image.getHeight(); y++) {
+      for (int x = 0; x < image.getWidth(); x++) {
+        int c = image.getRGB(x, y);
+        n += Math.abs((c >> 16 & 255) - (c & 255)) > 60 ? 1 : 0;
+      }
+    }
+    return n;
+  }
+
+  @Test
+  void toPng_namedGel_holdsMarksInTheColoursOfTheFluids(@TempDir Path folder) throws IOException {
+    SyntheticGel gel = GelMaker.of(Level.MEDIUM, 3);
+    Picture picture = gel.toPicture();
+    GelReading reading = READER.read(picture, "g", gel.toPlan());
+    Path file = folder.resolve("overlay.png");
+    OverlayFile.toPng(picture, reading, file);
+    BufferedImage drawn = ImageIO.read(file.toFile());
+    assertThat(drawn.getWidth()).isEqualTo(1400);
+    assertThat(coloured(drawn)).isGreaterThan(2_000);
+  }
+
+  @Test
+  void of_noLanes_isStillAPicture() {
+    char[] grey = new char[300 * 200];
+    Picture picture = Picture.of(300, 200, grey);
+    GelReading reading = READER.read(picture, "g", LanePlan.NONE);
+    assertThat(Overlay.of(picture, reading).getWidth()).isEqualTo(1400);
+  }
+}

@@ -1,0 +1,61 @@
+package cistern.gel.pairing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+
+class CountDistributionTest {
+  @Nested
+  class Published {
+    @Test
+    void of_fairCoins_isBinomial() {
+      // Binomial(4, ½): 1 4 6 4 1 sixteenths, from the definition.
+      CountDistribution four = CountDistribution.of(new double[] {0.5, 0.5, 0.5, 0.5});
+      assertThat(four.chances()).containsExactly(0.0625, 0.25, 0.375, 0.25, 0.0625);
+      assertThat(four.median()).isEqualTo(2);
+      assertThat(four.atLeast(2)).isCloseTo(0.6875, within(1e-12));
+    }
+  }
+
+  @Nested
+  class Laws {
+    @Test
+    void of_anyEvents_sumIsOneAndMeanIsTheSumOfChances() {
+      SplittableRandom random = new SplittableRandom(7);
+      for (int run = 0; run < 200; run++) {
+        double[] events = random.doubles(random.nextInt(0, 20)).toArray();
+        CountDistribution d = CountDistribution.of(events);
+        double sum = 0;
+        double mean = 0;
+        double expected = 0;
+        for (int k = 0; k < d.chances().size(); k++) {
+          sum += d.chances().get(k);
+          mean += k * d.chances().get(k);
+        }
+        for (double e : events) {
+          expected += e;
+        }
+        assertThat(sum).isCloseTo(1, within(1e-12));
+        assertThat(mean).isCloseTo(expected, within(1e-10));
+      }
+    }
+  }
+
+  @Test
+  void of_parts_weighsThem() {
+    CountDistribution none = CountDistribution.of(new double[0]);
+    CountDistribution one = CountDistribution.of(new double[] {1});
+    CountDistribution mean = CountDistribution.of(List.of(none, one), new double[] {0.3, 0.7});
+    assertThat(mean.chances()).containsExactly(0.3, 0.7);
+    assertThat(mean.median()).isEqualTo(1);
+  }
+
+  @Test
+  void median_lostWeight_isTheLast() {
+    assertThat(new CountDistribution(List.of(0.1, 0.1)).median()).isEqualTo(1);
+  }
+}

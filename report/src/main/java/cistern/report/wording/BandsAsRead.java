@@ -1,0 +1,25 @@
+package cistern.report.wording;
+
+import cistern.bands.BandReport.ReadFromGel;
+import java.util.OptionalInt;
+
+/** What our reader saw in a gel, kept beside what a person made of it. */
+public final class BandsAsRead {
+
+  private BandsAsRead() {}
+
+  /** One sentence with the counts as read. */
+  public static String sentence(ReadFromGel gel) {
+    return "A person's counts stand instead of what was read from %s: %s CSF-only, %s shared, %s serum-only%s."
+        .formatted(
+            gel.file(),
+            count(gel.counts().csfOnly()),
+            count(gel.counts().shared()),
+            count(gel.counts().serumOnly()),
+            gel.pattern().map(p -> ", pattern " + p.number()).orElse(", no pattern"));
+  }
+
+  private static String count(OptionalInt bands) {
+    return bands.isPresent() ? String.valueOf(bands.getAsInt()) : "uncounted";
+  }
+}
