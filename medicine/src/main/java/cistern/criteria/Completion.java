@@ -1,8 +1,5 @@
 package cistern.criteria;
 
-import java.util.EnumMap;
-import java.util.Map;
-
 /**
  * Every item settled one way, for one presentation: two bits of level per item.
  *
@@ -13,7 +10,6 @@ record Completion(Presentation presentation, long levels) {
 
   private static final int BITS = 2;
   private static final long MASK = 3;
-  private static final Map<Item, Integer> PLACES = places();
 
   /** A level in the place of its item. */
   static long placed(Item item, int level) {
@@ -49,15 +45,8 @@ record Completion(Presentation presentation, long levels) {
     return yes;
   }
 
+  /** The items stand in the order of their declaration. */
   private static int place(Item item) {
-    return PLACES.getOrDefault(item, 0);
-  }
-
-  private static Map<Item, Integer> places() {
-    Map<Item, Integer> places = new EnumMap<>(Item.class);
-    for (Item item : Item.values()) {
-      places.put(item, BITS * places.size());
-    }
-    return places;
+    return BITS * item.compareTo(Item.NO_BETTER_EXPLANATION);
   }
 }

@@ -4,9 +4,7 @@ import cistern.measurement.Answer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
 /**
@@ -15,13 +13,29 @@ import java.util.Set;
  */
 public final class Outlook {
 
+  private static final int VERDICTS = CriteriaVerdict.values().length;
   private static final double LN_2 = Math.log(2);
   private static final Outlook SETTLED = new Outlook(List.of());
 
-  private final List<List<Ending>> editions;
+  private final List<Endings> editions;
 
-  private Outlook(List<List<Ending>> editions) {
+  private Outlook(List<Endings> editions) {
     this.editions = editions;
+  }
+
+  /**
+   * All completions in one edition.
+   *
+   * @param all each of them
+   * @param varying the bits of the levels in which they differ
+   */
+  private record Endings(List<Ending> all, long varying) {
+
+    static Endings of(List<Ending> all) {
+      long first = all.getFirst().levels();
+      return new Endings(
+          all, all.stream().mapToLong(e -> e.levels() ^ first).reduce(0, (a, b) -> a | b));
+    }
   }
 
   /**
@@ -57,12 +71,12 @@ public final class Outlook {
     return new Outlook(editions.stream().map(e -> endings(e, known, chances)).toList());
   }
 
-  private static List<Ending> endings(Edition edition, Known known, Chances chances) {
+  private static Endings endings(Edition edition, Known known, Chances chances) {
     List<Item> open =
         edition.reads(known.presentation()).stream().filter(i -> !known.isSettled(i)).toList();
     List<Ending> endings = new ArrayList<>();
     add(new Branch(edition, known, chances, endings), open, known.low(), 1);
-    return endings;
+    return Endings.of(endings);
   }
 
   private record Branch(Edition edition, Known known, Chances chances, List<Ending> endings) {}
@@ -94,17 +108,18 @@ public final class Outlook {
     return information(EnumSet.allOf(Item.class));
   }
 
-  private static double information(List<Ending> endings, Set<Item> items) {
-    long mask = items.stream().mapToLong(i -> Completion.placed(i, 3)).reduce(0, (a, b) -> a | b);
-    Map<Long, double[]> byItems = new HashMap<>();
-    double[] all = new double[CriteriaVerdict.values().length];
-    for (Ending ending : endings) {
+  private static double information(Endings endings, Set<Item> items) {
+    long mask =
+        items.stream().mapToLong(i -> Completion.placed(i, 3)).reduce(0, (a, b) -> a | b)
+            & endings.varying();
+    double[][] byItems = new double[1 << Long.bitCount(mask)][VERDICTS];
+    double[] all = new double[VERDICTS];
+    for (Ending ending : endings.all()) {
       int verdict = place(ending.verdict());
-      byItems.computeIfAbsent(ending.levels() & mask, k -> new double[all.length])[verdict] +=
-          ending.chance();
+      byItems[(int) Long.compress(ending.levels(), mask)][verdict] += ending.chance();
       all[verdict] += ending.chance();
     }
-    double left = byItems.values().stream().mapToDouble(Outlook::openness).sum();
+    double left = Arrays.stream(byItems).mapToDouble(Outlook::openness).sum();
     return Math.max(0, openness(all) - left);
   }
 

@@ -15,15 +15,25 @@ import java.util.List;
  */
 final class SufficientSets {
 
+  private static final Comparator<Ranked> RANK =
+      Comparator.<Ranked>comparingInt(ranked -> ranked.set().size())
+          .thenComparing(Ranked::heaviest)
+          .thenComparing(Ranked::names);
+
   private final Edition edition;
   private final Known known;
   private final List<Item> open;
+  private final long[] rises;
 
   private SufficientSets(Edition edition, Known known) {
     this.edition = edition;
     this.known = known;
     this.open =
         edition.reads(known.presentation()).stream().filter(i -> !known.isSettled(i)).toList();
+    this.rises =
+        open.stream()
+            .mapToLong(i -> Completion.placed(i, known.highest(i) - known.lowest(i)))
+            .toArray();
   }
 
   /** The sets that would give met, least burden first. */
@@ -66,12 +76,9 @@ final class SufficientSets {
   private Completion completed(int set, CriteriaVerdict wanted) {
     boolean isUpwards = wanted == CriteriaVerdict.MET;
     long levels = known.low();
-    for (int i = 0; i < open.size(); i++) {
+    for (int i = 0; i < rises.length; i++) {
       boolean isMember = (set & (1 << i)) != 0;
-      if (isMember == isUpwards) {
-        Item item = open.get(i);
-        levels += Completion.placed(item, known.highest(item) - known.lowest(item));
-      }
+      levels += isMember == isUpwards ? rises[i] : 0;
     }
     return new Completion(known.presentation(), levels);
   }
@@ -89,12 +96,13 @@ final class SufficientSets {
   /** Fewest items first, then the least heavy of the heaviest items, then by name. */
   static List<List<Item>> ordered(List<List<Item>> sets) {
     return sets.stream()
-        .sorted(
-            Comparator.<List<Item>>comparingInt(List::size)
-                .thenComparing(SufficientSets::heaviest)
-                .thenComparing(Object::toString))
+        .map(set -> new Ranked(set, heaviest(set), set.toString()))
+        .sorted(RANK)
+        .map(Ranked::set)
         .toList();
   }
+
+  private record Ranked(List<Item> set, Burden heaviest, String names) {}
 
   private static Burden heaviest(List<Item> set) {
     return set.stream().map(Item::burden).max(Comparator.naturalOrder()).orElse(Burden.RECORD);

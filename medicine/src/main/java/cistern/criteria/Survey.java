@@ -60,7 +60,7 @@ record Survey(Set<CriteriaVerdict> verdicts, List<Row> rows) {
       }
       List<Row> rows = edition.rows();
       for (int i = 0; i < rows.size(); i++) {
-        if (rows.get(i).condition().test(completion)) {
+        if ((rowBits & (1L << i)) == 0 && rows.get(i).condition().test(completion)) {
           rowBits |= 1L << i;
         }
       }

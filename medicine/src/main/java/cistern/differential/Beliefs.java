@@ -104,8 +104,8 @@ final class Beliefs {
     return places.getOrDefault(disease, Map.of()).getOrDefault(rate, 0);
   }
 
-  double mean(int place) {
-    return all.get(place).mean();
+  double[] means() {
+    return all.stream().mapToDouble(Belief::mean).toArray();
   }
 
   Belief at(int place) {

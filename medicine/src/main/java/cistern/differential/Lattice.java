@@ -9,23 +9,23 @@ import cistern.fact.Facts;
  */
 final class Lattice {
 
-  private final double[][] byPlaceAndPoint;
+  private final double[][] byPoint;
   private final double[] shares;
 
-  private Lattice(double[][] byPlaceAndPoint, double[] shares) {
-    this.byPlaceAndPoint = byPlaceAndPoint;
+  private Lattice(double[][] byPoint, double[] shares) {
+    this.byPoint = byPoint;
     this.shares = shares;
   }
 
   static Lattice of(Beliefs beliefs, Facts facts) {
     int points = (int) facts.number("differential.lattice.points");
     int generator = (int) facts.number("differential.lattice.generator");
-    double[][] rates = new double[beliefs.size()][points];
+    double[][] rates = new double[points][beliefs.size()];
     long step = 1;
-    for (int place = 0; place < rates.length; place++) {
+    for (int place = 0; place < beliefs.size(); place++) {
       double[] quantiles = beliefs.at(place).quantiles(points);
       for (int point = 0; point < points; point++) {
-        rates[place][point] = quantiles[(int) (point * step % points)];
+        rates[point][place] = quantiles[(int) (point * step % points)];
       }
       step = step * generator % points;
     }
@@ -40,9 +40,9 @@ final class Lattice {
     return shares.length;
   }
 
-  /** The value of a rate at a point. */
-  double rate(int place, int point) {
-    return byPlaceAndPoint[place][point];
+  /** The values of all rates at a point, by their places among the beliefs. */
+  double[] rates(int point) {
+    return byPoint[point];
   }
 
   /** How far into the prior range a point lies, 0 to 1. */

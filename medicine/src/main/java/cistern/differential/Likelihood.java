@@ -1,7 +1,6 @@
 package cistern.differential;
 
 import java.util.List;
-import java.util.function.IntToDoubleFunction;
 
 /**
  * How likely some observations are in one disease, heard one after another. Bands, κ and IgG index
@@ -33,10 +32,10 @@ final class Likelihood {
     }
   }
 
-  /** The likelihood after none, one, … all observations, for some value of every rate. */
-  double[] after(IntToDoubleFunction rate) {
+  /** The likelihood after none, one, … all observations, for the value of every rate. */
+  double[] after(double[] rates) {
     double[] after = new double[withBands.length + 1];
-    double with = rate.applyAsDouble(bands);
+    double with = rates[bands];
     double without = 1 - with;
     after[0] = 1;
     for (int i = 0; i < withBands.length; i++) {
@@ -44,8 +43,8 @@ final class Likelihood {
         with = isFound[i] ? with : 0;
         without = isFound[i] ? 0 : without;
       } else {
-        with *= chance(rate.applyAsDouble(withBands[i]), isFound[i]);
-        without *= chance(rate.applyAsDouble(withoutBands[i]), isFound[i]);
+        with *= chance(rates[withBands[i]], isFound[i]);
+        without *= chance(rates[withoutBands[i]], isFound[i]);
       }
       after[i + 1] = with + without;
     }

@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.IntToDoubleFunction;
 import java.util.stream.Stream;
 
 /**
@@ -69,10 +68,10 @@ final class Model {
     return diseases.stream().map(d -> new Likelihood(d, heard, isAfterMri, beliefs)).toList();
   }
 
-  private static double[][] after(List<Likelihood> likelihoods, IntToDoubleFunction rate) {
+  private static double[][] after(List<Likelihood> likelihoods, double[] rates) {
     double[][] after = new double[likelihoods.size()][];
     for (int d = 0; d < after.length; d++) {
-      after[d] = likelihoods.get(d).after(rate);
+      after[d] = likelihoods.get(d).after(rates);
     }
     return after;
   }
@@ -80,8 +79,7 @@ final class Model {
   private double[][][] spread(List<Likelihood> likelihoods) {
     double[][][] spread = new double[lattice.points()][][];
     for (int point = 0; point < spread.length; point++) {
-      int here = point;
-      spread[point] = after(likelihoods, place -> lattice.rate(place, here));
+      spread[point] = after(likelihoods, lattice.rates(point));
     }
     return spread;
   }
@@ -89,7 +87,7 @@ final class Model {
   /** What some observations say: the weights of all, and the posteriors where a prior is stated. */
   Heard hear(List<Observation> heard, Optional<Prior> prior) {
     List<Likelihood> likelihoods = likelihoods(heard, prior.map(Prior::isAfterMri).orElse(false));
-    double[][] central = after(likelihoods, beliefs::mean);
+    double[][] central = after(likelihoods, beliefs.means());
     double[][][] spread = spread(likelihoods);
     return new Heard(
         weights(heard, central, spread),
@@ -186,7 +184,7 @@ final class Model {
 
   /** The posterior of every disease at the means of the rates. */
   double[] posterior(List<Observation> heard, boolean isAfterMri, double prior) {
-    double[][] after = after(likelihoods(heard, isAfterMri), beliefs::mean);
+    double[][] after = after(likelihoods(heard, isAfterMri), beliefs.means());
     return posterior(after, heard.size(), prior);
   }
 
@@ -200,8 +198,8 @@ final class Model {
 
   /** The chance, in every disease, that the observation by which two lists differ is found. */
   double[] chances(List<Observation> found, List<Observation> missed, boolean isAfterMri) {
-    double[][] with = after(likelihoods(found, isAfterMri), beliefs::mean);
-    double[][] without = after(likelihoods(missed, isAfterMri), beliefs::mean);
+    double[][] with = after(likelihoods(found, isAfterMri), beliefs.means());
+    double[][] without = after(likelihoods(missed, isAfterMri), beliefs.means());
     double[] chances = new double[with.length];
     for (int d = 0; d < chances.length; d++) {
       double likely = with[d][found.size()];
@@ -212,13 +210,13 @@ final class Model {
 
   /** The mean of a rate in every disease. */
   double[] means(Rate rate) {
-    return diseases.stream().mapToDouble(d -> beliefs.mean(beliefs.place(rate, d))).toArray();
+    return diseases.stream().mapToDouble(d -> beliefs.at(beliefs.place(rate, d)).mean()).toArray();
   }
 
   /** The mean of what is believed of a rate in a disease of the model. */
   OptionalDouble mean(Disease disease, Rate rate) {
     return diseases.contains(disease)
-        ? OptionalDouble.of(beliefs.mean(beliefs.place(rate, disease)))
+        ? OptionalDouble.of(beliefs.at(beliefs.place(rate, disease)).mean())
         : OptionalDouble.empty();
   }
 }
