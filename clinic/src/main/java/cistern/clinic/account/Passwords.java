@@ -3,7 +3,7 @@ package cistern.clinic.account;
 import cistern.clinic.setting.Setting;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-import org.springframework.security.crypto.BCRYPT.BCryptPasswordEncoder;
+import org.springframework.security.crypto.bcrypt.BCryptPasswordEncoder;
 
 /** Passwords, hashed with bcrypt (Provos and Mazières, USENIX 1999). */
 final class Passwords {

@@ -6,7 +6,6 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
@@ -113,11 +112,6 @@ public final class Store implements AutoCloseable {
   /** Looks something up. */
   public <T> T look(Function<JdbcClient, T> question) {
     return question.apply(client);
-  }
-
-  /** Writes a copy of an embedded store as it stands, while it is in use, to a new file. */
-  public void copyTo(Path file) {
-    client.sql("vacuum into ?").param(file.toString()).update();
   }
 
   /** Where it lies. */
