@@ -48,12 +48,22 @@ public final class OneTimeCodes {
     return store.change(
         sql -> {
           end(sql, account);
-          sql.sql("insert into one_time_code (hash, account, expires_at) values (?, ?, ?)")
-              .params(hash(code), account.orElse(null), until)
-              .update();
+          insert(sql, hash(code), account, until);
           trail.append(sql, Note.of(by, Action.CODE_MADE, account.orElse("")));
           return code;
         });
+  }
+
+  private static void insert(JdbcClient sql, String hash, Optional<String> account, long until) {
+    if (account.isPresent()) {
+      sql.sql("insert into one_time_code (hash, account, expires_at) values (?, ?, ?)")
+          .params(hash, account.get(), until)
+          .update();
+    } else {
+      sql.sql("insert into one_time_code (hash, expires_at) values (?, ?)")
+          .params(hash, until)
+          .update();
+    }
   }
 
   private static void end(JdbcClient sql, Optional<String> account) {

@@ -13,7 +13,6 @@ import static cistern.clinic.account.Permission.SIGN;
 import static cistern.clinic.account.Permission.WORK_UP;
 
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -22,22 +21,35 @@ import java.util.Set;
  * What a person is in the clinic; one account has one role. Nothing is allowed but what is here.
  */
 public enum Role {
-  CLINICIAN(
-      BE_HERE, SEE_DAY, SEE_CASE, WORK_UP, DRAW, ENTER_RESULTS, CARE_AFTER, READ_REPORT, SIGN),
-  NURSE(BE_HERE, SEE_DAY, SEE_CASE, DRAW, CARE_AFTER, READ_REPORT),
-  LABORATORY(BE_HERE, SEE_DAY, SEE_CASE, ENTER_RESULTS),
-  AUDITOR(BE_HERE, SEE_TRAIL),
-  ADMINISTRATOR(BE_HERE, KEEP_ACCOUNTS);
+  CLINICIAN,
+  NURSE,
+  LABORATORY,
+  AUDITOR,
+  ADMINISTRATOR;
 
-  private final Set<Permission> permissions;
-
-  Role(Permission... permissions) {
-    this.permissions = EnumSet.copyOf(Arrays.asList(permissions));
+  private Set<Permission> permissions() {
+    return switch (this) {
+      case CLINICIAN ->
+          Set.of(
+              BE_HERE,
+              SEE_DAY,
+              SEE_CASE,
+              WORK_UP,
+              DRAW,
+              ENTER_RESULTS,
+              CARE_AFTER,
+              READ_REPORT,
+              SIGN);
+      case NURSE -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, DRAW, CARE_AFTER, READ_REPORT);
+      case LABORATORY -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, ENTER_RESULTS);
+      case AUDITOR -> Set.of(BE_HERE, SEE_TRAIL);
+      case ADMINISTRATOR -> Set.of(BE_HERE, KEEP_ACCOUNTS);
+    };
   }
 
   /** Whether the role may do something. */
   public boolean isAllowed(Permission permission) {
-    return permissions.contains(permission);
+    return permissions().contains(permission);
   }
 
   /** The word for it. */

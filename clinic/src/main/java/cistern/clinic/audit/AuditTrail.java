@@ -1,5 +1,7 @@
 package cistern.clinic.audit;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -73,7 +75,7 @@ public final class AuditTrail {
             "select number, at, account, action, subject, digest, hash from audit"
                 + " where number >= ? order by number limit ?")
         .params(first, most)
-        .query(AuditEntry.class)
+        .query(AuditTrail::row)
         .list();
   }
 
@@ -83,7 +85,18 @@ public final class AuditTrail {
             "select number, at, account, action, subject, digest, hash from audit"
                 + " order by number desc limit ?")
         .param(most)
-        .query(AuditEntry.class)
+        .query(AuditTrail::row)
         .list();
+  }
+
+  private static AuditEntry row(ResultSet row, int index) throws SQLException {
+    return new AuditEntry(
+        row.getLong("number"),
+        row.getString("at"),
+        row.getString("account"),
+        row.getString("action"),
+        row.getString("subject"),
+        row.getString("digest"),
+        row.getString("hash"));
   }
 }

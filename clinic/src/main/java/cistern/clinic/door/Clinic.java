@@ -64,8 +64,8 @@ public final class Clinic implements Runnable {
     line.addSubcommand(new Verify(console));
     line.addSubcommand(new Backup(console));
     line.addSubcommand(new Restore(console));
-    line.setOut(new PrintWriter(console.out(), true));
-    line.setErr(new PrintWriter(console.err(), true));
+    line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
+    line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
     line.setExecutionExceptionHandler((fault, command, parsed) -> ended(console, fault));
     return line.execute(arguments);
   }
