@@ -51,7 +51,7 @@ final class Demo implements Callable<Integer> {
                 clock,
                 Chance.of(new SecureRandom()),
                 new WebClinic.Serving(Ports.HERE, port, true))) {
-      Account clinician = fill(clinic);
+      Account clinician = fill(clinic, clock);
       String url = "http://" + Ports.HERE + ":" + clinic.port();
       String code = clinic.codes().make(clinician, "");
       console.say("Cistern clinic with invented cases. Nothing is kept after it stops.");
@@ -66,10 +66,14 @@ final class Demo implements Callable<Integer> {
     return Clinic.DONE;
   }
 
-  private static Account fill(WebClinic clinic) {
+  private static Account fill(WebClinic clinic, Clock clock) {
     Newcomer invented = new Newcomer("demo", "Dr Invented", Role.CLINICIAN);
     return switch (clinic.accounts().add(invented, "")) {
-      case Outcome.Done<Account> done -> done.value();
+      case Outcome.Done<Account> done -> {
+        InventedCases.of(clock)
+            .forEach(workup -> clinic.cases().add("begun", workup, done.value().id()));
+        yield done.value();
+      }
       case Outcome.NotDone<Account> not -> throw new IllegalStateException(not.reason().name());
     };
   }

@@ -30,7 +30,9 @@ public enum Setting {
   /** The greatest size of what is sent to the program, in bytes. */
   UPLOAD_BYTES("clinic.upload.bytes"),
   /** How many rows a list shows at most. */
-  LIST_MOST("clinic.list.most");
+  LIST_MOST("clinic.list.most"),
+  /** After how many hours somebody asks about a headache. */
+  CALL_HOURS("clinic.call.hours");
 
   private static final Facts STANDARD = Facts.standard().with(table());
 

@@ -45,6 +45,11 @@ public final class Page {
         body(interpretation, audience, Medium.PAPER));
   }
 
+  /** The body of the page for a screen, to stand inside another page of the program. */
+  public Element toBody(Interpretation interpretation, Audience audience) {
+    return body(interpretation, audience, Medium.SCREEN);
+  }
+
   /** The same page as plain text, without figures. */
   public String toPlainText(Interpretation interpretation, Audience audience) {
     return PlainMarkup.of(body(interpretation, audience, Medium.PAPER));
