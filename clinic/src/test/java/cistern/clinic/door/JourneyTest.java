@@ -214,7 +214,7 @@ class JourneyTest {
 
       assertThat(clinician.post(path + "/look", typed).body())
           .contains("Not read yet")
-          .contains("albumin in CSF");
+          .contains("CSF albumin");
       assertThat(fields(clinician.get(path))).containsEntry("albumin.csf", "20 furlongs");
       assertThat(Caller.place(clinician.post(path + "/drop", Map.of()))).isEqualTo(path);
       assertThat(fields(clinician.get(path))).containsEntry("albumin.csf", "");
