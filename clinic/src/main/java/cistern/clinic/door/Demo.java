@@ -7,16 +7,9 @@ import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.util.Comparator;
-import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -41,29 +34,31 @@ final class Demo implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException {
-    Path folder = Files.createTempDirectory("cistern-demo");
+  public Integer call() {
     Clock clock = Clock.systemUTC();
-    try (Store store = Store.open(new Location.Folder(folder));
+    try (UntilStopped stop = UntilStopped.listen();
+        PassingFolder folder = PassingFolder.make();
+        Store store = Store.open(new Location.Folder(folder.path()));
         WebClinic clinic =
             WebClinic.start(
                 store,
                 clock,
                 Chance.of(new SecureRandom()),
                 new WebClinic.Serving(Ports.HERE, port, true))) {
-      Account clinician = fill(clinic, clock);
-      String url = "http://" + Ports.HERE + ":" + clinic.port();
-      String code = clinic.codes().make(clinician, "");
-      console.say("Cistern clinic with invented cases. Nothing is kept after it stops.");
-      console.say("  Address:          " + url + "/");
-      console.say("  One-time sign-in: " + url + "/sign-in?code=" + code);
-      console.say("  (or open the address and type the one-time code " + code + ")");
-      console.say("Ctrl-C stops it.");
-      UntilStopped.await();
-    } finally {
-      remove(folder);
+      say(clinic, fill(clinic, clock));
+      stop.await();
     }
     return Clinic.DONE;
+  }
+
+  private void say(WebClinic clinic, Account clinician) {
+    String url = "http://" + Ports.HERE + ":" + clinic.port();
+    String code = clinic.codes().make(clinician, "");
+    console.say("Cistern clinic with invented cases. Nothing is kept after it stops.");
+    console.say("  Address:          " + url + "/");
+    console.say("  One-time sign-in: " + url + "/sign-in?code=" + code);
+    console.say("  (or open the address and type the one-time code " + code + ")");
+    console.say("Ctrl-C stops it.");
   }
 
   private static Account fill(WebClinic clinic, Clock clock) {
@@ -76,16 +71,5 @@ final class Demo implements Callable<Integer> {
       }
       case Outcome.NotDone<Account> not -> throw new IllegalStateException(not.reason().name());
     };
-  }
-
-  private static void remove(Path folder) {
-    try (Stream<Path> files = Files.walk(folder)) {
-      List<Path> deepestFirst = files.sorted(Comparator.reverseOrder()).toList();
-      for (Path file : deepestFirst) {
-        Files.deleteIfExists(file);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -40,7 +40,8 @@ final class Serve implements Callable<Integer> {
   @Override
   public Integer call() {
     Clock clock = Clock.systemUTC();
-    try (Store open = Store.open(store.location());
+    try (UntilStopped stop = UntilStopped.listen();
+        Store open = Store.open(store.location());
         WebClinic clinic =
             WebClinic.start(
                 open,
@@ -59,7 +60,7 @@ final class Serve implements Callable<Integer> {
         console.say("  Other machines can reach it: put a server that speaks HTTPS before it.");
       }
       console.say("Ctrl-C stops it.");
-      UntilStopped.await();
+      stop.await();
     }
     return Clinic.DONE;
   }

@@ -2,30 +2,44 @@ package cistern.clinic.door;
 
 import java.util.concurrent.CountDownLatch;
 
-/** Waits until the process is asked to stop, and lets everything be closed before it ends. */
-final class UntilStopped {
+/**
+ * Waits until the process is asked to stop. It is opened before everything else, so that it is closed
+ * after everything else: only then does the process end.
+ */
+final class UntilStopped implements AutoCloseable {
+
+  private final CountDownLatch asked = new CountDownLatch(1);
+  private final CountDownLatch closed = new CountDownLatch(1);
 
   private UntilStopped() {}
 
-  /** Returns when the process is asked to stop; it then ends when the calling thread does. */
-  static void await() {
-    Thread caller = Thread.currentThread();
-    CountDownLatch stop = new CountDownLatch(1);
-    Runtime.getRuntime()
-        .addShutdownHook(
-            new Thread(
-                () -> {
-                  stop.countDown();
-                  try {
-                    caller.join();
-                  } catch (InterruptedException e) {
-                    Thread.currentThread().interrupt();
-                  }
-                }));
+  /** Listens from now on. */
+  static UntilStopped listen() {
+    UntilStopped stop = new UntilStopped();
+    Runtime.getRuntime().addShutdownHook(new Thread(stop::letClose));
+    return stop;
+  }
+
+  private void letClose() {
+    asked.countDown();
+    await(closed);
+  }
+
+  /** Returns when the process is asked to stop. */
+  void await() {
+    await(asked);
+  }
+
+  private static void await(CountDownLatch latch) {
     try {
-      stop.await();
+      latch.await();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  @Override
+  public void close() {
+    closed.countDown();
   }
 }
