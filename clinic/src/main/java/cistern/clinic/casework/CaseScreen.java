@@ -91,15 +91,14 @@ public final class CaseScreen {
         desk.cases().versions(open.version().caseId()).reversed().stream()
             .map(version -> row(visit, version))
             .toList();
-    return Html.table(
-        "The newest first", List.of("Version", "When (UTC)", "Who", "What", "File"), rows);
+    return Html.table("The newest first", List.of("Version", "When", "Who", "What", "File"), rows);
   }
 
   private List<Node> row(Visit visit, CaseVersion version) {
     String path = "/cases/" + version.caseId() + "/versions/" + version.number();
     return List.of(
         text(Long.toString(version.number())),
-        text(version.at()),
+        text(desk.time(version.at())),
         text(desk.accounts().fullName(version.account())),
         text(Step.parse(version.step()).map(Step::title).orElse(version.step())),
         visit.isAllowed(Permission.READ_REPORT)

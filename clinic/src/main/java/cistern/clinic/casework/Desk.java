@@ -10,6 +10,9 @@ import cistern.clinic.standing.Standing;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Troubles;
 import cistern.clinic.web.Visit;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
 
@@ -33,6 +36,9 @@ public record Desk(
     Drafts drafts,
     Medicine medicine) {
 
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.UK);
+
   /** The case that a visit names, as it stands; the trail names the reader. */
   public Optional<OpenCase> open(Visit visit) {
     return cases
@@ -45,5 +51,10 @@ public record Desk(
     Long signed = reports.signedVersions().get(open.version().caseId());
     return Standing.of(
         open, medicine, signed == null ? OptionalLong.empty() : OptionalLong.of(signed));
+  }
+
+  /** A time of the store as people read it, in the clinic's time. */
+  public String time(String at) {
+    return TIME.format(Instant.parse(at).atZone(medicine.zone()));
   }
 }

@@ -125,7 +125,7 @@ public final class ReportScreen {
     List<List<Node>> rows = reports.reversed().stream().map(this::row).toList();
     return Html.table(
         "The newest first; the old stay readable",
-        List.of("Report", "Signed (UTC)", "By", "Of version", "Why amended", "Hash", "Open"),
+        List.of("Report", "Signed", "By", "Of version", "Why amended", "Hash", "Open"),
         rows);
   }
 
@@ -134,7 +134,7 @@ public final class ReportScreen {
     String number = " of report " + report.number();
     return List.of(
         text(Long.toString(report.number())),
-        text(report.at()),
+        text(desk.time(report.at())),
         text(desk.accounts().fullName(report.account())),
         text(Long.toString(report.caseVersion())),
         text(report.reason()),

@@ -14,9 +14,13 @@ import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
 import cistern.interpretation.Interpretation;
+import cistern.puncture.PuncturePlan;
+import cistern.puncture.guideline.Precaution;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
+import cistern.report.paper.Paper;
+import cistern.report.plan.PlanPaper;
 import cistern.statement.Statement;
 import java.util.ArrayList;
 import java.util.List;
@@ -111,17 +115,41 @@ record StepForm(Visit visit, OpenCase open, Step step, long base, Typing typing)
                       .toList(),
                   ""));
       case WorkupReading.Understood understood ->
-          said(medicine.interpret(medicine.asOfNow(understood.workup())));
+          said(medicine, medicine.interpret(medicine.asOfNow(understood.workup())));
     };
+  }
+
+  private static Node answer(Interpretation interpretation) {
+    List<Statement> statements = interpretation.statements();
+    return statements.isEmpty() ? nothing() : Html.paragraph(statements.getFirst().text());
+  }
+
+  /** What the plan answers first, and what is present or open. */
+  private static Node plan(Medicine medicine, Interpretation interpretation) {
+    PuncturePlan plan = medicine.plan(interpretation);
+    Paper paper = PlanPaper.of(interpretation.workup(), plan, "");
+    List<Node> present =
+        plan.readiness().with(Precaution.State.PRESENT).stream()
+            .map(p -> Html.text(p.text()))
+            .toList();
+    return Fragment.of(
+        Fragment.of(
+            paper.answer().stream().map(l -> Html.paragraph(l.text())).toArray(Node[]::new)),
+        present.isEmpty()
+            ? nothing()
+            : Fragment.of(Element.of("h3", "Present"), Html.list(present, "")));
   }
 
   private String words(String place, Json.Structure file) {
     return typing.at(place, file).map(f -> f.label() + ": ").orElse("");
   }
 
-  private static Node said(Interpretation interpretation) {
-    List<Statement> statements = interpretation.statements();
-    Node answer = statements.isEmpty() ? nothing() : Html.paragraph(statements.getFirst().text());
+  private Node said(Medicine medicine, Interpretation interpretation) {
+    Node answer =
+        switch (step) {
+          case PLAN, AFTER -> plan(medicine, interpretation);
+          case QUESTION, DRAW, RESULTS, BANDS -> answer(interpretation);
+        };
     Node problems =
         interpretation.problems().isEmpty()
             ? nothing()

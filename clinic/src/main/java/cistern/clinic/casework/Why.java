@@ -3,18 +3,11 @@ package cistern.clinic.casework;
 import cistern.finding.Chances;
 import cistern.finding.Finding;
 import cistern.interpretation.Interpretation;
-import cistern.measurement.Interval;
-import cistern.measurement.Measurement;
-import cistern.measurement.Sample;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.wording.ValueWords;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * Why a value is what it is: its formula with the numbers in it, the limit, where that comes from
@@ -22,14 +15,12 @@ import java.util.stream.Collectors;
  */
 final class Why {
 
-  private static final MathContext FOUR = new MathContext(4);
-
   private Why() {}
 
   static Node of(Finding finding, Interpretation interpretation) {
     List<Node> lines = new ArrayList<>();
     lines.add(line("Formula", Formulas.of(finding.code())));
-    lines.add(line("With the numbers", numbers(finding, interpretation)));
+    lines.add(line("With the numbers", Worked.of(finding, interpretation)));
     lines.add(
         line("Value", (ValueWords.value(finding) + " " + ValueWords.unit(finding.code())).strip()));
     lines.add(
@@ -60,36 +51,6 @@ final class Why {
   private static Node line(String name, String words) {
     return cistern.report.markup.Fragment.of(
         Element.of("dt", name), Element.of("dd", words.isEmpty() ? "not given" : words));
-  }
-
-  private static String numbers(Finding finding, Interpretation interpretation) {
-    String all =
-        finding.inputs().stream()
-            .map(sample -> number(sample, interpretation))
-            .collect(Collectors.joining("; "));
-    return all.isEmpty() ? "nothing was given" : all;
-  }
-
-  private static String number(Sample sample, Interpretation interpretation) {
-    Optional<Measurement> measured = interpretation.panel().panel().find(sample);
-    return sample.term()
-        + " "
-        + measured
-            .map(m -> amount(m.value().interval()) + " " + sample.analyte().unit().ucum())
-            .orElse("not given");
-  }
-
-  private static String amount(Interval interval) {
-    if (!interval.censored()) {
-      return plain(interval.lower());
-    }
-    return interval.lower() == 0
-        ? "below " + plain(interval.upper())
-        : "above " + plain(interval.lower());
-  }
-
-  private static String plain(double value) {
-    return new BigDecimal(value).round(FOUR).stripTrailingZeros().toPlainString();
   }
 
   private static String change(Finding finding) {

@@ -5,9 +5,11 @@ import cistern.exchange.json.Json;
 import cistern.measurement.Sample;
 import cistern.report.markup.Element;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.regex.Matcher;
@@ -23,7 +25,7 @@ import java.util.regex.Pattern;
 record ResultField(Sample sample) implements Typable {
 
   private static final String RESULTS = "results";
-  private static final Pattern WRITTEN = Pattern.compile("([<>]?)\\s*(\\S+?)\\s*(?:\\s(\\S.*))?");
+  private static final Pattern WRITTEN = Pattern.compile("([<>]?)\\s*(\\S+)(?:\\s+(\\S.*))?");
 
   @Override
   public String group() {
@@ -37,7 +39,8 @@ record ResultField(Sample sample) implements Typable {
 
   @Override
   public String label() {
-    return sample.term();
+    String term = sample.term();
+    return term.substring(0, 1).toUpperCase(Locale.ROOT) + term.substring(1);
   }
 
   @Override
@@ -75,7 +78,7 @@ record ResultField(Sample sample) implements Typable {
   private static String text(Json result, String name) {
     return new JsonPath(List.of(name))
         .find(result)
-        .map(json -> FieldKind.NUMBER.toTyped(json, java.time.ZoneOffset.UTC))
+        .map(json -> FieldKind.NUMBER.toTyped(json, ZoneOffset.UTC))
         .orElse("");
   }
 
@@ -115,7 +118,7 @@ record ResultField(Sample sample) implements Typable {
     Matcher written = WRITTEN.matcher(typed);
     if (written.matches()) {
       FieldKind.NUMBER
-          .toJson(String.valueOf(written.group(2)), java.time.ZoneOffset.UTC)
+          .toJson(String.valueOf(written.group(2)), ZoneOffset.UTC)
           .ifPresent(number -> members.put(field(String.valueOf(written.group(1))), number));
       Optional.ofNullable(written.group(3))
           .ifPresent(unit -> members.put("unit", new Json.Text(unit.strip())));

@@ -14,6 +14,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -30,6 +31,7 @@ final class StepFields {
     List<Typable> fields = new ArrayList<>();
     if (step == Step.RESULTS) {
       Arrays.stream(Analyte.values())
+          .sorted(Comparator.comparing(Analyte::family))
           .forEach(analyte -> samples(analyte).map(ResultField::new).forEach(fields::add));
     }
     ROWS.stream().filter(r -> r[0].equals(step.word())).forEach(r -> fields.addAll(row(r)));

@@ -32,7 +32,9 @@ public enum Setting {
   /** How many rows a list shows at most. */
   LIST_MOST("clinic.list.most"),
   /** After how many hours somebody asks about a headache. */
-  CALL_HOURS("clinic.call.hours");
+  CALL_HOURS("clinic.call.hours"),
+  /** After how many days nobody asks any more: such a headache goes within two weeks. */
+  CALL_DAYS("clinic.call.days");
 
   private static final Facts STANDARD = Facts.standard().with(table());
 

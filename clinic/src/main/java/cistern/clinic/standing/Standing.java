@@ -145,11 +145,13 @@ public final class Standing {
 
   private boolean isCallDue() {
     return headache() == Answer.UNKNOWN
-        && panel()
-            .csf()
-            .at()
-            .filter(at -> !at.plusHours(Setting.CALL_HOURS.number()).isAfter(medicine.now()))
-            .isPresent();
+        && panel().csf().at().filter(this::isTimeToCall).isPresent();
+  }
+
+  private boolean isTimeToCall(OffsetDateTime drawn) {
+    OffsetDateTime now = medicine.now();
+    return !drawn.plusHours(Setting.CALL_HOURS.number()).isAfter(now)
+        && now.isBefore(drawn.plusDays(Setting.CALL_DAYS.number()));
   }
 
   /** What is done about signing, in words. */

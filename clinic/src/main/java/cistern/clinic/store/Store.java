@@ -12,6 +12,7 @@ import java.util.function.Function;
 import org.flywaydb.core.Flyway;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.support.JdbcTransactionManager;
+import org.springframework.transaction.TransactionSystemException;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.sqlite.SQLiteConfig;
 
@@ -106,7 +107,19 @@ public final class Store implements AutoCloseable {
 
   /** Makes one change, wholly or not at all; a failure undoes it and is thrown on. */
   public <T> T change(Function<JdbcClient, T> work) {
-    return Objects.requireNonNull(transactions.execute(status -> work.apply(client)));
+    try {
+      return Objects.requireNonNull(transactions.execute(status -> work.apply(client)));
+    } catch (TransactionSystemException e) {
+      throw reason(e);
+    }
+  }
+
+  /**
+   * Why a change failed. SQLite has undone it already when its disk is full; that it then cannot be
+   * undone again is not the reason.
+   */
+  private static RuntimeException reason(TransactionSystemException failure) {
+    return failure.getApplicationException() instanceof RuntimeException reason ? reason : failure;
   }
 
   /** Looks something up. */
