@@ -7,7 +7,9 @@ import cistern.clinic.account.Permission;
 import cistern.clinic.form.Step;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.standing.Standing;
+import cistern.clinic.web.Html;
 import cistern.clinic.web.Visit;
+import cistern.interpretation.Caution;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
@@ -34,6 +36,12 @@ final class CaseFrame {
             visit,
             open.name(),
             division("case", journey(visit, open, standing, here), division("open", content)));
+  }
+
+  private Node invented(OpenCase open) {
+    return open.workup().remarks().isInvented() && !desk.frame().isInvented()
+        ? Html.note("invented", Caution.INVENTED.text())
+        : Html.nothing();
   }
 
   private static Element journey(Visit visit, OpenCase open, Standing standing, String here) {

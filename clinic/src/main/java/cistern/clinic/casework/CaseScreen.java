@@ -9,6 +9,7 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.form.Step;
 import cistern.clinic.standing.Duty;
 import cistern.clinic.standing.OpenCase;
@@ -46,7 +47,8 @@ public final class CaseScreen {
     return List.of(
         Route.get("/cases/{id}", Permission.SEE_CASE, this::page),
         Route.get("/cases/{id}/file", Permission.READ_REPORT, this::file),
-        Route.get("/cases/{id}/versions/{number}", Permission.READ_REPORT, this::oldFile));
+        Route.get("/cases/{id}/versions/{number}", Permission.READ_REPORT, this::oldFile),
+        Route.post("/cases/{id}/versions/{number}", Permission.WORK_UP, this::takeBack));
   }
 
   private ServerResponse page(Visit visit) {
@@ -89,12 +91,13 @@ public final class CaseScreen {
   private Node versions(Visit visit, OpenCase open) {
     List<List<Node>> rows =
         desk.cases().versions(open.version().caseId()).reversed().stream()
-            .map(version -> row(visit, version))
+            .map(version -> row(visit, version, open.version().number()))
             .toList();
-    return Html.table("The newest first", List.of("Version", "When", "Who", "What", "File"), rows);
+    return Html.table(
+        "The newest first", List.of("Version", "When", "Who", "What", "File", "Undo"), rows);
   }
 
-  private List<Node> row(Visit visit, CaseVersion version) {
+  private List<Node> row(Visit visit, CaseVersion version, long last) {
     String path = "/cases/" + version.caseId() + "/versions/" + version.number();
     return List.of(
         text(Long.toString(version.number())),
@@ -104,7 +107,31 @@ public final class CaseScreen {
         visit.isAllowed(Permission.READ_REPORT)
             ? link(path, "Work-up file")
                 .with("aria-label", "Work-up file of version " + version.number())
+            : nothing(),
+        visit.isAllowed(Permission.WORK_UP) && version.number() != last
+            ? visit
+                .form(path)
+                .with(
+                    Html.button("Take back to this")
+                        .with("class", "plain")
+                        .with("aria-label", "Take back to version " + version.number()))
             : nothing());
+  }
+
+  /** Undoes what came after a version: its content becomes the newest version; nothing is lost. */
+  private ServerResponse takeBack(Visit visit) {
+    Optional<CaseVersion> last = desk.cases().read(visit.path("id"), visit.account().id());
+    Optional<CaseVersion> old =
+        last.flatMap(v -> visit.number("number").flatMap(n -> desk.cases().version(v.caseId(), n)));
+    if (old.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    CaseVersion now = last.orElseThrow();
+    String step = "taken back to version " + old.get().number();
+    desk.cases()
+        .save(
+            now.caseId(), new Change(now.number(), step, old.get().workup(), visit.account().id()));
+    return Answers.see("/cases/" + now.caseId());
   }
 
   private ServerResponse file(Visit visit) {

@@ -159,7 +159,11 @@ public final class ReportScreen {
     Signing signing =
         isSame
             ? desk.reports()
-                .sign(open.version(), content(open), visit.field("reason"), visit.account().id())
+                .sign(
+                    open.version(),
+                    content(visit, open),
+                    visit.field("reason"),
+                    visit.account().id())
             : new Signing.Refused(cistern.clinic.cases.Reports.NotSigned.CHANGED);
     return switch (signing) {
       case Signing.Signed signed -> Answers.see("/cases/" + open.version().caseId() + "/report");
@@ -170,7 +174,7 @@ public final class ReportScreen {
     };
   }
 
-  private SignedReport.Content content(OpenCase open) {
+  private SignedReport.Content content(Visit visit, OpenCase open) {
     Interpretation interpretation = open.interpretation();
     String workup = open.version().workup();
     Attachment source =
@@ -180,13 +184,30 @@ public final class ReportScreen {
             "the work-up that this page was made from",
             Attachment.Relation.SOURCE,
             workup);
-    String software = desk.medicine().software();
+    int number = desk.reports().of(open.version().caseId()).size() + 1;
+    Page page =
+        Page.of(desk.medicine().software(), desk.medicine().facts())
+            .withSignature(signature(visit, open, number));
+    byte[] pdf =
+        PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
+            .write(
+                style -> page.toPaper(interpretation, Audience.CLINICIAN, style), List.of(source));
     return new SignedReport.Content(
-        desk.medicine().madeBy(),
-        workup,
-        Page.of(software, desk.medicine().facts()).toHtml(interpretation, Audience.CLINICIAN),
-        PdfDocument.of(software, desk.medicine().facts())
-            .write(interpretation, Audience.CLINICIAN, List.of(source)));
+        desk.medicine().madeBy(), workup, page.toHtml(interpretation, Audience.CLINICIAN), pdf);
+  }
+
+  /** Who signs, when and what; an amendment says why it replaces the report before. */
+  private String signature(Visit visit, OpenCase open, int number) {
+    String kind =
+        number == 1
+            ? "Report"
+            : "Amendment (" + visit.field("reason") + "), report " + number + ",";
+    return "%s signed by %s on %s, of version %d of the case."
+        .formatted(
+            kind,
+            visit.account().fullName(),
+            desk.time(desk.medicine().clock().instant().toString()),
+            open.version().number());
   }
 
   private ServerResponse signed(Visit visit, Function<SignedReport, ServerResponse> screen) {

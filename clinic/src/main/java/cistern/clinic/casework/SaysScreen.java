@@ -72,6 +72,6 @@ public final class SaysScreen {
 
   /** The body of a page, to stand inside the body of this one. */
   static Element inside(Element main) {
-    return division("inside").with(main.children());
+    return division("inside leaf").with(main.children());
   }
 }

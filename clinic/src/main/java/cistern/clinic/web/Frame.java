@@ -8,6 +8,7 @@ import cistern.report.look.Tokens;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.PageFrame;
+import cistern.report.paper.PaperPage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +24,7 @@ public record Frame(boolean isInvented) {
   public static String style() {
     return Tokens.standard().toStyle()
         + PageFrame.read(PageFrame.class, "screen.css")
+        + PageFrame.read(PaperPage.class, "screen.css")
         + PageFrame.read(Frame.class, "clinic.css");
   }
 

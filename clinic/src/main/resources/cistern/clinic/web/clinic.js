@@ -54,3 +54,11 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
   form.addEventListener("submit", () => sessionStorage.clear());
 }
+// A chosen file is read here and put into its field, where it can be seen before it is sent.
+for (const chooser of document.querySelectorAll("input[data-into]")) {
+  chooser.addEventListener("change", async () => {
+    const file = chooser.files[0];
+    const field = document.getElementById(chooser.dataset.into);
+    if (file && field) field.value = file.size > 1048576 ? "" : await file.text();
+  });
+}

@@ -95,12 +95,16 @@ class JourneyTest {
       assertThat(last(path).number()).isEqualTo(5);
       // 204 mg/L / 44 g/L, computed by hand, times a thousand.
       assertThat(clinician.get(path + "/says").body())
+          .contains("204 mg/L ÷ 44000 mg/L = 4.64")
           .contains("4.64")
           .contains("Why: every value");
       assertThat(Caller.place(sign(path, "5", ""))).isEqualTo(path + "/report");
       HttpResponse<String> pdf = clinician.get(path + "/report/1/pdf");
       assertThat(pdf.body()).startsWith("%PDF-1");
-      assertThat(clinician.get(path + "/report/1").body()).contains("CSF work-up case-1");
+      assertThat(clinician.get(path + "/report/1").body())
+          .contains("CSF work-up case-1")
+          .contains("Report signed by Invented clinician on 9 May 2034")
+          .contains("of version 5 of the case");
       assertThat(clinician.get(path + "/report/1/letter").body()).startsWith("%PDF-1");
       assertThat(clinician.get(path + "/report/1/patient").body()).startsWith("%PDF-1");
       assertThat(clinician.get(path + "/report/1/file").body()).isEqualTo(last(path).workup());
@@ -238,6 +242,27 @@ class JourneyTest {
 
       assertThat(save(path + "/bands", Map.of()).statusCode()).isEqualTo(303);
       assertThat(last(path).number()).isEqualTo(1);
+    }
+
+    @Test
+    void version_takenBackTo_becomesTheNewestAndLosesNone() {
+      String path = example("typical-ms");
+      save(path + "/bands", Map.of("bands.csfOnly", "3"));
+
+      assertThat(clinician.get(path).body()).contains("Take back to version 1");
+      assertThat(Caller.place(clinician.post(path + "/versions/1", Map.of()))).isEqualTo(path);
+
+      assertThat(last(path).number()).isEqualTo(3);
+      assertThat(last(path).workup().replaceAll("\\s", ""))
+          .isEqualTo(
+              running
+                  .clinic()
+                  .cases()
+                  .version(path.substring(7), 1)
+                  .orElseThrow()
+                  .workup()
+                  .replaceAll("\\s", ""));
+      assertThat(clinician.post(path + "/versions/9", Map.of()).statusCode()).isEqualTo(404);
     }
 
     @Test
