@@ -17,8 +17,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.sqlite.SQLiteConfig;
 
 /**
- * An open store. What {@link #change} returns has been written to the disk: SQLite syncs at every
- * commit, and PostgreSQL does unless its own settings say otherwise.
+ * An open store. What {@link #change} returns has been written to the disk: both engines are told
+ * to write their log before they answer.
  */
 public final class Store implements AutoCloseable {
 
@@ -71,6 +71,8 @@ public final class Store implements AutoCloseable {
   private static HikariDataSource server(Location.Server server) {
     HikariConfig config = config();
     config.setJdbcUrl(server.jdbc());
+    // A server set to answer before its log is on the disk would lose what was acknowledged.
+    config.setConnectionInitSql("set synchronous_commit = on");
     if (!server.user().isEmpty()) {
       config.setUsername(server.user());
       config.setPassword(server.password());
