@@ -62,6 +62,7 @@ record Plan(String root) {
           entry("exchange", MEDICINE),
           entry("report", MEDICINE),
           entry("cli", with(MEDICINE, "gel", "exchange", "report")),
+          entry("clinic", with(MEDICINE, "gel", "exchange", "report")),
           entry("checks", Set.of()));
 
   /** The packages of the module that holds the medicine. */

@@ -23,7 +23,11 @@ import picocli.CommandLine.Spec;
       "For research and education. Not a medical device."
     },
     synopsisSubcommandLabel = "COMMAND",
-    footer = {"", "Example: cistern interpret examples/typical-ms.json"},
+    footer = {
+      "",
+      "The clinic, in a browser: demo (invented cases), serve, verify, backup, restore.",
+      "Example: cistern interpret examples/typical-ms.json"
+    },
     mixinStandardHelpOptions = true,
     versionProvider = Cistern.Version.class)
 public final class Cistern implements Runnable {

@@ -48,7 +48,10 @@ class LauncherTest {
       """
       #!/bin/sh
       echo built >> "$0.calls"
+      before=
       for word in "$@"; do
+        [ "$before" != -pl ] || part=$word
+        before=$word
         case $word in
           -Dbuild.folder=*) folder=${word#*=} ;;
           */pom.xml) root=${word%/pom.xml} ;;
@@ -57,8 +60,8 @@ class LauncherTest {
       echo "[INFO] Building Cistern medicine 1"
       sleep 1
       [ ! -e "$0.fails" ] || { echo "[ERROR] no such library"; exit 1; }
-      mkdir -p "$root/cli/$folder/lib"
-      echo jar > "$root/cli/$folder/cistern.jar"
+      mkdir -p "$root/$part/$folder/lib"
+      echo jar > "$root/$part/$folder/cistern.jar"
       """;
 
   private static final String JAVA =
@@ -186,6 +189,23 @@ class LauncherTest {
 
       start(environment, "facts");
 
+      assertThat(builds()).isEqualTo(2);
+    }
+
+    @Test
+    void start_theClinic_isBuiltAndStartedFromAJarOfItsOwn() throws Exception {
+      start(environment, "facts");
+
+      Ended ended = start(environment, "demo", "--port", "0");
+
+      assertThat(ended.err()).contains("Built.").doesNotContain("start-up cache");
+      assertThat(ended.out().lines())
+          .singleElement()
+          .asString()
+          .contains("/.cistern/clinic-")
+          .endsWith("demo --port 0");
+      assertThat(start(environment, "facts").out()).contains("/.cistern/cli-");
+      assertThat(start(environment, "serve").err()).isEmpty();
       assertThat(builds()).isEqualTo(2);
     }
 

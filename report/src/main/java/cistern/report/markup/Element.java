@@ -20,7 +20,7 @@ public record Element(String name, SequencedMap<String, String> attributes, List
     implements Node {
 
   /** The elements of HTML that have no end tag. */
-  private static final Set<String> VOID = Set.of("br", "col", "hr", "img", "link", "meta");
+  private static final Set<String> VOID = Set.of("br", "col", "hr", "img", "input", "link", "meta");
 
   /** Copies the collections. */
   public Element {

@@ -10,10 +10,12 @@ public final class Page {
 
   private final String software;
   private final Facts facts;
+  private final String signature;
 
-  private Page(String software, Facts facts) {
+  private Page(String software, Facts facts, String signature) {
     this.software = software;
     this.facts = facts;
+    this.signature = signature;
   }
 
   /**
@@ -23,7 +25,12 @@ public final class Page {
    * @param facts in force
    */
   public static Page of(String software, Facts facts) {
-    return new Page(software, facts);
+    return new Page(software, facts, "");
+  }
+
+  /** A writer of pages that end with who signed them and when. */
+  public Page withSignature(String signed) {
+    return new Page(software, facts, signed);
   }
 
   /** A page for a screen, self-contained, printable, without a script. */
@@ -45,6 +52,11 @@ public final class Page {
         body(interpretation, audience, Medium.PAPER));
   }
 
+  /** The body of the page for a screen, to stand inside another page of the program. */
+  public Element toBody(Interpretation interpretation, Audience audience) {
+    return body(interpretation, audience, Medium.SCREEN);
+  }
+
   /** The same page as plain text, without figures. */
   public String toPlainText(Interpretation interpretation, Audience audience) {
     return PlainMarkup.of(body(interpretation, audience, Medium.PAPER));
@@ -52,11 +64,15 @@ public final class Page {
 
   private Element body(Interpretation interpretation, Audience audience, Medium medium) {
     Sheet sheet = Sheet.of(interpretation, facts, medium, software);
-    return switch (audience) {
-      case CLINICIAN -> ClinicianPage.of(sheet);
-      case REFERRER -> ReferrerLetter.of(sheet);
-      case PATIENT -> PatientPage.of(sheet);
-    };
+    Element body =
+        switch (audience) {
+          case CLINICIAN -> ClinicianPage.of(sheet);
+          case REFERRER -> ReferrerLetter.of(sheet);
+          case PATIENT -> PatientPage.of(sheet);
+        };
+    return signature.isEmpty()
+        ? body
+        : body.with(Html.paragraph(signature).with("class", "signed"));
   }
 
   /** The title of the document. */

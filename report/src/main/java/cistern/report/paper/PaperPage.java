@@ -42,6 +42,11 @@ public final class PaperPage {
         new PaperPage(false).main(paper));
   }
 
+  /** The body of the page for a screen, to stand inside another page of the program. */
+  public static Element toBody(Paper paper) {
+    return new PaperPage(false).main(paper);
+  }
+
   /**
    * The page for print, as well-formed markup.
    *

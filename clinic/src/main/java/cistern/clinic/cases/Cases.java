@@ -1,0 +1,168 @@
+package cistern.clinic.cases;
+
+import cistern.clinic.account.Chance;
+import cistern.clinic.audit.Action;
+import cistern.clinic.audit.AuditTrail;
+import cistern.clinic.audit.AuditTrail.Note;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.store.Store;
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/**
+ * All cases with all their versions. A change is a new version, never another content of an old.
+ */
+public final class Cases {
+
+  private static final String COLUMNS =
+      "select case_id, number, at, account, step, workup from case_version ";
+  private static final String IS_LAST =
+      "number = (select max(l.number) from case_version l where l.case_id = case_version.case_id)";
+
+  private final Store store;
+  private final AuditTrail trail;
+  private final Clock clock;
+  private final Chance chance;
+
+  private Cases(Store store, AuditTrail trail, Clock clock, Chance chance) {
+    this.store = store;
+    this.trail = trail;
+    this.clock = clock;
+    this.chance = chance;
+  }
+
+  /** The cases of a store. */
+  public static Cases of(Store store, AuditTrail trail, Clock clock, Chance chance) {
+    return new Cases(store, trail, clock, chance);
+  }
+
+  /**
+   * A change to a case.
+   *
+   * @param base the number of the version that was changed
+   * @param step what was changed
+   * @param workup the whole work-up file after the change
+   * @param by who
+   */
+  public record Change(long base, String step, String workup, String by) {}
+
+  /** Begins a case. */
+  public CaseVersion add(String step, String workup, String by) {
+    return store.change(
+        sql -> {
+          String id = chance.identifier();
+          String at = now();
+          sql.sql("insert into clinic_case (id, created_at) values (?, ?)").params(id, at).update();
+          CaseVersion first = new CaseVersion(id, 1, at, by, step, workup);
+          insert(sql, first);
+          trail.append(sql, new Note(by, Action.CASE_MADE, first.subject(), first.digest()));
+          return first;
+        });
+  }
+
+  /** Saves a change when the case still stands as it did when the change was begun. */
+  public Saving save(String caseId, Change change) {
+    return store.change(
+        sql -> {
+          CaseVersion next =
+              new CaseVersion(
+                  caseId, change.base() + 1, now(), change.by(), change.step(), change.workup());
+          CaseVersion current = last(sql, caseId).orElseThrow();
+          if (current.number() != change.base() || insert(sql, next) == 0) {
+            trail.append(sql, Note.of(change.by(), Action.CHANGE_COLLIDED, caseId));
+            return new Saving.Collided(last(sql, caseId).orElseThrow());
+          }
+          trail.append(
+              sql, new Note(change.by(), Action.CASE_CHANGED, next.subject(), next.digest()));
+          return new Saving.Kept(next);
+        });
+  }
+
+  private static int insert(JdbcClient sql, CaseVersion version) {
+    return sql.sql(
+            "insert into case_version (case_id, number, at, account, step, workup)"
+                + " values (?, ?, ?, ?, ?, ?) on conflict do nothing")
+        .params(
+            version.caseId(),
+            version.number(),
+            version.at(),
+            version.account(),
+            version.step(),
+            version.workup())
+        .update();
+  }
+
+  /** A case as it stands, without a note in the trail: for the program itself. */
+  public Optional<CaseVersion> find(String caseId) {
+    return store.look(sql -> last(sql, caseId));
+  }
+
+  private static Optional<CaseVersion> last(JdbcClient sql, String caseId) {
+    return sql.sql(COLUMNS + "where case_id = ? order by number desc limit 1")
+        .param(caseId)
+        .query(CaseVersion.class)
+        .optional();
+  }
+
+  /** A case as it stands, for a reader whom the trail names. */
+  public Optional<CaseVersion> read(String caseId, String reader) {
+    return store.change(
+        sql -> {
+          Optional<CaseVersion> found = last(sql, caseId);
+          if (found.isPresent()) {
+            trail.append(sql, Note.of(reader, Action.CASE_READ, caseId));
+          }
+          return found;
+        });
+  }
+
+  /** Every version of a case, the first first. */
+  public List<CaseVersion> versions(String caseId) {
+    return store.look(
+        sql ->
+            sql.sql(COLUMNS + "where case_id = ? order by number")
+                .param(caseId)
+                .query(CaseVersion.class)
+                .list());
+  }
+
+  /** One version of a case. */
+  public Optional<CaseVersion> version(String caseId, long number) {
+    return store.look(
+        sql ->
+            sql.sql(COLUMNS + "where case_id = ? and number = ?")
+                .params(caseId, number)
+                .query(CaseVersion.class)
+                .optional());
+  }
+
+  /** All cases as they stand, the last changed first, for a reader whom the trail names. */
+  public List<CaseVersion> list(String reader) {
+    return store.change(
+        sql -> {
+          trail.append(sql, Note.of(reader, Action.LIST_READ, ""));
+          return sql.sql(COLUMNS + "where " + IS_LAST + " order by at desc, case_id limit ?")
+              .param(Setting.LIST_MOST.number())
+              .query(CaseVersion.class)
+              .list();
+        });
+  }
+
+  /** The digest of every version as it is kept now, by what the audit trail calls it. */
+  public static Map<String, String> digests(JdbcClient sql) {
+    Map<String, String> digests = new TreeMap<>();
+    try (var versions = sql.sql(COLUMNS).query(CaseVersion.class).stream()) {
+      versions.forEach(v -> digests.put(v.subject(), v.digest()));
+    }
+    return digests;
+  }
+
+  private String now() {
+    return clock.instant().truncatedTo(ChronoUnit.MILLIS).toString();
+  }
+}

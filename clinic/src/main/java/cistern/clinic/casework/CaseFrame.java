@@ -1,0 +1,82 @@
+package cistern.clinic.casework;
+
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.link;
+
+import cistern.clinic.account.Permission;
+import cistern.clinic.form.Step;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.standing.Standing;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Visit;
+import cistern.interpretation.Caution;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The journey of a case as a list of steps beside what is open. */
+final class CaseFrame {
+
+  private final Desk desk;
+
+  CaseFrame(Desk desk) {
+    this.desk = desk;
+  }
+
+  /**
+   * A screen of a case.
+   *
+   * @param here the word of what is open
+   */
+  String toHtml(Visit visit, OpenCase open, String here, Node... content) {
+    Standing standing = desk.standing(open);
+    return desk.frame()
+        .toHtml(
+            visit,
+            open.name(),
+            division("case", journey(visit, open, standing, here), division("open", content)));
+  }
+
+  private Node invented(OpenCase open) {
+    return open.workup().remarks().isInvented() && !desk.frame().isInvented()
+        ? Html.note("invented", Caution.INVENTED.text())
+        : Html.nothing();
+  }
+
+  private static Element journey(Visit visit, OpenCase open, Standing standing, String here) {
+    String path = "/cases/" + open.version().caseId();
+    List<Element> steps = new ArrayList<>();
+    steps.add(step(path, "Where it stands", standing.signing(), here.isEmpty()));
+    for (Step step : Step.values()) {
+      if (visit.isAllowed(step.permission())) {
+        steps.add(
+            step(
+                path + "/" + step.word(),
+                step.title(),
+                standing.words(step),
+                here.equals(step.word())));
+      } else {
+        steps.add(Element.of("li", step.title()).with(small(standing.words(step))));
+      }
+    }
+    if (visit.isAllowed(Permission.READ_REPORT)) {
+      steps.add(step(path + "/tubes", "Plan and tubes to print", "", here.equals("tubes")));
+      steps.add(step(path + "/says", "What it says", "", here.equals("says")));
+      steps.add(step(path + "/report", "Report", standing.signing(), here.equals("report")));
+      steps.add(step(path + "/compare", "Earlier punctures", "", here.equals("compare")));
+    }
+    return Element.of("nav", Element.of("ol").with(steps))
+        .with("class", "journey")
+        .with("aria-label", "Steps of the case");
+  }
+
+  private static Element step(String path, String title, String words, boolean isHere) {
+    Element link = link(path, title);
+    return Element.of("li", isHere ? link.with("aria-current", "page") : link).with(small(words));
+  }
+
+  private static Element small(String words) {
+    return Element.of("span", words).with("class", "state");
+  }
+}

@@ -1,0 +1,262 @@
+package cistern.clinic.casework;
+
+import static cistern.clinic.web.Html.button;
+import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.input;
+import static cistern.clinic.web.Html.link;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+import static cistern.clinic.web.Html.section;
+import static cistern.clinic.web.Html.text;
+
+import cistern.clinic.account.Permission;
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Reports.Signing;
+import cistern.clinic.cases.SignedReport;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Visit;
+import cistern.interpretation.Interpretation;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import cistern.report.page.Audience;
+import cistern.report.page.Page;
+import cistern.report.pdf.Attachment;
+import cistern.report.pdf.PdfDocument;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** Signing a case, amending what was signed, and everything that goes to paper. */
+public final class ReportScreen {
+
+  private static final String PDF = "application/pdf";
+
+  private final Desk desk;
+  private final CaseFrame frame;
+
+  private ReportScreen(Desk desk) {
+    this.desk = desk;
+    this.frame = new CaseFrame(desk);
+  }
+
+  /** The screen of a case's reports. */
+  public static ReportScreen of(Desk desk) {
+    return new ReportScreen(desk);
+  }
+
+  /** Its routes. */
+  public List<Route> routes() {
+    String signed = "/cases/{id}/report/{number}";
+    return List.of(
+        Route.get("/cases/{id}/report", Permission.READ_REPORT, this::page),
+        Route.post("/cases/{id}/report", Permission.SIGN, this::sign),
+        Route.get(signed, Permission.READ_REPORT, v -> signed(v, ReportScreen::page)),
+        Route.get(signed + "/pdf", Permission.READ_REPORT, v -> signed(v, ReportScreen::pdf)),
+        Route.get(signed + "/file", Permission.READ_REPORT, v -> signed(v, ReportScreen::file)),
+        Route.get(
+            signed + "/letter",
+            Permission.READ_REPORT,
+            v -> signed(v, r -> paper(r, Audience.REFERRER))),
+        Route.get(
+            signed + "/patient",
+            Permission.READ_REPORT,
+            v -> signed(v, r -> paper(r, Audience.PATIENT))));
+  }
+
+  private ServerResponse page(Visit visit) {
+    return desk.open(visit)
+        .map(open -> Answers.page(html(visit, open, nothing())))
+        .orElseGet(() -> desk.troubles().missing(visit));
+  }
+
+  private String html(Visit visit, OpenCase open, Node said) {
+    List<SignedReport> reports = desk.reports().of(open.version().caseId());
+    return frame.toHtml(
+        visit,
+        open,
+        "report",
+        Element.of("h1", "Report"),
+        said,
+        visit.isAllowed(Permission.SIGN) ? form(visit, open, reports) : nothing(),
+        section(
+            "signed",
+            "Signed",
+            reports.isEmpty() ? note("empty", "Nothing is signed yet.") : table(reports)),
+        section(
+            "later",
+            "As a message",
+            Html.paragraph("FHIR, HL7 and tables will stand here when the program writes them.")));
+  }
+
+  private static Node form(Visit visit, OpenCase open, List<SignedReport> reports) {
+    CaseVersion version = open.version();
+    boolean isAmendment = !reports.isEmpty();
+    String what =
+        "You sign version "
+            + version.number()
+            + " as it stands under “What it says”: inputs, program, facts and text are frozen"
+            + " with a hash.";
+    return visit
+        .form("/cases/" + version.caseId() + "/report")
+        .with(
+            Element.of("h2", isAmendment ? "Amend" : "Sign"),
+            Html.paragraph(what),
+            Html.paragraph("")
+                .with(link("/cases/" + version.caseId() + "/says", "Read what you sign")),
+            Element.of("input")
+                .with("type", "hidden")
+                .with("name", "version")
+                .with("value", Long.toString(version.number())),
+            isAmendment
+                ? field("Why it is amended", input("reason", "").with("autocomplete", "off"))
+                : nothing(),
+            button(
+                (isAmendment ? "Sign the amendment as " : "Sign as ")
+                    + visit.account().fullName()));
+  }
+
+  private Node table(List<SignedReport> reports) {
+    List<List<Node>> rows = reports.reversed().stream().map(this::row).toList();
+    return Html.table(
+        "The newest first; the old stay readable",
+        List.of("Report", "Signed", "By", "Of version", "Why amended", "Hash", "Open"),
+        rows);
+  }
+
+  private List<Node> row(SignedReport report) {
+    String path = "/cases/" + report.caseId() + "/report/" + report.number();
+    String number = " of report " + report.number();
+    return List.of(
+        text(Long.toString(report.number())),
+        text(desk.time(report.at())),
+        text(desk.accounts().fullName(report.account())),
+        text(Long.toString(report.caseVersion())),
+        text(report.reason()),
+        Element.of("code", report.hash()).with("class", "hash"),
+        Html.division(
+            "actions",
+            link(path, "Read").with("aria-label", "Read" + number),
+            link(path + "/pdf", "PDF").with("aria-label", "PDF" + number),
+            link(path + "/letter", "Letter").with("aria-label", "Letter" + number),
+            link(path + "/patient", "For the patient")
+                .with("aria-label", "Patient's page" + number),
+            link(path + "/file", "Work-up file").with("aria-label", "Work-up file" + number)));
+  }
+
+  private ServerResponse sign(Visit visit) {
+    Optional<OpenCase> found = desk.open(visit);
+    if (found.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    OpenCase open = found.get();
+    boolean isSame = visit.field("version").equals(Long.toString(open.version().number()));
+    Signing signing =
+        isSame
+            ? desk.reports()
+                .sign(
+                    open.version(),
+                    content(visit, open),
+                    visit.field("reason"),
+                    visit.account().id())
+            : new Signing.Refused(cistern.clinic.cases.Reports.NotSigned.CHANGED);
+    return switch (signing) {
+      case Signing.Signed signed -> Answers.see("/cases/" + open.version().caseId() + "/report");
+      case Signing.Refused refused ->
+          Answers.page(
+              HttpStatus.CONFLICT,
+              html(visit, open, note("trouble", refused.reason().text()).with("role", "alert")));
+    };
+  }
+
+  private SignedReport.Content content(Visit visit, OpenCase open) {
+    Interpretation interpretation = open.interpretation();
+    String workup = open.version().workup();
+    Attachment source =
+        new Attachment(
+            "workup.json",
+            "application/json",
+            "the work-up that this page was made from",
+            Attachment.Relation.SOURCE,
+            workup);
+    int number = desk.reports().of(open.version().caseId()).size() + 1;
+    Page page =
+        Page.of(desk.medicine().software(), desk.medicine().facts())
+            .withSignature(signature(visit, open, number));
+    byte[] pdf =
+        PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
+            .write(
+                style -> page.toPaper(interpretation, Audience.CLINICIAN, style), List.of(source));
+    return new SignedReport.Content(
+        desk.medicine().madeBy(), workup, page.toHtml(interpretation, Audience.CLINICIAN), pdf);
+  }
+
+  /** Who signs, when and what; an amendment says why it replaces the report before. */
+  private String signature(Visit visit, OpenCase open, int number) {
+    String kind =
+        number == 1
+            ? "Report"
+            : "Amendment (" + visit.field("reason") + "), report " + number + ",";
+    return "%s signed by %s on %s, of version %d of the case."
+        .formatted(
+            kind,
+            visit.account().fullName(),
+            desk.time(desk.medicine().clock().instant().toString()),
+            open.version().number());
+  }
+
+  private ServerResponse signed(Visit visit, Function<SignedReport, ServerResponse> screen) {
+    return visit
+        .number("number")
+        .flatMap(n -> desk.reports().read(visit.path("id"), n, visit.account().id()))
+        .map(screen)
+        .orElseGet(() -> desk.troubles().missing(visit));
+  }
+
+  /** The page as it was signed: it needs its own style sheet and nothing else. */
+  private static ServerResponse page(SignedReport report) {
+    return ServerResponse.ok()
+        .header(
+            "Content-Security-Policy",
+            "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'; base-uri"
+                + " 'none'; form-action 'none'")
+        .contentType(new org.springframework.http.MediaType("text", "html", StandardCharsets.UTF_8))
+        .body(report.content().page());
+  }
+
+  private static ServerResponse pdf(SignedReport report) {
+    return Answers.file(PDF, name(report, "report.pdf"), report.content().pdf());
+  }
+
+  private static ServerResponse file(SignedReport report) {
+    return Answers.file(
+        "application/json",
+        name(report, "workup.json"),
+        report.content().workup().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The letter and the patient's page are written from what was signed. */
+  private ServerResponse paper(SignedReport report, Audience audience) {
+    CaseVersion frozen =
+        new CaseVersion(
+            report.caseId(),
+            report.caseVersion(),
+            report.at(),
+            report.account(),
+            "",
+            report.content().workup());
+    byte[] pdf =
+        PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
+            .write(OpenCase.of(frozen, desk.medicine()).interpretation(), audience, List.of());
+    return Answers.file(PDF, name(report, audience.word() + ".pdf"), pdf);
+  }
+
+  private static String name(SignedReport report, String kind) {
+    return report.caseId() + "-" + report.number() + "-" + kind;
+  }
+}

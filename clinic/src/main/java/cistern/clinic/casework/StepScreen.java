@@ -1,0 +1,247 @@
+package cistern.clinic.casework;
+
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.cases.Drafts;
+import cistern.clinic.cases.Saving;
+import cistern.clinic.form.Step;
+import cistern.clinic.form.Typing;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Visit;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonText;
+import cistern.exchange.workup.WorkupReading;
+import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** The form of each step: typed, looked at while it is typed, saved, and brought together. */
+public final class StepScreen {
+
+  private final Desk desk;
+  private final CaseFrame frame;
+
+  private StepScreen(Desk desk) {
+    this.desk = desk;
+    this.frame = new CaseFrame(desk);
+  }
+
+  /** The forms of all steps. */
+  public static StepScreen of(Desk desk) {
+    return new StepScreen(desk);
+  }
+
+  /** Their routes. */
+  public List<Route> routes() {
+    return Arrays.stream(Step.values())
+        .flatMap(
+            step -> {
+              String path = "/cases/{id}/" + step.word();
+              return List.of(
+                  Route.get(path, step.permission(), v -> page(v, step)),
+                  Route.post(path, step.permission(), v -> save(v, step)),
+                  Route.post(path + "/look", step.permission(), v -> look(v, step)),
+                  Route.post(path + "/drop", step.permission(), v -> drop(v, step)))
+                  .stream();
+            })
+        .toList();
+  }
+
+  private ServerResponse page(Visit visit, Step step) {
+    Optional<OpenCase> open = desk.open(visit);
+    if (open.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    Optional<Drafts.Draft> draft = desk.drafts().find(owner(visit, step));
+    Map<String, String> typed = draft.map(d -> DraftText.parse(d.typed())).orElse(Map.of());
+    long base = draft.map(Drafts.Draft::base).orElse(open.get().version().number());
+    StepForm form = new StepForm(visit, open.get(), step, base, Typing.of(step, typed, zone()));
+    Node said =
+        draft
+            .<Node>map(
+                d ->
+                    division(
+                            "kept",
+                            Html.paragraph(
+                                "What you typed at "
+                                    + d.at()
+                                    + " was not saved; it stands in the"
+                                    + " form."),
+                            visit
+                                .form(path(visit, step) + "/drop")
+                                .with(Html.button("Undo").with("class", "plain")))
+                        .with("role", "status"))
+            .orElse(nothing());
+    return Answers.page(html(form, said, Map.of()));
+  }
+
+  private java.time.ZoneId zone() {
+    return desk.medicine().zone();
+  }
+
+  private static String path(Visit visit, Step step) {
+    return "/cases/" + visit.path("id") + "/" + step.word();
+  }
+
+  private static Drafts.Owner owner(Visit visit, Step step) {
+    return new Drafts.Owner(visit.account().id(), visit.path("id"), step.word());
+  }
+
+  private String html(StepForm form, Node said, Map<String, String> notesByKey) {
+    return frame.toHtml(
+        form.visit(),
+        form.open(),
+        form.step().word(),
+        Element.of("h1", form.step().title()),
+        said,
+        form.step() == Step.RESULTS
+            ? Html.paragraph("")
+                .with(
+                    Html.link(
+                        "/cases/" + form.open().version().caseId() + "/paste",
+                        "Paste a block from a spreadsheet or a laboratory's report"))
+            : nothing(),
+        division(
+            "two",
+            form.toElement(notesByKey),
+            division("look", form.look(desk.medicine()))
+                .with("id", "look")
+                .with("aria-live", "polite")));
+  }
+
+  /** What is typed, field by field. */
+  private static Map<String, String> typed(Visit visit) {
+    Map<String, String> typed = new TreeMap<>();
+    visit.fields().forEach((name, values) -> typed.put(name, values.getFirst().strip()));
+    typed.remove("base");
+    return typed;
+  }
+
+  private Optional<StepForm> form(Visit visit, Step step) {
+    Optional<OpenCase> open = desk.open(visit);
+    return open.map(
+        o -> new StepForm(visit, o, step, base(visit, o), Typing.of(step, typed(visit), zone())));
+  }
+
+  private static long base(Visit visit, OpenCase open) {
+    String base = visit.field("base");
+    return base.matches("\\d{1,9}") ? Long.parseLong(base) : open.version().number();
+  }
+
+  /** Keeps the draft, and shows what the program makes of what is typed. */
+  private ServerResponse look(Visit visit, Step step) {
+    Optional<StepForm> form = form(visit, step);
+    if (form.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    desk.drafts().keep(owner(visit, step), form.get().base(), DraftText.of(typed(visit)));
+    return Answers.page(form.get().look(desk.medicine()).toText());
+  }
+
+  private ServerResponse drop(Visit visit, Step step) {
+    desk.drafts().drop(owner(visit, step));
+    return Answers.see(path(visit, step));
+  }
+
+  private ServerResponse save(Visit visit, Step step) {
+    Optional<StepForm> found = form(visit, step);
+    Optional<CaseVersion> base =
+        found.flatMap(f -> desk.cases().version(f.open().version().caseId(), f.base()));
+    if (base.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    StepForm form = found.orElseThrow();
+    Json.Structure before = desk.medicine().tree(base.get().workup());
+    Map<String, String> collisions = form.typing().collisions(before, form.open().file());
+    if (!collisions.isEmpty()) {
+      return collided(form, collisions);
+    }
+    if (form.typing().isUnchanged(before)) {
+      desk.drafts().drop(owner(visit, step));
+      return Answers.see("/cases/" + visit.path("id"));
+    }
+    Json.Structure changed = form.typing().applied(before, form.open().file());
+    String text = JsonText.of(changed);
+    return switch (desk.medicine().read(text)) {
+      case WorkupReading.NotValid notValid -> notValid(form, changed, notValid);
+      case WorkupReading.Understood understood -> keep(form, text);
+    };
+  }
+
+  private ServerResponse keep(StepForm form, String text) {
+    Visit visit = form.visit();
+    CaseVersion current = form.open().version();
+    Change change = new Change(current.number(), form.step().word(), text, visit.account().id());
+    return switch (desk.cases().save(current.caseId(), change)) {
+      case Saving.Kept kept -> {
+        desk.drafts().drop(owner(visit, form.step()));
+        yield Answers.see("/cases/" + current.caseId());
+      }
+      // Somebody was faster by a moment: what they changed is brought together with this.
+      case Saving.Collided collided -> save(visit, form.step());
+    };
+  }
+
+  /** The form again with everything that was typed, and beside each field what it is meanwhile. */
+  private ServerResponse collided(StepForm form, Map<String, String> collisions) {
+    String who = desk.accounts().fullName(form.open().version().account());
+    Map<String, String> notes = new TreeMap<>();
+    collisions.forEach(
+        (key, now) ->
+            notes.put(
+                key,
+                (now.isEmpty() ? "Emptied" : "Set to “" + now + "”")
+                    + " meanwhile by "
+                    + who
+                    + "; what stands here is what you typed."));
+    StepForm again = form.withBase(form.open().version().number());
+    Node said =
+        note(
+                "trouble",
+                who
+                    + " changed the same "
+                    + (collisions.size() == 1 ? "field" : "fields")
+                    + " while you typed. Nothing of yours is saved yet, and nothing of theirs is"
+                    + " lost: look at the marked fields, then save what should stand.")
+            .with("role", "alert");
+    return Answers.page(HttpStatus.CONFLICT, html(again, said, notes));
+  }
+
+  private ServerResponse notValid(
+      StepForm form, Json.Structure changed, WorkupReading.NotValid notValid) {
+    Map<String, String> notes = new TreeMap<>();
+    List<Node> others = new ArrayList<>();
+    notValid
+        .problems()
+        .forEach(
+            p ->
+                form.typing()
+                    .at(p.place(), changed)
+                    .ifPresentOrElse(
+                        field -> notes.merge(field.key(), p.text(), (a, b) -> a + " " + b),
+                        () -> others.add(Html.text(p.toText()))));
+    Element said =
+        division(
+                "trouble",
+                Html.paragraph(
+                    "Not saved yet: something could not be read. What you typed stands below."),
+                others.isEmpty() ? Fragment.of() : Html.list(others, ""))
+            .with("role", "alert");
+    return Answers.page(HttpStatus.UNPROCESSABLE_CONTENT, html(form, said, notes));
+  }
+}

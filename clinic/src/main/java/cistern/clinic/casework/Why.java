@@ -1,0 +1,71 @@
+package cistern.clinic.casework;
+
+import cistern.finding.Chances;
+import cistern.finding.Finding;
+import cistern.interpretation.Interpretation;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import cistern.report.wording.ValueWords;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Why a value is what it is: its formula with the numbers in it, the limit, where that comes from
+ * and how well it is known, and what would change the verdict.
+ */
+final class Why {
+
+  private Why() {}
+
+  static Node of(Finding finding, Interpretation interpretation) {
+    List<Node> lines = new ArrayList<>();
+    lines.add(line("Formula", Formulas.of(finding.code())));
+    lines.add(line("With the numbers", Worked.of(finding, interpretation)));
+    lines.add(
+        line("Value", (ValueWords.value(finding) + " " + ValueWords.unit(finding.code())).strip()));
+    lines.add(
+        line(
+            "Limit",
+            finding.limits().isKnown()
+                ? ValueWords.limit(finding)
+                    + finding.limitRule().map(r -> " (" + r.replace('-', ' ') + ")").orElse("")
+                : "no limit is known"));
+    lines.add(line("Verdict", finding.verdict().word()));
+    lines.add(line("What would change it", change(finding)));
+    lines.add(line("Source", sources(finding)));
+    lines.add(line("Known how", finding.grounds().status().word()));
+    if (!finding.note().isEmpty()) {
+      lines.add(line("Note", finding.note()));
+    }
+    return Element.of(
+            "details",
+            Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
+            Element.of("dl")
+                .with(
+                    lines.stream()
+                        .flatMap(l -> ((cistern.report.markup.Fragment) l).children().stream())
+                        .toList()))
+        .with("id", "why-" + finding.code().code());
+  }
+
+  private static Node line(String name, String words) {
+    return cistern.report.markup.Fragment.of(
+        Element.of("dt", name), Element.of("dd", words.isEmpty() ? "not given" : words));
+  }
+
+  private static String change(Finding finding) {
+    if (!finding.hasValue()) {
+      return finding.note().isEmpty() ? "what is missing" : "what is missing: " + finding.note();
+    }
+    String limit =
+        finding.limits().isKnown()
+            ? "a value on the other side of " + ValueWords.limit(finding)
+            : "a limit, which nobody has published for this value here";
+    var above = finding.uncertainty().probabilityAbove();
+    return above.isPresent() ? limit + "; " + Chances.toLieAbove(above.getAsDouble()) : limit;
+  }
+
+  private static String sources(Finding finding) {
+    return String.join("; ", finding.grounds().sources());
+  }
+}

@@ -1,0 +1,37 @@
+package cistern.clinic.door;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * A new folder that goes with everything in it when it is closed.
+ *
+ * @param path where it is
+ */
+record PassingFolder(Path path) implements AutoCloseable {
+
+  static PassingFolder make() {
+    try {
+      return new PassingFolder(Files.createTempDirectory("cistern-demo"));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  @Override
+  public void close() {
+    try (Stream<Path> files = Files.walk(path)) {
+      List<Path> deepestFirst = files.sorted(Comparator.reverseOrder()).toList();
+      for (Path file : deepestFirst) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

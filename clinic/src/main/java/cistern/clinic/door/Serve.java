@@ -1,0 +1,67 @@
+package cistern.clinic.door;
+
+import cistern.clinic.account.Chance;
+import cistern.clinic.store.Store;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Runs the clinic on a store that stays. */
+@Command(
+    name = "serve",
+    description = {
+      "Runs the clinic: SQLite in a folder, or PostgreSQL for many users. The first start prints a",
+      "one-time code with which the first administrator makes an account."
+    },
+    footer = {"", "Example: cistern serve --port 8080 --data clinic"},
+    mixinStandardHelpOptions = true)
+final class Serve implements Callable<Integer> {
+
+  private final Console console;
+
+  @Mixin private WhichStore store = new WhichStore();
+
+  @Option(names = "--port", paramLabel = "PORT", description = "default 8080; 0 for any free one")
+  private int port = Ports.USUAL;
+
+  @Option(
+      names = "--address",
+      paramLabel = "ADDRESS",
+      description = "where it listens (default 127.0.0.1: only this machine)")
+  private String address = Ports.HERE;
+
+  Serve(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    Clock clock = Clock.systemUTC();
+    try (UntilStopped stop = UntilStopped.listen();
+        Store open = Store.open(store.location());
+        WebClinic clinic =
+            WebClinic.start(
+                open,
+                clock,
+                Chance.of(new SecureRandom()),
+                new WebClinic.Serving(address, port, false))) {
+      String url = "http://" + address + ":" + clinic.port() + "/";
+      console.say("Cistern clinic. For research and education, not a medical device.");
+      console.say("  Address:       " + url);
+      if (clinic.accounts().isEmpty()) {
+        String code = clinic.codes().makeFirst();
+        console.say("  Nobody has an account yet. The first administrator's one-time code:");
+        console.say("  One-time code: " + code);
+      }
+      if (!address.equals(Ports.HERE)) {
+        console.say("  Other machines can reach it: put a server that speaks HTTPS before it.");
+      }
+      console.say("Ctrl-C stops it.");
+      stop.await();
+    }
+    return Clinic.DONE;
+  }
+}

@@ -1,0 +1,192 @@
+package cistern.clinic.door;
+
+import cistern.clinic.account.Accounts;
+import cistern.clinic.account.Chance;
+import cistern.clinic.account.OneTimeCodes;
+import cistern.clinic.audit.AuditTrail;
+import cistern.clinic.cases.Cases;
+import cistern.clinic.cases.Drafts;
+import cistern.clinic.cases.Reports;
+import cistern.clinic.casework.CaseScreen;
+import cistern.clinic.casework.CompareScreen;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.casework.PasteScreen;
+import cistern.clinic.casework.ReportScreen;
+import cistern.clinic.casework.SaysScreen;
+import cistern.clinic.casework.StepScreen;
+import cistern.clinic.entrance.Entrance;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.staff.Staff;
+import cistern.clinic.standing.Medicine;
+import cistern.clinic.store.Store;
+import cistern.clinic.trail.Trail;
+import cistern.clinic.web.Assets;
+import cistern.clinic.web.Frame;
+import cistern.clinic.web.Guard;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Routes;
+import cistern.clinic.web.Troubles;
+import cistern.clinic.worklist.Worklist;
+import cistern.fact.Facts;
+import cistern.report.look.ReportFacts;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.boot.Banner;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.boot.web.server.context.WebServerApplicationContext;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.support.GenericApplicationContext;
+
+/** The running web application on one open store. */
+final class WebClinic implements AutoCloseable {
+
+  private final ConfigurableApplicationContext context;
+  private final Accounts accounts;
+  private final OneTimeCodes codes;
+  private final Cases cases;
+  private final Routes routes;
+
+  private WebClinic(ConfigurableApplicationContext context, Parts parts, Routes routes) {
+    this.context = context;
+    this.accounts = parts.accounts();
+    this.codes = parts.codes();
+    this.cases = parts.cases();
+    this.routes = routes;
+  }
+
+  /**
+   * Where and how it is served.
+   *
+   * @param address on which it listens
+   * @param port 0 for any that is free
+   * @param isInvented whether every case is invented
+   */
+  record Serving(String address, int port, boolean isInvented) {}
+
+  /** What stands on the store. */
+  private record Parts(
+      Store store,
+      AuditTrail trail,
+      Accounts accounts,
+      OneTimeCodes codes,
+      Cases cases,
+      Clock clock) {
+
+    static Parts of(Store store, Clock clock, Chance chance) {
+      AuditTrail trail = AuditTrail.of(clock);
+      return new Parts(
+          store,
+          trail,
+          Accounts.of(store, trail, clock, chance),
+          OneTimeCodes.of(store, trail, clock, chance),
+          Cases.of(store, trail, clock, chance),
+          clock);
+    }
+
+    Desk desk(Frame frame) {
+      Medicine medicine =
+          new Medicine(ReportFacts.of(Facts.standard()), software(), clock, ZoneId.systemDefault());
+      return new Desk(
+          frame,
+          Troubles.of(frame),
+          accounts,
+          cases,
+          Reports.of(store, trail, clock),
+          Drafts.of(store, clock),
+          medicine);
+    }
+
+    private static String software() {
+      return "Cistern "
+          + Optional.ofNullable(WebClinic.class.getPackage().getImplementationVersion())
+              .orElse("development");
+    }
+  }
+
+  /** Starts it. */
+  static WebClinic start(Store store, Clock clock, Chance chance, Serving serving) {
+    Parts parts = Parts.of(store, clock, chance);
+    Frame frame = new Frame(serving.isInvented());
+    Routes routes = Routes.of(routes(parts, frame), parts.accounts(), store, parts.trail());
+    ConfigurableApplicationContext context =
+        new SpringApplicationBuilder(WebWiring.class)
+            .bannerMode(Banner.Mode.OFF)
+            .logStartupInfo(false)
+            .properties(properties(serving))
+            .initializers(
+                (GenericApplicationContext c) -> {
+                  c.registerBean(Frame.class, () -> frame);
+                  c.registerBean(Routes.class, () -> routes);
+                  c.registerBean(Guard.class, () -> Guard.of(frame, routes));
+                  c.registerBean(Troubles.class, () -> Troubles.of(frame));
+                })
+            .run();
+    return new WebClinic(context, parts, routes);
+  }
+
+  private static List<Route> routes(Parts parts, Frame frame) {
+    Desk desk = parts.desk(frame);
+    List<Route> all = new ArrayList<>(Assets.routes());
+    all.addAll(Entrance.of(frame, parts.accounts(), parts.codes(), parts.clock()).routes());
+    all.addAll(Staff.of(frame, parts.accounts(), parts.codes()).routes());
+    all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
+    all.addAll(Worklist.of(desk).routes());
+    all.addAll(CaseScreen.of(desk).routes());
+    all.addAll(StepScreen.of(desk).routes());
+    all.addAll(PasteScreen.of(desk).routes());
+    all.addAll(SaysScreen.of(desk).routes());
+    all.addAll(ReportScreen.of(desk).routes());
+    all.addAll(CompareScreen.of(desk).routes());
+    return all;
+  }
+
+  private static Map<String, Object> properties(Serving serving) {
+    return Map.ofEntries(
+        Map.entry("server.address", serving.address()),
+        Map.entry("server.port", serving.port()),
+        Map.entry("server.servlet.session.timeout", Setting.SESSION_MINUTES.number() + "m"),
+        Map.entry("server.servlet.session.cookie.name", "cistern"),
+        Map.entry("server.servlet.session.cookie.http-only", true),
+        Map.entry("server.servlet.session.cookie.same-site", "lax"),
+        Map.entry("server.servlet.session.tracking-modes", "cookie"),
+        Map.entry("server.tomcat.max-http-form-post-size", Setting.UPLOAD_BYTES.number()),
+        Map.entry("spring.servlet.multipart.enabled", false),
+        Map.entry("server.shutdown", "graceful"),
+        Map.entry("spring.main.register-shutdown-hook", false),
+        Map.entry("spring.jmx.enabled", false),
+        Map.entry("logging.level.root", "warn"),
+        Map.entry("logging.level.org.springframework.web", "error"));
+  }
+
+  /** The port on which it listens. */
+  int port() {
+    return context instanceof WebServerApplicationContext web && web.getWebServer() != null
+        ? web.getWebServer().getPort()
+        : 0;
+  }
+
+  Accounts accounts() {
+    return accounts;
+  }
+
+  OneTimeCodes codes() {
+    return codes;
+  }
+
+  Cases cases() {
+    return cases;
+  }
+
+  Routes routes() {
+    return routes;
+  }
+
+  @Override
+  public void close() {
+    context.close();
+  }
+}

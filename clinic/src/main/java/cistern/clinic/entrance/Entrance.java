@@ -1,0 +1,237 @@
+package cistern.clinic.entrance;
+
+import static cistern.clinic.web.Html.button;
+import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.input;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+import static cistern.clinic.web.Html.paragraph;
+
+import cistern.clinic.account.Account;
+import cistern.clinic.account.Accounts;
+import cistern.clinic.account.Accounts.Newcomer;
+import cistern.clinic.account.OneTimeCodes;
+import cistern.clinic.account.Outcome;
+import cistern.clinic.account.Permission;
+import cistern.clinic.account.Refused;
+import cistern.clinic.account.Role;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Frame;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Session;
+import cistern.clinic.web.Visit;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** Coming in, going out, and the password of whoever is in. */
+public final class Entrance {
+
+  private static final String TOO_OFTEN =
+      "Too many tries from this address. Nothing is locked: wait a minute, then try again.";
+  private static final String CODE_NAME = "code";
+
+  private final Frame frame;
+  private final Accounts accounts;
+  private final OneTimeCodes codes;
+  private final SignInRate rate;
+
+  private Entrance(Frame frame, Accounts accounts, OneTimeCodes codes, Clock clock) {
+    this.frame = frame;
+    this.accounts = accounts;
+    this.codes = codes;
+    this.rate = new SignInRate(clock);
+  }
+
+  /** The entrance of a clinic. */
+  public static Entrance of(Frame frame, Accounts accounts, OneTimeCodes codes, Clock clock) {
+    return new Entrance(frame, accounts, codes, clock);
+  }
+
+  /** Its routes. */
+  public List<Route> routes() {
+    return List.of(
+        Route.openGet("/", this::start),
+        Route.openGet("/sign-in", this::signInPage),
+        Route.openPost("/sign-in", this::signIn),
+        Route.openPost("/code", this::useCode),
+        Route.openPost("/first", this::first),
+        Route.post("/sign-out", Permission.BE_HERE, this::signOut),
+        Route.get("/me", Permission.BE_HERE, v -> mePage(v, Optional.empty())),
+        Route.post("/me", Permission.BE_HERE, this::setPassword));
+  }
+
+  private ServerResponse start(Visit visit) {
+    return Answers.see(visit.visitor().map(a -> placeOf(a.role())).orElse("/sign-in"));
+  }
+
+  private static String placeOf(Role role) {
+    return switch (role) {
+      case CLINICIAN, NURSE, LABORATORY -> "/day";
+      case AUDITOR -> "/trail";
+      case ADMINISTRATOR -> "/accounts";
+    };
+  }
+
+  private ServerResponse signInPage(Visit visit) {
+    return visit.visitor().isPresent() && visit.field(CODE_NAME).isEmpty()
+        ? Answers.see(next(visit, visit.account()))
+        : page(visit, HttpStatus.OK, "");
+  }
+
+  /** Only a path of this program is gone to. */
+  private static String next(Visit visit, Account account) {
+    String next = visit.field("next");
+    return next.matches("(/[A-Za-z0-9-]+)+") && !next.equals("/sign-in") && !next.equals("/code")
+        ? next
+        : placeOf(account.role());
+  }
+
+  private ServerResponse page(Visit visit, HttpStatus status, String trouble) {
+    String code = visit.field(CODE_NAME);
+    boolean isFirst = accounts.isEmpty();
+    Node said = trouble.isEmpty() ? nothing() : note("trouble", trouble).with("role", "alert");
+    return Answers.page(
+        status,
+        isFirst
+            ? frame.toHtml(
+                visit,
+                "First administrator",
+                Element.of("h1", "The first administrator"),
+                said,
+                firstForm(visit, code))
+            : frame.toHtml(
+                visit,
+                "Sign in",
+                Element.of("h1", "Sign in"),
+                said,
+                code.isEmpty() ? passwordForm(visit) : nothing(),
+                codeForm(visit, code)));
+  }
+
+  private static Element passwordForm(Visit visit) {
+    return visit
+        .form("/sign-in")
+        .with(
+            hidden("next", visit.field("next")),
+            field("Name", input("name", "").with("autocomplete", "username")),
+            field("Password", password("password", "current-password")),
+            button("Sign in"));
+  }
+
+  private static Element codeForm(Visit visit, String code) {
+    return visit
+        .form("/code")
+        .with("class", "second")
+        .with(
+            Element.of("h2", "With a one-time code"),
+            hidden("next", visit.field("next")),
+            field("One-time code", input(CODE_NAME, code).with("autocomplete", "off")),
+            button("Come in"));
+  }
+
+  private static Element firstForm(Visit visit, String code) {
+    return visit
+        .form("/first")
+        .with(
+            paragraph(
+                "Nobody has an account yet. The one-time code stands on the console where the"
+                    + " program was started."),
+            field("One-time code", input(CODE_NAME, code).with("autocomplete", "off")),
+            field("Name for signing in", input("name", "").with("autocomplete", "username")),
+            field("Your name", input("fullName", "").with("autocomplete", "name")),
+            field("Password, twelve characters or more", password("password", "new-password")),
+            button("Make the account"));
+  }
+
+  private static Element hidden(String name, String value) {
+    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
+  }
+
+  private static Element password(String name, String kind) {
+    return Element.of("input")
+        .with("type", "password")
+        .with("name", name)
+        .with("autocomplete", kind);
+  }
+
+  private ServerResponse signIn(Visit visit) {
+    if (!isAllowed(visit)) {
+      return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
+    }
+    return entered(visit, accounts.signIn(visit.field("name"), visit.field("password")));
+  }
+
+  private ServerResponse useCode(Visit visit) {
+    if (!isAllowed(visit)) {
+      return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
+    }
+    return entered(visit, codes.signIn(visit.field(CODE_NAME), accounts));
+  }
+
+  private ServerResponse first(Visit visit) {
+    if (!isAllowed(visit)) {
+      return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
+    }
+    Newcomer newcomer =
+        new Newcomer(
+            visit.field("name").toLowerCase(Locale.ROOT),
+            visit.field("fullName"),
+            Role.ADMINISTRATOR);
+    return entered(
+        visit, codes.begin(visit.field(CODE_NAME), accounts, newcomer, visit.field("password")));
+  }
+
+  private boolean isAllowed(Visit visit) {
+    return rate.isAllowed(visit.request().servletRequest().getRemoteAddr());
+  }
+
+  private ServerResponse entered(Visit visit, Outcome<Account> outcome) {
+    return switch (outcome) {
+      case Outcome.Done<Account> done -> {
+        Session.begin(visit.request().servletRequest(), done.value());
+        yield Answers.see(next(visit, done.value()));
+      }
+      case Outcome.NotDone<Account> not ->
+          page(visit, HttpStatus.UNAUTHORIZED, not.reason().text());
+    };
+  }
+
+  private ServerResponse signOut(Visit visit) {
+    accounts.signOut(visit.account());
+    Session.end(visit.request().servletRequest());
+    return Answers.see("/sign-in");
+  }
+
+  private ServerResponse mePage(Visit visit, Optional<Refused> refused) {
+    return Answers.page(
+        refused.isEmpty() ? HttpStatus.OK : HttpStatus.BAD_REQUEST,
+        frame.toHtml(
+            visit,
+            "Password",
+            Element.of("h1", visit.account().fullName()),
+            paragraph("Signed in as " + visit.account().name() + "."),
+            refused
+                .<Node>map(r -> note("trouble", r.text()).with("role", "alert"))
+                .orElse(nothing()),
+            visit
+                .form("/me")
+                .with(
+                    field(
+                        "New password, twelve characters or more",
+                        password("password", "new-password")),
+                    button("Set the password"))));
+  }
+
+  private ServerResponse setPassword(Visit visit) {
+    return switch (accounts.withPassword(visit.account(), visit.field("password"))) {
+      case Outcome.Done<Account> done -> Answers.see("/");
+      case Outcome.NotDone<Account> not -> mePage(visit, Optional.of(not.reason()));
+    };
+  }
+}

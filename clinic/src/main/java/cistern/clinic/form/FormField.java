@@ -1,0 +1,73 @@
+package cistern.clinic.form;
+
+import cistern.clinic.web.Html;
+import cistern.exchange.json.Json;
+import cistern.report.markup.Element;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One field of a form.
+ *
+ * @param group the heading that it stands under
+ * @param path where it lies in the work-up file
+ * @param kind what is typed
+ * @param label what is asked
+ * @param choices the words of a choice
+ */
+record FormField(String group, JsonPath path, FieldKind kind, String label, List<String> choices)
+    implements Typable {
+
+  FormField {
+    choices = List.copyOf(choices);
+  }
+
+  @Override
+  public String key() {
+    return path.toText();
+  }
+
+  @Override
+  public String toTyped(Json.Structure file, ZoneId zone) {
+    return path.find(file).map(json -> kind.toTyped(json, zone)).orElse("");
+  }
+
+  @Override
+  public Json.Structure with(Json.Structure file, String typed, ZoneId zone) {
+    return path.with(file, kind.toJson(typed, zone));
+  }
+
+  @Override
+  public boolean isAt(String place) {
+    return place.equals(key());
+  }
+
+  @Override
+  public Element toControl(String typed) {
+    return switch (kind) {
+      case TEXT -> Html.input(key(), typed);
+      case LINES -> Html.area(key(), typed);
+      case NUMBER -> Html.input(key(), typed).with("inputmode", "decimal");
+      case TIME -> time(typed);
+      case ANSWER -> Html.select(key(), typed, words(List.of("yes", "no", "unknown"), typed));
+      case CHOICE -> Html.select(key(), typed, words(choices, typed));
+    };
+  }
+
+  private Element time(String typed) {
+    boolean isTime = typed.isEmpty() || typed.matches("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d");
+    return Html.input(key(), typed).with("type", isTime ? "datetime-local" : "text");
+  }
+
+  /** The words, an empty one first; one that the file holds beside them is kept. */
+  private static List<Html.Choice> words(List<String> words, String typed) {
+    List<Html.Choice> all = new ArrayList<>();
+    all.add(new Html.Choice("", "not said"));
+    words.forEach(w -> all.add(new Html.Choice(w, w)));
+    if (!typed.isEmpty() && !words.contains(typed)) {
+      all.add(new Html.Choice(typed, typed));
+    }
+    return all;
+  }
+}

@@ -1,0 +1,30 @@
+package cistern.clinic.form;
+
+import cistern.exchange.json.Json;
+import cistern.report.markup.Element;
+import java.time.ZoneId;
+
+/** Something that can be typed into a case. */
+public sealed interface Typable permits FormField, ResultField {
+
+  /** The heading that it stands under. */
+  String group();
+
+  /** Its name in the form. */
+  String key();
+
+  /** What is asked. */
+  String label();
+
+  /** What stands in the field for a work-up file. */
+  String toTyped(Json.Structure file, ZoneId zone);
+
+  /** The file with what is typed. */
+  Json.Structure with(Json.Structure file, String typed, ZoneId zone);
+
+  /** Whether a problem at a place of the file is about this field. */
+  boolean isAt(String place);
+
+  /** The field itself, with what is typed. */
+  Element toControl(String typed);
+}

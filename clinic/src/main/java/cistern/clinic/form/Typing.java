@@ -1,0 +1,119 @@
+package cistern.clinic.form;
+
+import cistern.exchange.json.Json;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** What a person has typed into the form of a step, against the case as it was and as it is. */
+public final class Typing {
+
+  private final Step step;
+  private final Map<String, String> typedByKey;
+  private final ZoneId zone;
+
+  private Typing(Step step, Map<String, String> typedByKey, ZoneId zone) {
+    this.step = step;
+    this.typedByKey = Map.copyOf(typedByKey);
+    this.zone = zone;
+  }
+
+  /**
+   * Typing in a step.
+   *
+   * @param typedByKey what stands in the fields; a field that was not sent was not changed
+   * @param zone the clinic's time
+   */
+  public static Typing of(Step step, Map<String, String> typedByKey, ZoneId zone) {
+    return new Typing(step, typedByKey, zone);
+  }
+
+  /** Nothing typed. */
+  public static Typing none(Step step, ZoneId zone) {
+    return new Typing(step, Map.of(), zone);
+  }
+
+  /** The fields of the step, in order. */
+  public List<Typable> fields() {
+    return StepFields.of(step);
+  }
+
+  /** What stands in a field: what was typed, else what the file holds. */
+  public String shown(Typable field, Json.Structure file) {
+    return Optional.ofNullable(typedByKey.get(field.key()))
+        .orElseGet(() -> field.toTyped(file, zone));
+  }
+
+  /** What a file holds in a field. */
+  public String held(Typable field, Json.Structure file) {
+    return field.toTyped(file, zone);
+  }
+
+  /** What differs from the file that the form was opened on, by field. */
+  Map<Typable, String> changes(Json.Structure base) {
+    Map<Typable, String> changes = new LinkedHashMap<>();
+    for (Typable field : fields()) {
+      String typed = shown(field, base);
+      if (!typed.equals(field.toTyped(base, zone))) {
+        changes.put(field, typed);
+      }
+    }
+    return changes;
+  }
+
+  /** The file as it is now, with what was changed here; nothing else of it is touched. */
+  public Json.Structure applied(Json.Structure base, Json.Structure current) {
+    Map<Typable, String> changes = changes(base);
+    if (changes.isEmpty()) {
+      return current;
+    }
+    Json.Structure changed = current;
+    for (Map.Entry<Typable, String> change : changes.entrySet()) {
+      changed = change.getKey().with(changed, change.getValue(), zone);
+    }
+    return JsonPath.pruned(changed).orElse(changed) instanceof Json.Structure structure
+        ? structure
+        : changed;
+  }
+
+  /**
+   * Where somebody else has meanwhile changed the same field to something else: by key, what it is
+   * now.
+   */
+  public Map<String, String> collisions(Json.Structure base, Json.Structure current) {
+    Map<String, String> collisions = new TreeMap<>();
+    changes(base)
+        .forEach(
+            (field, typed) -> {
+              String now = field.toTyped(current, zone);
+              if (!now.equals(field.toTyped(base, zone)) && !now.equals(typed)) {
+                collisions.put(field.key(), now);
+              }
+            });
+    return collisions;
+  }
+
+  /** Whether nothing was changed. */
+  public boolean isUnchanged(Json.Structure base) {
+    return changes(base).isEmpty();
+  }
+
+  /** The field that a problem at a place of a file is about, if it is one of these. */
+  public Optional<Typable> at(String place, Json.Structure file) {
+    return fields().stream()
+        .filter(
+            f ->
+                switch (f) {
+                  case FormField field -> field.isAt(place);
+                  case ResultField result ->
+                      result
+                          .place(file)
+                          .filter(p -> place.equals(p) || place.startsWith(p + "."))
+                          .isPresent();
+                })
+        .findFirst();
+  }
+}

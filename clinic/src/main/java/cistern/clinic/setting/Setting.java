@@ -1,0 +1,56 @@
+package cistern.clinic.setting;
+
+import cistern.fact.FactTable;
+import cistern.fact.Facts;
+
+/** One number that the clinic's program takes as given. */
+public enum Setting {
+  /** The least length of a password, in characters. */
+  PASSWORD_LEAST("clinic.password.least"),
+  /** The greatest length of a password, in bytes of UTF-8: more, and the hash would not see it. */
+  PASSWORD_MOST("clinic.password.most"),
+  /** The work of one password hash: the logarithm to base 2 of its rounds. */
+  PASSWORD_ROUNDS("clinic.password.rounds"),
+  /** How many wrong passwords in a row lock an account. */
+  LOCK_OUT_FAILURES("clinic.lock-out.failures"),
+  /** How long an account stays locked, in minutes. */
+  LOCK_OUT_MINUTES("clinic.lock-out.minutes"),
+  /** How long a session lives without a request, in minutes. */
+  SESSION_MINUTES("clinic.session.minutes"),
+  /** How long a one-time code may be used, in minutes. */
+  CODE_MINUTES("clinic.code.minutes"),
+  /** How many sign-ins one address may try in a minute. */
+  SIGN_INS_A_MINUTE("clinic.rate.sign-ins"),
+  /** How long a change waits for another to end, in milliseconds. */
+  STORE_BUSY("clinic.store.busy"),
+  /** How many connections to the store are held. */
+  STORE_CONNECTIONS("clinic.store.connections"),
+  /** How long a request waits for a connection, in milliseconds. */
+  STORE_WAIT("clinic.store.wait"),
+  /** The greatest size of what is sent to the program, in bytes. */
+  UPLOAD_BYTES("clinic.upload.bytes"),
+  /** How many rows a list shows at most. */
+  LIST_MOST("clinic.list.most"),
+  /** After how many hours somebody asks about a headache. */
+  CALL_HOURS("clinic.call.hours"),
+  /** After how many days nobody asks any more: such a headache goes within two weeks. */
+  CALL_DAYS("clinic.call.days");
+
+  private static final Facts STANDARD = Facts.standard().with(table());
+
+  private final String key;
+
+  Setting(String key) {
+    this.key = key;
+  }
+
+  /** The table of all settings. */
+  public static FactTable table() {
+    return FactTable.read(Setting.class, "clinic.tsv");
+  }
+
+  /** The number, whole, in the unit of the table. */
+  public int number() {
+    return Math.toIntExact(Math.round(STANDARD.number(key)));
+  }
+}

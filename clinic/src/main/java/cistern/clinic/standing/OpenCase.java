@@ -1,0 +1,40 @@
+package cistern.clinic.standing;
+
+import cistern.clinic.cases.CaseVersion;
+import cistern.exchange.json.Json;
+import cistern.exchange.workup.WorkupReading;
+import cistern.interpretation.Interpretation;
+import cistern.interpretation.Workup;
+
+/**
+ * One version of a case, read and interpreted.
+ *
+ * @param version as it is kept
+ * @param file the work-up file
+ * @param interpretation what it says, as of now
+ */
+public record OpenCase(CaseVersion version, Json.Structure file, Interpretation interpretation) {
+
+  /** Reads a version. */
+  public static OpenCase of(CaseVersion version, Medicine medicine) {
+    return switch (medicine.read(version.workup())) {
+      case WorkupReading.Understood understood ->
+          new OpenCase(
+              version,
+              understood.document(),
+              medicine.interpret(medicine.asOfNow(understood.workup())));
+      case WorkupReading.NotValid notValid ->
+          throw new IllegalStateException("only valid work-ups are kept");
+    };
+  }
+
+  /** The domain's record of it. */
+  public Workup workup() {
+    return interpretation.workup();
+  }
+
+  /** The name of the work-up, chosen by people. */
+  public String name() {
+    return workup().id();
+  }
+}

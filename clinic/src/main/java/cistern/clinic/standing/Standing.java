@@ -1,0 +1,227 @@
+package cistern.clinic.standing;
+
+import cistern.clinic.form.Step;
+import cistern.clinic.setting.Setting;
+import cistern.finding.Printed;
+import cistern.finding.Problem;
+import cistern.interpretation.Workup;
+import cistern.measurement.Answer;
+import cistern.measurement.Compartment;
+import cistern.panel.Draw;
+import cistern.panel.Panel;
+import cistern.puncture.PuncturePlan;
+import cistern.puncture.specimen.Outstanding;
+import java.time.Duration;
+import java.time.OffsetDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+
+/** Where one case stands: what is done of each step, what is missing, and what waits. */
+public final class Standing {
+
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
+
+  private final OpenCase open;
+  private final Medicine medicine;
+  private final OptionalLong signedVersion;
+  private final PuncturePlan plan;
+
+  private Standing(OpenCase open, Medicine medicine, OptionalLong signedVersion) {
+    this.open = open;
+    this.medicine = medicine;
+    this.signedVersion = signedVersion;
+    this.plan = medicine.plan(open.interpretation());
+  }
+
+  /**
+   * The standing of a case.
+   *
+   * @param signedVersion the version that was signed last, if one was
+   */
+  public static Standing of(OpenCase open, Medicine medicine, OptionalLong signedVersion) {
+    return new Standing(open, medicine, signedVersion);
+  }
+
+  /** The plan for its puncture. */
+  public PuncturePlan plan() {
+    return plan;
+  }
+
+  /** What is done of a step, in words. */
+  public String words(Step step) {
+    return switch (step) {
+      case QUESTION -> question();
+      case PLAN -> planned();
+      case DRAW -> drawn();
+      case RESULTS -> results();
+      case BANDS -> bands();
+      case AFTER -> after();
+    };
+  }
+
+  private Workup workup() {
+    return open.workup();
+  }
+
+  private Panel panel() {
+    return workup().panel();
+  }
+
+  private String question() {
+    boolean isStated = workup().clinical().isEvidenceStated();
+    String asked = workup().remarks().question().isPresent() ? "asked" : "no question yet";
+    return asked + (isStated ? ", evidence stated" : ", no evidence stated");
+  }
+
+  private String planned() {
+    return plannedAt().map(at -> "planned for " + time(at)).orElse("no time planned");
+  }
+
+  private Optional<OffsetDateTime> plannedAt() {
+    return workup().procedure().before().times().plannedAt();
+  }
+
+  private String time(OffsetDateTime at) {
+    return TIME.format(at.atZoneSameInstant(medicine.zone()));
+  }
+
+  private String drawn() {
+    Draw csf = panel().csf();
+    if (csf.at().isEmpty()) {
+      return "not drawn yet";
+    }
+    String serum =
+        panel().serum().at().isPresent()
+            ? "serum " + apart(csf.at().get(), panel().serum().at().get())
+            : "no time of the serum";
+    return "drawn " + time(csf.at().get()) + ", " + serum;
+  }
+
+  private static String apart(OffsetDateTime csf, OffsetDateTime serum) {
+    Duration apart = Duration.between(csf, serum);
+    if (apart.isZero()) {
+      return "at the same time";
+    }
+    long minutes = apart.abs().toMinutes();
+    double hours = minutes / (double) Duration.ofHours(1).toMinutes();
+    String size =
+        minutes < Duration.ofHours(1).toMinutes()
+            ? minutes + " min"
+            : Printed.decimals(hours, 1) + " h";
+    return size + (apart.isNegative() ? " earlier" : " later");
+  }
+
+  private String results() {
+    int count = panel().results().size();
+    return count == 0 ? "none yet" : count + (count == 1 ? " result" : " results");
+  }
+
+  private String bands() {
+    var reading = open.interpretation().bands();
+    if (!reading.isReported()) {
+      return "not reported";
+    }
+    return reading.verdict().word() + (reading.isConfirmed() ? "" : ", to be confirmed");
+  }
+
+  private String after() {
+    return switch (headache()) {
+      case YES -> "a headache";
+      case NO -> "no headache";
+      case UNKNOWN -> isCallDue() ? "call due" : "not asked yet";
+    };
+  }
+
+  private Answer headache() {
+    return workup().procedure().after().headache().map(h -> h.present()).orElse(Answer.UNKNOWN);
+  }
+
+  private boolean isCallDue() {
+    return headache() == Answer.UNKNOWN
+        && panel().csf().at().filter(this::isTimeToCall).isPresent();
+  }
+
+  private boolean isTimeToCall(OffsetDateTime drawn) {
+    OffsetDateTime now = medicine.now();
+    return !drawn.plusHours(Setting.CALL_HOURS.number()).isAfter(now)
+        && now.isBefore(drawn.plusDays(Setting.CALL_DAYS.number()));
+  }
+
+  /** What is done about signing, in words. */
+  public String signing() {
+    if (signedVersion.isEmpty()) {
+      return "not signed";
+    }
+    return signedVersion.getAsLong() == open.version().number()
+        ? "signed"
+        : "signed; changed since";
+  }
+
+  /** What is missing, in sentences. */
+  public List<String> missing() {
+    List<String> missing = new ArrayList<>();
+    if (panel().person().ageYears().isEmpty()) {
+      missing.add("The age: without it the limits that depend on age cannot be given.");
+    }
+    if (workup().remarks().question().isEmpty()) {
+      missing.add("The question.");
+    }
+    if (panel().csf().at().isPresent() && panel().serum().at().isEmpty()) {
+      missing.add("The time of the serum: whether the pair may be compared is unknown.");
+    }
+    open.interpretation().problems().stream()
+        .filter(p -> isOfOneFluid(p))
+        .map(Problem::text)
+        .forEach(missing::add);
+    if (!panel().results().isEmpty() && !open.interpretation().bands().isReported()) {
+      missing.add("The bands.");
+    }
+    return missing;
+  }
+
+  private static boolean isOfOneFluid(Problem problem) {
+    return problem.code().equals("serum-missing") || problem.code().equals("csf-missing");
+  }
+
+  /** What waits to be done. */
+  public Set<Duty> duties() {
+    Set<Duty> duties = EnumSet.noneOf(Duty.class);
+    boolean isDrawn = panel().csf().at().isPresent();
+    boolean hasResults = !panel().results().isEmpty();
+    add(duties, Duty.PUNCTURE, !isDrawn && plannedAt().isPresent());
+    add(duties, Duty.SERUM, isSerumMissing());
+    add(duties, Duty.OVERDUE, isSent(Outstanding.State.OVERDUE));
+    add(duties, Duty.DUE, (isDrawn && !hasResults) || isSent(Outstanding.State.OUTSTANDING));
+    var bands = open.interpretation().bands();
+    add(duties, Duty.GEL, bands.isReported() && !bands.isConfirmed());
+    add(duties, Duty.SIGN, hasResults && !signing().equals("signed"));
+    add(duties, Duty.HEADACHE_CALL, isCallDue());
+    return duties;
+  }
+
+  private static void add(Set<Duty> duties, Duty duty, boolean isWaiting) {
+    if (isWaiting) {
+      duties.add(duty);
+    }
+  }
+
+  private boolean isSerumMissing() {
+    boolean isAnySerum =
+        panel().serum().at().isPresent()
+            || panel().results().keySet().stream().anyMatch(s -> s.in() == Compartment.SERUM);
+    boolean isOne =
+        open.interpretation().problems().stream().anyMatch(p -> p.code().equals("serum-missing"));
+    return isOne || (panel().csf().at().isPresent() && !isAnySerum);
+  }
+
+  private boolean isSent(Outstanding.State state) {
+    return plan.afterwards().outstanding().stream().anyMatch(o -> o.state() == state);
+  }
+}

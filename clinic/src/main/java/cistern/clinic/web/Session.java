@@ -1,0 +1,38 @@
+package cistern.clinic.web;
+
+import cistern.clinic.account.Account;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpSession;
+import java.util.List;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.context.SecurityContext;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.web.context.HttpSessionSecurityContextRepository;
+
+/** Beginning and ending a session. */
+public final class Session {
+
+  private Session() {}
+
+  /** Begins the session of an account, under a new identifier. */
+  public static void begin(HttpServletRequest request, Account account) {
+    request.getSession(true);
+    request.changeSessionId();
+    SecurityContext context = SecurityContextHolder.createEmptyContext();
+    context.setAuthentication(
+        UsernamePasswordAuthenticationToken.authenticated(account.id(), "", List.of()));
+    SecurityContextHolder.setContext(context);
+    request
+        .getSession()
+        .setAttribute(HttpSessionSecurityContextRepository.SPRING_SECURITY_CONTEXT_KEY, context);
+  }
+
+  /** Ends the session. */
+  public static void end(HttpServletRequest request) {
+    HttpSession session = request.getSession(false);
+    if (session != null) {
+      session.invalidate();
+    }
+    SecurityContextHolder.clearContext();
+  }
+}

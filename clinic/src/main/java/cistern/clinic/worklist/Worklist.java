@@ -1,0 +1,254 @@
+package cistern.clinic.worklist;
+
+import static cistern.clinic.web.Html.button;
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.input;
+import static cistern.clinic.web.Html.link;
+import static cistern.clinic.web.Html.list;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+import static cistern.clinic.web.Html.section;
+import static cistern.clinic.web.Html.text;
+
+import cistern.clinic.account.Permission;
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.form.Step;
+import cistern.clinic.standing.Duty;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.standing.Standing;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Visit;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonText;
+import cistern.exchange.workup.WorkupReading;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.SequencedMap;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** The day, the list of cases, and how a case begins: with its name, or with a work-up file. */
+public final class Worklist {
+
+  private final Desk desk;
+
+  private Worklist(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** The cases of a clinic. */
+  public static Worklist of(Desk desk) {
+    return new Worklist(desk);
+  }
+
+  /** Their routes. */
+  public List<Route> routes() {
+    return List.of(
+        Route.get("/day", Permission.SEE_DAY, this::day),
+        Route.get("/cases", Permission.SEE_CASE, v -> cases(v, HttpStatus.OK, nothing())),
+        Route.post("/cases", Permission.WORK_UP, this::begin),
+        Route.post("/import", Permission.WORK_UP, this::preview),
+        Route.post("/import/take", Permission.WORK_UP, this::take));
+  }
+
+  /**
+   * One case in a list.
+   *
+   * @param open the case
+   * @param standing where it stands
+   */
+  private record Listed(OpenCase open, Standing standing) {
+    Element link() {
+      return Html.link("/cases/" + open.version().caseId(), open.name());
+    }
+  }
+
+  private List<Listed> listed(Visit visit) {
+    Map<String, Long> signed = desk.reports().signedVersions();
+    return desk.cases().list(visit.account().id()).stream()
+        .map(version -> listed(version, signed))
+        .toList();
+  }
+
+  private Listed listed(CaseVersion version, Map<String, Long> signed) {
+    OpenCase open = OpenCase.of(version, desk.medicine());
+    Long last = signed.get(version.caseId());
+    return new Listed(
+        open,
+        Standing.of(
+            open, desk.medicine(), last == null ? OptionalLong.empty() : OptionalLong.of(last)));
+  }
+
+  private ServerResponse day(Visit visit) {
+    Map<Duty, List<Node>> waiting = new EnumMap<>(Duty.class);
+    for (Listed listed : listed(visit)) {
+      for (Duty duty : listed.standing().duties()) {
+        waiting
+            .computeIfAbsent(duty, d -> new ArrayList<>())
+            .add(Element.of("span", listed.link()).withText(" " + words(listed.standing(), duty)));
+      }
+    }
+    List<Node> sections = new ArrayList<>();
+    for (Duty duty : Duty.values()) {
+      List<Node> items = waiting.getOrDefault(duty, List.of());
+      sections.add(
+          section(
+              duty.name().toLowerCase(java.util.Locale.ROOT),
+              duty.title() + (items.isEmpty() ? "" : " (" + items.size() + ")"),
+              list(items, "None.")));
+    }
+    return Answers.page(
+        desk.frame()
+            .toHtml(visit, "The day", Element.of("h1", "The day"), division("day").with(sections)));
+  }
+
+  private static String words(Standing standing, Duty duty) {
+    return switch (duty) {
+      case PUNCTURE -> standing.words(Step.PLAN);
+      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> standing.words(Step.DRAW);
+      case GEL -> standing.words(Step.BANDS);
+      case SIGN -> standing.signing();
+    };
+  }
+
+  private ServerResponse cases(Visit visit, HttpStatus status, Node said) {
+    List<List<Node>> rows = listed(visit).stream().map(Worklist::row).toList();
+    Node all =
+        rows.isEmpty()
+            ? note("empty", "No case yet.")
+            : Html.table(
+                "The last changed first",
+                List.of("Case", "Plan", "Draw", "Results", "Bands", "Report", "After"),
+                rows);
+    return Answers.page(
+        status,
+        desk.frame()
+            .toHtml(
+                visit,
+                "Cases",
+                Element.of("h1", "Cases"),
+                said,
+                all,
+                visit.isAllowed(Permission.WORK_UP) ? beginning(visit) : nothing()));
+  }
+
+  private static List<Node> row(Listed listed) {
+    Standing standing = listed.standing();
+    return List.of(
+        listed.link(),
+        text(standing.words(Step.PLAN)),
+        text(standing.words(Step.DRAW)),
+        text(standing.words(Step.RESULTS)),
+        text(standing.words(Step.BANDS)),
+        text(standing.signing()),
+        text(standing.words(Step.AFTER)));
+  }
+
+  private static Node beginning(Visit visit) {
+    return division(
+        "beginnings",
+        section(
+            "new",
+            "A new case",
+            visit
+                .form("/cases")
+                .with(
+                    field(
+                        "A name for the case, without anything that tells who it is",
+                        input("name", "").with("autocomplete", "off")),
+                    button("Begin"))),
+        section(
+            "file",
+            "From a work-up file",
+            visit
+                .form("/import")
+                .with(
+                    field(
+                        "The text of the file", Html.area("file", "").with("spellcheck", "false")),
+                    button("Preview"))));
+  }
+
+  private ServerResponse begin(Visit visit) {
+    SequencedMap<String, Json> members = new LinkedHashMap<>();
+    members.put("workup", new Json.Numeral("1"));
+    members.put("id", new Json.Text(visit.field("name")));
+    if (desk.frame().isInvented()) {
+      members.put("invented", new Json.Truth(true));
+    }
+    members.put("results", new Json.Sequence(List.of()));
+    return begin(visit, JsonText.of(new Json.Structure(members)));
+  }
+
+  private ServerResponse begin(Visit visit, String workup) {
+    return switch (desk.medicine().read(workup)) {
+      case WorkupReading.NotValid notValid ->
+          cases(visit, HttpStatus.UNPROCESSABLE_CONTENT, problems(notValid));
+      case WorkupReading.Understood understood -> {
+        CaseVersion version = desk.cases().add("begun", workup, visit.account().id());
+        yield Answers.see("/cases/" + version.caseId());
+      }
+    };
+  }
+
+  private static Element problems(WorkupReading.NotValid notValid) {
+    return division(
+            "trouble",
+            Html.paragraph("No case was made, because this could not be read:"),
+            list(notValid.problems().stream().map(p -> text(p.toText())).toList(), ""))
+        .with("role", "alert");
+  }
+
+  private ServerResponse preview(Visit visit) {
+    String file = visit.field("file");
+    return switch (desk.medicine().read(file)) {
+      case WorkupReading.NotValid notValid ->
+          cases(visit, HttpStatus.UNPROCESSABLE_CONTENT, problems(notValid));
+      case WorkupReading.Understood understood ->
+          Answers.page(desk.frame().toHtml(visit, "Preview", preview(visit, file, understood)));
+    };
+  }
+
+  private Node preview(Visit visit, String file, WorkupReading.Understood understood) {
+    List<List<Node>> rows =
+        understood.workup().panel().results().values().stream()
+            .map(
+                m ->
+                    List.<Node>of(
+                        text(m.sample().term()),
+                        text(Amounts.of(m.value())),
+                        text(m.sample().analyte().unit().ucum())))
+            .toList();
+    List<Node> kept =
+        understood.workup().problems().stream()
+            .map(p -> text(p.place().isEmpty() ? p.text() : p.place() + ": " + p.text()))
+            .toList();
+    return division(
+        "preview",
+        Element.of("h1", "Preview: " + understood.workup().id()),
+        section(
+            "not-understood",
+            "What was not understood",
+            list(kept, "Everything in the file was understood.")),
+        Html.table("Results, in the program's own units", List.of("What", "Value", "Unit"), rows),
+        visit
+            .form("/import/take")
+            .with(
+                Element.of("input").with("type", "hidden").with("name", "file").with("value", file),
+                button("Begin a case with it")),
+        Html.paragraph("").with(link("/cases", "Leave it")));
+  }
+
+  private ServerResponse take(Visit visit) {
+    return begin(visit, visit.field("file"));
+  }
+}

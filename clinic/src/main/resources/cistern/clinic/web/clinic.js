@@ -1,0 +1,64 @@
+"use strict";
+// Keeps what is typed in a form with data-keep in this tab until the program has it, and shows at
+// once what the program makes of it. Nothing is sent anywhere else.
+for (const form of document.querySelectorAll("form[data-keep]")) {
+  const key = "kept " + form.dataset.keep;
+  const fields = [...form.elements].filter((f) => f.name && f.type !== "hidden");
+  const typed = () => fields.map((f) => (f.type === "checkbox" ? f.checked : f.value));
+  const began = JSON.stringify(typed());
+  const kept = sessionStorage.getItem(key);
+  if (form.dataset.saved === "yes") {
+    sessionStorage.removeItem(key);
+  } else if (kept && kept !== began) {
+    const values = JSON.parse(kept);
+    fields.forEach((f, i) => {
+      if (f.type === "checkbox") f.checked = values[i] === true;
+      else if (values[i] !== undefined) f.value = values[i];
+    });
+    const note = document.createElement("p");
+    note.className = "kept";
+    note.setAttribute("role", "status");
+    note.append("What you typed here before was not saved; it stands in the form again. ");
+    const undo = document.createElement("button");
+    undo.type = "button";
+    undo.className = "plain";
+    undo.textContent = "Undo";
+    undo.addEventListener("click", () => {
+      sessionStorage.removeItem(key);
+      location.reload();
+    });
+    note.append(undo);
+    form.prepend(note);
+  }
+  let waiting;
+  const look = async () => {
+    const target = document.getElementById(form.dataset.look);
+    if (!target) return;
+    try {
+      const answer = await fetch(form.dataset.lookAt, {
+        method: "POST",
+        body: new URLSearchParams(new FormData(form)),
+        redirect: "manual",
+      });
+      if (answer.ok) target.innerHTML = await answer.text();
+    } catch {
+      target.textContent = "The program cannot be reached; what you type stays in this tab.";
+    }
+  };
+  form.addEventListener("input", () => {
+    sessionStorage.setItem(key, JSON.stringify(typed()));
+    clearTimeout(waiting);
+    waiting = setTimeout(look, 400);
+  });
+}
+for (const form of document.querySelectorAll("form[action='/sign-out']")) {
+  form.addEventListener("submit", () => sessionStorage.clear());
+}
+// A chosen file is read here and put into its field, where it can be seen before it is sent.
+for (const chooser of document.querySelectorAll("input[data-into]")) {
+  chooser.addEventListener("change", async () => {
+    const file = chooser.files[0];
+    const field = document.getElementById(chooser.dataset.into);
+    if (file && field) field.value = file.size > 1048576 ? "" : await file.text();
+  });
+}

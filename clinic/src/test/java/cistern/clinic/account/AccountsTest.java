@@ -1,0 +1,131 @@
+package cistern.clinic.account;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.clinic.account.Accounts.Newcomer;
+import cistern.clinic.cases.Clinic;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.store.Location;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.ZoneOffset;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Accounts and codes on both engines. */
+class AccountsTest {
+
+  private static final String PASSWORD = "an invented sentence";
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void first_withItsCode_makesTheOnlyAdministratorOnce(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      Newcomer chief = new Newcomer("chief", "Dr Invented", Role.ADMINISTRATOR);
+      String old = clinic.codes().makeFirst();
+      String code = clinic.codes().makeFirst();
+
+      assertThat(clinic.codes().isFirst(old)).isFalse();
+      assertThat(clinic.codes().isFirst(code.toLowerCase(java.util.Locale.ROOT))).isTrue();
+      assertThat(clinic.codes().begin(old, clinic.accounts(), chief, PASSWORD))
+          .isEqualTo(Outcome.of(Refused.CODE));
+      assertThat(clinic.codes().begin(code, clinic.accounts(), chief, "short"))
+          .isEqualTo(Outcome.of(Refused.SHORT));
+      Account made = Clinic.done(clinic.codes().begin(code, clinic.accounts(), chief, PASSWORD));
+
+      assertThat(made.role()).isEqualTo(Role.ADMINISTRATOR);
+      assertThat(clinic.codes().begin(code, clinic.accounts(), chief, PASSWORD))
+          .isEqualTo(Outcome.of(Refused.CODE));
+      assertThat(clinic.accounts().signIn(" CHIEF ", PASSWORD)).isEqualTo(Outcome.of(made));
+      assertThat(clinic.accounts().isEmpty()).isFalse();
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void signIn_afterTooManyWrongPasswords_isLockedForAWhileAndFreedByACode(Location location) {
+    String code;
+    try (Clinic clinic = Clinic.open(location)) {
+      Account nurse = clinic.person(Role.NURSE);
+      Clinic.done(clinic.accounts().withPassword(nurse, PASSWORD));
+      for (int i = 1; i < Setting.LOCK_OUT_FAILURES.number(); i++) {
+        assertThat(clinic.accounts().signIn("nurse", "wrong")).isEqualTo(Outcome.of(Refused.WRONG));
+      }
+      assertThat(clinic.accounts().signIn("nurse", "wrong")).isEqualTo(Outcome.of(Refused.LOCKED));
+      assertThat(clinic.accounts().signIn("nurse", PASSWORD)).isEqualTo(Outcome.of(Refused.LOCKED));
+      code = clinic.codes().make(nurse, "the test itself");
+      assertThat(clinic.codes().signIn(code, clinic.accounts())).isEqualTo(Outcome.of(nurse));
+      assertThat(clinic.codes().signIn(code, clinic.accounts()))
+          .isEqualTo(Outcome.of(Refused.CODE));
+      assertThat(clinic.accounts().signIn("nurse", PASSWORD)).isEqualTo(Outcome.of(nurse));
+      for (int i = 0; i < Setting.LOCK_OUT_FAILURES.number(); i++) {
+        clinic.accounts().signIn("nurse", "wrong");
+      }
+    }
+    Clock later =
+        Clock.offset(
+            Clock.fixed(Clinic.THEN, ZoneOffset.UTC),
+            Duration.ofMinutes(Setting.LOCK_OUT_MINUTES.number()).plusMillis(1));
+    try (Clinic clinic = Clinic.open(location, later, 8)) {
+      assertThat(clinic.accounts().signIn("nurse", PASSWORD)).isInstanceOf(Outcome.Done.class);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void code_afterItsTime_letsNobodyIn(Location location) {
+    String code;
+    try (Clinic clinic = Clinic.open(location)) {
+      code = clinic.codes().make(clinic.person(Role.NURSE), "the test itself");
+    }
+    Clock later =
+        Clock.offset(
+            Clock.fixed(Clinic.THEN, ZoneOffset.UTC),
+            Duration.ofMinutes(Setting.CODE_MINUTES.number()));
+    try (Clinic clinic = Clinic.open(location, later, 8)) {
+      assertThat(clinic.codes().signIn(code, clinic.accounts()))
+          .isEqualTo(Outcome.of(Refused.CODE));
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void close_ofAnAccount_endsItAndKeepsItsName(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      Account nurse = clinic.person(Role.NURSE);
+      Account chief = clinic.person(Role.ADMINISTRATOR);
+      Clinic.done(clinic.accounts().withPassword(nurse, PASSWORD));
+      String code = clinic.codes().make(nurse, chief.id());
+
+      assertThat(clinic.accounts().close(chief.id(), chief.id()))
+          .isEqualTo(Outcome.of(Refused.ITSELF));
+      Clinic.done(clinic.accounts().close(nurse.id(), chief.id()));
+
+      assertThat(clinic.accounts().signIn("nurse", PASSWORD)).isEqualTo(Outcome.of(Refused.WRONG));
+      assertThat(clinic.codes().signIn(code, clinic.accounts()))
+          .isEqualTo(Outcome.of(Refused.CODE));
+      assertThat(clinic.accounts().find(nurse.id())).isEmpty();
+      assertThat(clinic.accounts().fullName(nurse.id())).isEqualTo("Invented nurse");
+      assertThat(clinic.accounts().fullName("unknown")).isEqualTo("unknown");
+      assertThat(clinic.accounts().all()).extracting(Account::isActive).contains(false, true);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void add_ofWhatIsNotRight_saysWhy(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      clinic.person(Role.NURSE);
+      assertThat(clinic.accounts().add(new Newcomer("nurse", "Second", Role.NURSE), ""))
+          .isEqualTo(Outcome.of(Refused.NAME_TAKEN));
+      assertThat(clinic.accounts().add(new Newcomer("A B", "Third", Role.NURSE), ""))
+          .isEqualTo(Outcome.of(Refused.NAME));
+      assertThat(clinic.accounts().add(new Newcomer("third", " ", Role.NURSE), ""))
+          .isEqualTo(Outcome.of(Refused.FULL_NAME));
+      assertThat(clinic.accounts().withPassword(clinic.accounts().all().getFirst(), "ä".repeat(40)))
+          .isEqualTo(Outcome.of(Refused.LONG));
+      assertThat(clinic.accounts().signIn("nobody", "ä".repeat(40)))
+          .isEqualTo(Outcome.of(Refused.WRONG));
+    }
+  }
+}

@@ -1,0 +1,198 @@
+package cistern.clinic.door;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.clinic.account.Role;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.store.Engines;
+import cistern.clinic.store.Location;
+import java.net.http.HttpResponse;
+import java.time.Duration;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** Coming in, staying in, going out. */
+class EntranceTest {
+
+  private static final String PASSWORD = "an invented sentence";
+  private static final Pattern CODE = Pattern.compile("class=\"code\">([A-Z0-9-]+)<");
+
+  private final Location location = Engines.folder();
+  private final Running running = Running.on(location);
+
+  @AfterEach
+  void stop() {
+    running.close();
+  }
+
+  @Test
+  void first_administrator_makesAccountsWhoseCodesLetInOnce() {
+    String code = running.clinic().codes().makeFirst();
+    Caller chief = running.stranger();
+
+    assertThat(chief.get("/sign-in").body()).contains("The first administrator");
+    assertThat(chief.post("/first", first("WRONG")).statusCode()).isEqualTo(401);
+    assertThat(Caller.place(chief.post("/first", first(code)))).isEqualTo("/accounts");
+    HttpResponse<String> made =
+        chief.post(
+            "/accounts", Map.of("name", "n.berg", "fullName", "Nurse Berg", "role", "nurse"));
+    String invitation = code(made);
+    Caller nurse = running.stranger();
+    assertThat(Caller.place(nurse.enter(invitation))).isEqualTo("/day");
+    assertThat(running.stranger().enter(invitation).statusCode()).isEqualTo(401);
+    assertThat(Caller.place(nurse.post("/me", Map.of("password", PASSWORD)))).isEqualTo("/");
+    assertThat(nurse.post("/me", Map.of("password", "short")).body()).contains("too short");
+    assertThat(signIn(running.stranger(), "n.berg", PASSWORD).statusCode()).isEqualTo(303);
+    assertThat(signIn(running.stranger(), "n.berg", "wrong").statusCode()).isEqualTo(401);
+  }
+
+  @Test
+  void accounts_askedForWrongly_sayWhy() {
+    Caller chief = running.signedIn(Role.ADMINISTRATOR);
+    String own = running.person(Role.ADMINISTRATOR).id();
+    String nurse = running.person(Role.NURSE).id();
+
+    assertThat(
+            chief
+                .post("/accounts", Map.of("name", "x.y", "fullName", "X Y", "role", "king"))
+                .body())
+        .contains("Choose one of the roles");
+    assertThat(
+            chief.post("/accounts", Map.of("name", "X", "fullName", "X Y", "role", "nurse")).body())
+        .contains("2 to 40 small letters");
+    assertThat(chief.post("/accounts/" + own + "/close", Map.of()).body())
+        .contains("your own account");
+    assertThat(Caller.place(chief.post("/accounts/" + nurse + "/close", Map.of())))
+        .isEqualTo("/accounts");
+    assertThat(chief.post("/accounts/" + nurse + "/code", Map.of()).statusCode()).isEqualTo(404);
+    assertThat(chief.get("/accounts").body()).contains("closed");
+  }
+
+  @Test
+  void closedAccount_inASessionThatIsOpen_isOutAtOnce() {
+    Caller nurse = running.signedIn(Role.NURSE);
+    assertThat(nurse.get("/me").statusCode()).isEqualTo(200);
+
+    running.clinic().accounts().close(running.person(Role.NURSE).id(), "the test itself");
+
+    assertThat(Caller.place(nurse.get("/me"))).startsWith("/sign-in");
+  }
+
+  @Test
+  void form_withoutTheTokenOfItsSession_changesNothing() {
+    Caller chief = running.signedIn(Role.ADMINISTRATOR);
+    Map<String, String> fields = Map.of("name", "x.y", "fullName", "X Y", "role", "nurse");
+
+    assertThat(chief.post("/accounts", fields, "none").statusCode()).isEqualTo(403);
+    assertThat(chief.post("/accounts", fields, running.stranger().token()).statusCode())
+        .isEqualTo(403);
+    assertThat(running.clinic().accounts().all()).hasSize(1);
+  }
+
+  @Test
+  void session_isRenewedAtSignInAndEndsAtSignOut() {
+    Caller caller = running.stranger();
+    String before = cookie(caller.get("/sign-in"));
+    HttpResponse<String> entered =
+        caller.enter(running.clinic().codes().make(running.person(Role.NURSE), ""));
+
+    assertThat(before).contains("HttpOnly").contains("SameSite=Lax");
+    assertThat(cookie(entered)).isNotEmpty().isNotEqualTo(before);
+    assertThat(caller.get("/sign-in?next=/me").statusCode()).isEqualTo(303);
+    assertThat(Caller.place(caller.post("/sign-out", Map.of()))).isEqualTo("/sign-in");
+    assertThat(Caller.place(caller.get("/me"))).isEqualTo("/sign-in?next=/me");
+  }
+
+  @Test
+  void signIn_sentElsewhere_staysInThisProgram() {
+    String code = running.clinic().codes().make(running.person(Role.NURSE), "");
+
+    HttpResponse<String> answer =
+        running.stranger().post("/code", Map.of("code", code, "next", "//elsewhere.example/x"));
+
+    assertThat(Caller.place(answer)).isEqualTo("/day");
+  }
+
+  @Test
+  void tries_tooManyInAMinute_areNotLookedAt() {
+    running.person(Role.NURSE);
+    Caller caller = running.stranger();
+    String token = caller.token();
+    Map<String, String> fields = Map.of("code", "AAAA-AAAA-AAAA-AAAA");
+    for (int i = 0; i < Setting.SIGN_INS_A_MINUTE.number(); i++) {
+      assertThat(caller.post("/code", fields, token).statusCode()).isEqualTo(401);
+    }
+
+    assertThat(caller.post("/code", fields, token).statusCode()).isEqualTo(429);
+    assertThat(caller.post("/sign-in", Map.of(), token).statusCode()).isEqualTo(429);
+    assertThat(caller.post("/first", Map.of(), token).statusCode()).isEqualTo(429);
+    running.pass(Duration.ofMinutes(1));
+    assertThat(caller.post("/code", fields, token).statusCode()).isEqualTo(401);
+  }
+
+  @Test
+  void headers_ofEveryAnswer_forbidKeepingAndFraming() {
+    Caller nurse = running.signedIn(Role.NURSE);
+    for (HttpResponse<String> answer : java.util.List.of(nurse.get("/me"), nurse.get("/trail"))) {
+      assertThat(answer.headers().firstValue("Cache-Control").orElse("")).contains("no-store");
+      assertThat(answer.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
+      assertThat(answer.headers().firstValue("X-Frame-Options")).contains("DENY");
+      assertThat(answer.headers().firstValue("Content-Security-Policy").orElse(""))
+          .contains("default-src 'none'")
+          .contains("frame-ancestors 'none'")
+          .doesNotContain("unsafe");
+      assertThat(answer.body()).doesNotContain("<script>").doesNotContain(" style=\"");
+    }
+  }
+
+  @Test
+  void trail_checkedByAnAuditor_isWhole() {
+    Caller auditor = running.signedIn(Role.AUDITOR);
+    running.signedIn(Role.NURSE).get("/trail");
+
+    assertThat(auditor.get("/trail").body())
+        .contains("door-refused")
+        .contains("Invented nurse")
+        .contains("the program");
+    assertThat(auditor.post("/trail", Map.of()).body()).contains("is whole");
+    running
+        .store()
+        .change(
+            sql -> {
+              sql.sql("drop trigger audit_no_update").update();
+              return sql.sql("update audit set action = 'x' where number = 1").update();
+            });
+    assertThat(auditor.post("/trail", Map.of()).body()).contains("entry 1 is not as it was");
+  }
+
+  @Test
+  void start_ofEveryRole_isAPlaceThatTheRoleMaySee() {
+    for (Role role : Role.values()) {
+      Caller caller = running.signedIn(role);
+      String place = Caller.place(caller.get("/"));
+      assertThat(caller.get(place).statusCode()).as(role.word()).isEqualTo(200);
+      assertThat(caller.get(place).body()).contains("aria-current");
+    }
+    assertThat(Caller.place(running.stranger().get("/"))).isEqualTo("/sign-in");
+  }
+
+  private static Map<String, String> first(String code) {
+    return Map.of("code", code, "name", "Chief", "fullName", "Dr Invented", "password", PASSWORD);
+  }
+
+  private static String code(HttpResponse<String> page) {
+    Matcher matcher = CODE.matcher(page.body());
+    return matcher.find() ? matcher.group(1) : "";
+  }
+
+  private static String cookie(HttpResponse<String> answer) {
+    return answer.headers().firstValue("Set-Cookie").orElse("");
+  }
+
+  private static HttpResponse<String> signIn(Caller caller, String name, String password) {
+    return caller.post("/sign-in", Map.of("name", name, "password", password));
+  }
+}

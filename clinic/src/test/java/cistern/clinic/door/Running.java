@@ -1,0 +1,103 @@
+package cistern.clinic.door;
+
+import cistern.clinic.account.Account;
+import cistern.clinic.account.Accounts.Newcomer;
+import cistern.clinic.account.Chance;
+import cistern.clinic.account.Outcome;
+import cistern.clinic.account.Role;
+import cistern.clinic.store.Location;
+import cistern.clinic.store.Store;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Random;
+
+/** The application on a free port, with a clock that a test moves. */
+final class Running implements AutoCloseable {
+
+  private final Store store;
+  private final WebClinic clinic;
+  private final Moved clock = new Moved();
+
+  private Running(Location location) {
+    store = Store.open(location);
+    clinic =
+        WebClinic.start(
+            store, clock, Chance.of(new Random(11)), new WebClinic.Serving("127.0.0.1", 0, true));
+  }
+
+  static Running on(Location location) {
+    return new Running(location);
+  }
+
+  /** A clock that stands still until it is moved. */
+  private static final class Moved extends Clock {
+    private Instant now = Instant.parse("2034-05-09T08:00:00Z");
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return this;
+    }
+
+    @Override
+    public synchronized Instant instant() {
+      return now;
+    }
+
+    private synchronized void move(Duration by) {
+      now = now.plus(by);
+    }
+  }
+
+  void pass(Duration time) {
+    clock.move(time);
+  }
+
+  Store store() {
+    return store;
+  }
+
+  WebClinic clinic() {
+    return clinic;
+  }
+
+  Caller stranger() {
+    return new Caller(clinic.port());
+  }
+
+  /** An invented person of a role; the same one when asked again. */
+  Account person(Role role) {
+    return clinic.accounts().all().stream()
+        .filter(a -> a.name().equals(role.word()))
+        .findFirst()
+        .orElseGet(() -> newcomer(role));
+  }
+
+  private Account newcomer(Role role) {
+    Newcomer newcomer = new Newcomer(role.word(), "Invented " + role.word(), role);
+    return switch (clinic.accounts().add(newcomer, "")) {
+      case Outcome.Done<Account> done -> done.value();
+      case Outcome.NotDone<Account> not -> throw new AssertionError(not.reason());
+    };
+  }
+
+  /** Somebody of a role who has come in. */
+  Caller signedIn(Role role) {
+    Caller caller = stranger();
+    caller.enter(clinic.codes().make(person(role), ""));
+    return caller;
+  }
+
+  @Override
+  public void close() {
+    clinic.close();
+    store.close();
+  }
+}
