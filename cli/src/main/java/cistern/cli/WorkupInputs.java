@@ -58,7 +58,9 @@ final class WorkupInputs {
         return new WorkupReading.NotValid(
             List.of(
                 InputProblem.of(
-                    InputTrouble.GEL_UNREADABLE, "bands." + e.field(), e.getMessage())));
+                    InputTrouble.GEL_UNREADABLE,
+                    "bands." + e.field(),
+                    String.valueOf(e.getMessage()))));
       }
     }
     return reading;

@@ -1,5 +1,6 @@
 package cistern.gel;
 
+import cistern.bands.BandPattern;
 import cistern.gel.image.Picture;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.reading.GelReading;
@@ -15,10 +16,11 @@ import java.util.Locale;
 /** How well readings agree with the truth of invented gels of one level. */
 final class Score {
   private final Level level;
+  private final Confusion confusion = new Confusion();
   private int good;
   private int bad;
   private int yes;
-  private int count;
+  private int counted;
   private int pattern;
   private int goodMarked;
   private int badMarked;
@@ -39,7 +41,7 @@ final class Score {
     for (long s = seed; s < seed + gels; s++) {
       SyntheticGel gel = GelMaker.of(level, s);
       Picture picture = gel.toPicture();
-      score.pairs(gel, reader.read(picture, "invented", gel.toPlan()));
+      score.pairs(gel, reader.read(picture, "invented", gel.toNames()));
       score.lanes(gel, reader.read(picture, "invented", LanePlan.NONE));
     }
     return score;
@@ -60,10 +62,12 @@ final class Score {
   }
 
   private void good(PairTruth truth, PairReading pair, boolean isMarked) {
-    PairReading.Counts counts = pair.counts().orElseThrow();
     boolean isPositive = truth.csfOnly() >= 2;
-    double p = counts.probabilityPositive();
-    boolean isRight = p > 0.5 == isPositive;
+    double p = pair.counts().map(PairReading.Counts::probabilityPositive).orElse(0.5);
+    int count = pair.counts().map(PairReading.Counts::csfOnly).orElse(0);
+    confusion.pattern(truth.pattern(), pair.pattern().map(BandPattern::number).orElse(0));
+    confusion.chance(p, isPositive);
+    boolean isRight = pair.counts().isPresent() && p > 0.5 == isPositive;
     good++;
     yes += isRight ? 1 : 0;
     logScore -= Math.log(Math.max(1e-6, isPositive ? p : 1 - p));
@@ -71,7 +75,8 @@ final class Score {
     unreviewedRight += !pair.needsReview() && isRight ? 1 : 0;
     goodMarked += isMarked ? 1 : 0;
     if (!isMarked) {
-      count += counts.csfOnly() == truth.csfOnly() ? 1 : 0;
+      confusion.count(truth.csfOnly(), count);
+      counted += count == truth.csfOnly() ? 1 : 0;
       pattern += pair.pattern().orElseThrow().number() == truth.pattern() ? 1 : 0;
     }
   }
@@ -106,6 +111,14 @@ final class Score {
     return share(yes, good);
   }
 
+  double count() {
+    return share(counted, good - goodMarked);
+  }
+
+  Confusion confusion() {
+    return confusion;
+  }
+
   double pattern() {
     return share(pattern, good - goodMarked);
   }
@@ -127,7 +140,7 @@ final class Score {
         level.name().toLowerCase(Locale.ROOT),
         good,
         yes(),
-        share(count, good - goodMarked),
+        count(),
         pattern(),
         share(goodMarked, good),
         bad,

@@ -55,10 +55,13 @@ public final class BandFinder {
     ApplicationMark mark =
         new ApplicationMark(
             -fanSlope,
-            facts.number("gel.mark.lean"),
-            facts.number("gel.mark.reach") * gel.sigma(),
-            facts.number("gel.mark.share"),
-            (int) facts.number("gel.mark.fewest"));
+            new ApplicationMark.Limits(
+                facts.number("gel.mark.lean"),
+                facts.number("gel.mark.reach") * gel.sigma(),
+                facts.number("gel.mark.share"),
+                (int) facts.number("gel.mark.fewest"),
+                facts.number("gel.mark.present"),
+                facts.number("gel.mark.answer")));
     List<ApplicationMark.Line> marks = mark.lines(gel.lanes());
     List<LaneBands> lanes = gel.lanes().stream().map(l -> mark.without(l, marks)).toList();
     return new GelBands(gel.sigma(), gel.tilt(), lanes, marks.size());

@@ -96,7 +96,7 @@ final class BandMeasure {
     double sum = 0;
     for (Peak o : peaks) {
       double d = p.y() - o.y();
-      if (o != p && Math.abs(d) < OTHERS_REACH * filter.sigma()) {
+      if (!o.equals(p) && Math.abs(d) < OTHERS_REACH * filter.sigma()) {
         sum += o.height() * filter.answer(d, o.widening());
       }
     }

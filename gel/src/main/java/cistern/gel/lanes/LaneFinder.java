@@ -31,7 +31,7 @@ public final class LaneFinder {
     Strips strips = Strips.of(density, sheet, limits);
     double[] size = {density.width(), density.height()};
     Fan fan = new FanSearch(strips, size, limits).search();
-    float[] columns = FanSearch.sum(strips, fan);
+    float[] columns = FanSearch.sum(strips, fan, 1);
     Extent extent = extent(sheet);
     CommonWidth common = CommonWidth.of(columns, limits, extent.dividedBy(Strips.STEP));
     List<LanePlace> lanes = new ArrayList<>();

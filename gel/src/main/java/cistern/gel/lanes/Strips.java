@@ -93,14 +93,20 @@ final class Strips {
     return rows[strip];
   }
 
-  /** The value of a strip between two columns, in columns of the strips; 0 outside. */
-  float at(int strip, double column) {
+  /**
+   * Adds a strip's values at evenly spaced columns to a row of sums; outside it there is nothing.
+   *
+   * @param first column of the strip for the first sum
+   * @param step columns of the strip from sum to sum
+   */
+  void addTo(float[] sums, int strip, double first, double step) {
     float[] v = values[strip];
-    int i = (int) Math.floor(column);
-    if (i < 0 || i + 1 >= v.length) {
-      return 0;
+    for (int x = 0; x < sums.length; x++) {
+      double column = first + step * x;
+      int i = (int) column;
+      if (column >= 0 && i + 1 < v.length) {
+        sums[x] += v[i] + (float) (column - i) * (v[i + 1] - v[i]);
+      }
     }
-    float f = (float) (column - i);
-    return v[i] + f * (v[i + 1] - v[i]);
   }
 }

@@ -67,11 +67,12 @@ final class AlignmentSearch {
 
   private Alignment[][] grid(double foretold, double pivot) {
     int half = (int) Math.ceil(REACH * shiftSpread / (0.5 * bandSpread));
+    int middle = STRETCHES / 2;
     Alignment[][] grid = new Alignment[2 * half + 1][STRETCHES];
     for (int i = 0; i < grid.length; i++) {
       double ds = REACH * (i - half) / half;
       for (int j = 0; j < STRETCHES; j++) {
-        double dt = REACH * (j - STRETCHES / 2) / (STRETCHES / 2);
+        double dt = REACH * (j - middle) / middle;
         grid[i][j] =
             new Alignment(
                 foretold + ds * shiftSpread,

@@ -1,0 +1,48 @@
+package cistern.gel.bands;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Objects;
+
+/** What {@code gel/src/test/python/scipy_gel.py} wrote, and the profile that it started from. */
+public final class SciPyNumbers {
+  private SciPyNumbers() {}
+
+  /** The numbers of one line, by its name. */
+  public static double[] read(String name) throws IOException {
+    InputStream in =
+        Objects.requireNonNull(SciPyNumbers.class.getResourceAsStream("scipy.tsv"), "scipy.tsv");
+    try (BufferedReader lines =
+        new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      return lines
+          .lines()
+          .filter(line -> line.startsWith(name + "\t"))
+          .flatMap(line -> Arrays.stream(line.split("\t", -1)).skip(1))
+          .mapToDouble(Double::parseDouble)
+          .toArray();
+    }
+  }
+
+  /** 120 rows with a wave and one band: {@code profile()} of the script. */
+  public static float[] profile() {
+    float[] profile = new float[120];
+    for (int y = 0; y < profile.length; y++) {
+      double t = (y - 60) / 3.0;
+      profile[y] = (float) (0.2 + 0.1 * Math.sin(y / 7.0) + 0.5 * Math.exp(-0.5 * t * t));
+    }
+    return profile;
+  }
+
+  /** The largest difference between two rows of numbers of one length. */
+  public static double deviation(float[] got, double[] expected) {
+    double most = got.length == expected.length ? 0 : Double.MAX_VALUE;
+    for (int i = 0; i < Math.min(got.length, expected.length); i++) {
+      most = Math.max(most, Math.abs(got[i] - expected[i]));
+    }
+    return most;
+  }
+}

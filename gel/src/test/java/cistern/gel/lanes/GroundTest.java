@@ -1,0 +1,32 @@
+package cistern.gel.lanes;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.checks.OutsideCheck;
+import cistern.gel.bands.SciPyNumbers;
+import java.io.IOException;
+import org.junit.jupiter.api.Test;
+
+class GroundTest {
+  /** The numbers of SciPy; single precision here. */
+  @Test
+  void flatten_aProfile_agreesWithSciPy() throws IOException {
+    float[] flat = Ground.flatten(SciPyNumbers.profile(), new int[] {0, 120}, 9);
+    double deviation = SciPyNumbers.deviation(flat, SciPyNumbers.read("opening"));
+
+    assertThat(deviation).isLessThan(1e-6);
+    OutsideCheck.of(
+            "Ground by a flat opening and running means, 120 columns",
+            "scipy.ndimage.grey_opening and correlate1d, SciPy 1.17.1",
+            "absolute 1e-6")
+        .toTable(deviation);
+  }
+
+  @Test
+  void flatten_outsideTheRange_isNothing() {
+    float[] flat = Ground.flatten(SciPyNumbers.profile(), new int[] {20, 100}, 9);
+    assertThat(flat[10]).isZero();
+    assertThat(flat[60]).isPositive();
+    assertThat(flat[110]).isZero();
+  }
+}
