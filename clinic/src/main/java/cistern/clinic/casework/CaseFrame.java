@@ -35,7 +35,10 @@ final class CaseFrame {
         .toHtml(
             visit,
             open.name(),
-            division("case", journey(visit, open, standing, here), division("open", content)));
+            division(
+                "case",
+                journey(visit, open, standing, here),
+                division("open", invented(open), Fragment.of(content))));
   }
 
   private Node invented(OpenCase open) {
