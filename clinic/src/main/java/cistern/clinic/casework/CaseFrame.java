@@ -11,6 +11,7 @@ import cistern.clinic.web.Html;
 import cistern.clinic.web.Visit;
 import cistern.interpretation.Caution;
 import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
 import java.util.List;
