@@ -11,6 +11,7 @@ import cistern.clinic.web.Html;
 import cistern.clinic.web.Visit;
 import cistern.interpretation.Caution;
 import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,7 +36,10 @@ final class CaseFrame {
         .toHtml(
             visit,
             open.name(),
-            division("case", journey(visit, open, standing, here), division("open", content)));
+            division(
+                "case",
+                journey(visit, open, standing, here),
+                division("open", invented(open), Fragment.of(content))));
   }
 
   private Node invented(OpenCase open) {

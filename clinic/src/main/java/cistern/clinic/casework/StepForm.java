@@ -3,6 +3,7 @@ package cistern.clinic.casework;
 import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.nothing;
 
+import cistern.clinic.account.Permission;
 import cistern.clinic.form.Step;
 import cistern.clinic.form.Typable;
 import cistern.clinic.form.Typing;
@@ -148,7 +149,8 @@ record StepForm(Visit visit, OpenCase open, Step step, long base, Typing typing)
     Node answer =
         switch (step) {
           case PLAN, AFTER -> plan(medicine, interpretation);
-          case QUESTION, DRAW, RESULTS, BANDS -> answer(interpretation);
+          case QUESTION, DRAW, RESULTS, BANDS ->
+              visit.isAllowed(Permission.READ_REPORT) ? answer(interpretation) : nothing();
         };
     Node problems =
         interpretation.problems().isEmpty()

@@ -2,6 +2,9 @@ package cistern.clinic.door;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.clinic.account.Account;
+import cistern.clinic.account.Accounts.Newcomer;
+import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Engines;
@@ -11,10 +14,14 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
 
 /** Coming in, staying in, going out. */
+@TestInstance(Lifecycle.PER_CLASS)
 class EntranceTest {
 
   private static final String PASSWORD = "an invented sentence";
@@ -23,15 +30,27 @@ class EntranceTest {
   private final Location location = Engines.folder();
   private final Running running = Running.on(location);
 
-  @AfterEach
+  /** Tries are counted by the minute. */
+  @BeforeEach
+  void aMinuteLater() {
+    running.pass(Duration.ofMinutes(1));
+  }
+
+  @AfterAll
   void stop() {
     running.close();
   }
 
   @Test
   void first_administrator_makesAccountsWhoseCodesLetInOnce() {
-    String code = running.clinic().codes().makeFirst();
-    Caller chief = running.stranger();
+    try (Running empty = Running.on(Engines.folder())) {
+      first(empty);
+    }
+  }
+
+  private void first(Running empty) {
+    String code = empty.clinic().codes().makeFirst();
+    Caller chief = empty.stranger();
 
     assertThat(chief.get("/sign-in").body()).contains("The first administrator");
     assertThat(chief.post("/first", first("WRONG")).statusCode()).isEqualTo(401);
@@ -40,20 +59,20 @@ class EntranceTest {
         chief.post(
             "/accounts", Map.of("name", "n.berg", "fullName", "Nurse Berg", "role", "nurse"));
     String invitation = code(made);
-    Caller nurse = running.stranger();
+    Caller nurse = empty.stranger();
     assertThat(Caller.place(nurse.enter(invitation))).isEqualTo("/day");
-    assertThat(running.stranger().enter(invitation).statusCode()).isEqualTo(401);
+    assertThat(empty.stranger().enter(invitation).statusCode()).isEqualTo(401);
     assertThat(Caller.place(nurse.post("/me", Map.of("password", PASSWORD)))).isEqualTo("/");
     assertThat(nurse.post("/me", Map.of("password", "short")).body()).contains("too short");
-    assertThat(signIn(running.stranger(), "n.berg", PASSWORD).statusCode()).isEqualTo(303);
-    assertThat(signIn(running.stranger(), "n.berg", "wrong").statusCode()).isEqualTo(401);
+    assertThat(signIn(empty.stranger(), "n.berg", PASSWORD).statusCode()).isEqualTo(303);
+    assertThat(signIn(empty.stranger(), "n.berg", "wrong").statusCode()).isEqualTo(401);
   }
 
   @Test
   void accounts_askedForWrongly_sayWhy() {
     Caller chief = running.signedIn(Role.ADMINISTRATOR);
     String own = running.person(Role.ADMINISTRATOR).id();
-    String nurse = running.person(Role.NURSE).id();
+    String nurse = closable("closable-1");
 
     assertThat(
             chief
@@ -73,10 +92,13 @@ class EntranceTest {
 
   @Test
   void closedAccount_inASessionThatIsOpen_isOutAtOnce() {
-    Caller nurse = running.signedIn(Role.NURSE);
+    String id = closable("closable-2");
+    Account account = running.clinic().accounts().find(id).orElseThrow();
+    Caller nurse = running.stranger();
+    nurse.enter(running.clinic().codes().make(account, ""));
     assertThat(nurse.get("/me").statusCode()).isEqualTo(200);
 
-    running.clinic().accounts().close(running.person(Role.NURSE).id(), "the test itself");
+    running.clinic().accounts().close(id, "the test itself");
 
     assertThat(Caller.place(nurse.get("/me"))).startsWith("/sign-in");
   }
@@ -89,7 +111,7 @@ class EntranceTest {
     assertThat(chief.post("/accounts", fields, "none").statusCode()).isEqualTo(403);
     assertThat(chief.post("/accounts", fields, running.stranger().token()).statusCode())
         .isEqualTo(403);
-    assertThat(running.clinic().accounts().all()).hasSize(1);
+    assertThat(running.clinic().accounts().all()).noneMatch(a -> a.name().equals("x.y"));
   }
 
   @Test
@@ -150,15 +172,21 @@ class EntranceTest {
 
   @Test
   void trail_checkedByAnAuditor_isWhole() {
-    Caller auditor = running.signedIn(Role.AUDITOR);
-    running.signedIn(Role.NURSE).get("/trail");
+    try (Running other = Running.on(Engines.folder())) {
+      trail(other);
+    }
+  }
+
+  private static void trail(Running other) {
+    Caller auditor = other.signedIn(Role.AUDITOR);
+    other.signedIn(Role.NURSE).get("/trail");
 
     assertThat(auditor.get("/trail").body())
         .contains("door-refused")
         .contains("Invented nurse")
         .contains("the program");
     assertThat(auditor.post("/trail", Map.of()).body()).contains("is whole");
-    running
+    other
         .store()
         .change(
             sql -> {
@@ -177,6 +205,17 @@ class EntranceTest {
       assertThat(caller.get(place).body()).contains("aria-current");
     }
     assertThat(Caller.place(running.stranger().get("/"))).isEqualTo("/sign-in");
+  }
+
+  /** An account that a test closes. */
+  private String closable(String name) {
+    return switch (running
+        .clinic()
+        .accounts()
+        .add(new Newcomer(name, "Invented nurse", Role.NURSE), "")) {
+      case Outcome.Done<Account> done -> done.value().id();
+      case Outcome.NotDone<Account> not -> throw new AssertionError(not.reason());
+    };
   }
 
   private static Map<String, String> first(String code) {

@@ -338,6 +338,10 @@ class JourneyTest {
 
       assertThat(laboratory.get(path).body()).doesNotContain("class=\"answer\"");
       assertThat(laboratory.get(path + "/says").statusCode()).isEqualTo(403);
+      assertThat(clinician.get(path + "/results").body()).contains("IgG is made inside");
+      assertThat(laboratory.get(path + "/results").body())
+          .contains("As it is typed")
+          .doesNotContain("IgG is made inside");
     }
 
     @Test
