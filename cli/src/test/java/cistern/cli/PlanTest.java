@@ -69,9 +69,9 @@ class PlanTest {
     String undated =
         Files.readString(Path.of(AFTER)).replace("\"asOf\": \"2031-03-09T09:00:00Z\",", "");
 
-    assertThat(text(Run.withInput(undated, "plan", "-"))).doesNotContain("state overdue");
+    assertThat(text(Run.withInput(undated, "plan", "-"))).doesNotContain("state: overdue");
     assertThat(text(Run.withInput(undated, "plan", "--as-of", "2031-04-01T00:00:00Z", "-")))
-        .contains("state overdue");
+        .contains("state: overdue");
     assertThat(Run.withInput(undated, "plan", "--as-of", "tomorrow", "-").code()).isEqualTo(2);
   }
 
