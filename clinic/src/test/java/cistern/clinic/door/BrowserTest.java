@@ -147,7 +147,7 @@ class BrowserTest {
     click(page, "Save");
     follow(page, "Results");
     fill(page, "CSF albumin", "20.4 mg/dL");
-    fill(page, "serum albumin", "44 g/L");
+    fill(page, "Serum albumin", "44 g/L");
     page.getByText("tight", new Page.GetByTextOptions())
         .or(page.getByText("As it is typed"))
         .first()
