@@ -52,6 +52,19 @@ class BrowserTest {
           "/compare",
           "/paste");
 
+  private static final int WIDE = 1440;
+
+  /** Made of the same parts as others, so that a narrow and dark one is looked at by its width. */
+  private static final List<String> SAME_WHEN_NARROW =
+      List.of(
+          "case-question",
+          "case-draw",
+          "case-bands",
+          "case-after",
+          "case-compare",
+          "case-paste",
+          "-me");
+
   private final Running running = Running.on(Engines.folder());
   private final List<String> complaints = new ArrayList<>();
   private final Playwright playwright =
@@ -147,7 +160,7 @@ class BrowserTest {
     click(page, "Save");
     follow(page, "Results");
     fill(page, "CSF albumin", "20.4 mg/dL");
-    fill(page, "serum albumin", "44 g/L");
+    fill(page, "Serum albumin", "44 g/L");
     page.getByText("tight", new Page.GetByTextOptions())
         .or(page.getByText("As it is typed"))
         .first()
@@ -244,6 +257,15 @@ class BrowserTest {
     String name = path.replaceAll("/cases/[0-9a-f-]{36}", "case").replaceAll("[^a-z]+", "-");
     int width = page.viewportSize().width;
     keepPicture(page, name + "-" + width);
+    Object wide =
+        page.evaluate(
+            "document.documentElement.scrollWidth > document.documentElement.clientWidth");
+    if (Boolean.TRUE.equals(wide)) {
+      broken.add(name + " at " + width + ": wider than its window");
+    }
+    if (width < WIDE && SAME_WHEN_NARROW.contains(name)) {
+      return;
+    }
     AxeResults results =
         new AxeBuilder(page)
             .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
@@ -259,12 +281,6 @@ class BrowserTest {
                     + rule.getId()
                     + " "
                     + rule.getNodes().getFirst().getHtml()));
-    Object wide =
-        page.evaluate(
-            "document.documentElement.scrollWidth > document.documentElement.clientWidth");
-    if (Boolean.TRUE.equals(wide)) {
-      broken.add(name + " at " + width + ": wider than its window");
-    }
   }
 
   /** Pictures are kept when a folder is named, to be looked at. */
