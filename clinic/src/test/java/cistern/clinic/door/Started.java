@@ -34,6 +34,9 @@ final class Started implements AutoCloseable {
       List<String> command =
           new ArrayList<>(
               List.of(
+                  // A shell's background jobs ignore Ctrl-C, and so would what they start.
+                  "env",
+                  "--default-signal=INT",
                   Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                   "--enable-native-access=ALL-UNNAMED",
                   "-XX:+UseSerialGC",
