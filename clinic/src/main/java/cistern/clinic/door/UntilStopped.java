@@ -3,8 +3,8 @@ package cistern.clinic.door;
 import java.util.concurrent.CountDownLatch;
 
 /**
- * Waits until the process is asked to stop. It is opened before everything else, so that it is closed
- * after everything else: only then does the process end.
+ * Waits until the process is asked to stop. It is opened before everything else, so that it is
+ * closed after everything else: only then does the process end.
  */
 final class UntilStopped implements AutoCloseable {
 
