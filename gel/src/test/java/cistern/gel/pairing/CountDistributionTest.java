@@ -22,6 +22,29 @@ class CountDistributionTest {
   }
 
   @Nested
+  class Printed {
+    /** Nine digits of R's PoissonBinomial, package of Debian. */
+    @Test
+    void of_sevenEvents_isPoissonBinomial() {
+      double[] expected = {
+        0.002251158,
+        0.036912905,
+        0.187015842,
+        0.366852585,
+        0.303643610,
+        0.096127347,
+        0.007089390,
+        0.000107163
+      };
+      CountDistribution seven =
+          CountDistribution.of(new double[] {0.02, 0.5, 0.9, 0.35, 0.6, 0.07, 0.81});
+      for (int k = 0; k < expected.length; k++) {
+        assertThat(seven.chances().get(k)).isCloseTo(expected[k], within(1e-9));
+      }
+    }
+  }
+
+  @Nested
   class Laws {
     @Test
     void of_anyEvents_sumIsOneAndMeanIsTheSumOfChances() {
