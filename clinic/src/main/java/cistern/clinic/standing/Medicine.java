@@ -18,29 +18,34 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 
 /**
- * The medicine under the facts in force, and the time at which it is asked.
+ * The medicine under the rules in force, and the time at which it is asked.
  *
- * @param facts in force
+ * @param rules the facts in force, and the policy that changed them
  * @param software name and version of the program
  * @param clock the time
  * @param zone the clinic's time
  */
-public record Medicine(Facts facts, String software, Clock clock, ZoneId zone) {
+public record Medicine(Rules rules, String software, Clock clock, ZoneId zone) {
+
+  /** The facts in force. */
+  public Facts facts() {
+    return rules.facts();
+  }
 
   /** Reads a work-up file. */
   public WorkupReading read(String workup) {
-    return WorkupFile.of(facts)
+    return WorkupFile.of(facts())
         .read(new ByteArrayInputStream(workup.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** What a work-up says. */
   public Interpretation interpret(Workup workup) {
-    return Interpreter.of(facts).interpret(workup);
+    return Interpreter.of(facts()).interpret(workup);
   }
 
   /** The plan for its puncture, as of now unless it names another time. */
   public PuncturePlan plan(Interpretation interpretation) {
-    return PuncturePlanning.of(facts).interpret(interpretation);
+    return PuncturePlanning.of(facts()).interpret(interpretation);
   }
 
   /** A work-up as of now, unless it names another time. */
@@ -57,13 +62,13 @@ public record Medicine(Facts facts, String software, Clock clock, ZoneId zone) {
 
   /** The comparison of repeat punctures. */
   public RepeatPunctures repeats() {
-    return RepeatPunctures.of(facts);
+    return RepeatPunctures.of(facts());
   }
 
   /** What made a page: the program, the facts and the policy. */
   public String madeBy() {
-    String policy = facts.policy().map(name -> "local policy " + name).orElse("no local policy");
-    return software + "; facts: " + facts.version() + "; " + policy;
+    String policy = facts().policy().map(name -> "local policy " + name).orElse("no local policy");
+    return software + "; facts: " + facts().version() + "; " + policy;
   }
 
   /** The tree of a work-up file that is known to be valid. */

@@ -51,6 +51,9 @@ public final class StoreCopy {
             "workup",
             "page",
             "pdf",
+            "policy",
+            "letter",
+            "patient",
             "hash"));
     all.put("draft", List.of("account", "case_id", "step", "base", "at", "typed"));
     all.put("audit", List.of("number", "at", "account", "action", "subject", "digest", "hash"));
