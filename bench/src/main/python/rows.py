@@ -39,7 +39,14 @@ class Run:
 
 
 def times(one, other):
-    return "not measured" if one is None or other is None else f"{one / other:,.2g} times"
+    if one is None or other is None:
+        return "not measured against"
+    ratio = one / other
+    return f"{ratio:,.0f} times" if ratio >= 10 else f"{ratio:.1f} times"
+
+
+def words(name):
+    return re.sub(r"[A-Z]", lambda capital: " " + capital.group().lower(), name)
 
 
 def uncertainty(run):
@@ -70,7 +77,7 @@ def weighing(run):
     for name, metric in run.jmh.items():
         if name.startswith("WeighingBenchmark."):
             unit = metric["scoreUnit"]
-            yield (f"Weighing, {name.split('.')[1]}, one core", "at most 2 ms",
+            yield (f"Weighing, {words(name.split('.')[1])}, one core", "at most 2 ms",
                    f"{metric['score']:.2f} ± {metric['scoreError']:.2f} {unit.replace('/op', '')}")
 
 
