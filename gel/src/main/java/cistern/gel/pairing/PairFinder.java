@@ -19,11 +19,13 @@ public final class PairFinder {
   private final Facts facts;
   private final Ladder ladder;
   private final SerumIdentity identity;
+  private final Unfitted unfitted;
 
   /** A finder under some facts. */
   public PairFinder(Facts facts) {
     this.facts = facts;
     this.identity = SerumIdentity.of(facts);
+    this.unfitted = Unfitted.of(facts);
     this.ladder =
         new Ladder(
             (int) facts.number("gel.ladder.fewest"),
@@ -200,10 +202,7 @@ public final class PairFinder {
       double row = a.toSerum(c.y());
       double answer = response(serum, row, c.sigma() * 0.6) / c.height();
       double noise = serum.noiseAt(row) / c.height();
-      double seen =
-          (answer - facts.number("gel.matching.response"))
-              / Math.hypot(facts.number("gel.matching.response-spread"), noise);
-      both[i] = 1 / (1 + Math.exp(-1.7 * seen)) * facts.number("gel.matching.unfitted");
+      both[i] = unfitted.of(answer, noise);
       if (matching.isMatched(i)) {
         double p = serum.bands().get(matching.counterpart()[i]).probability();
         double real = 1 / (1 + (1 - p) / Math.max(1e-9, p) * Math.exp(-boost));
