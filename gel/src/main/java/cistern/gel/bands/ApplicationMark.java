@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * The trace that the applicator leaves: bands on one straight line over most lanes, whatever was
@@ -68,12 +69,22 @@ final class ApplicationMark {
       }
       List<Point> on = on(best.get(), points);
       MarkProfile profile = MarkProfile.of(best.get(), groups, firstRow, profileReach);
-      if (profile.shareOfLanes(groups, firstRow, limits.whole) >= limits.present) {
+      long present =
+          IntStream.range(0, lanes.size())
+              .filter(k -> isOn(k, on, profile) || profile.isSeen(groups.get(k), firstRow, limits.whole))
+              .count();
+      if (present >= limits.present * lanes.size()) {
         marks.add(profile);
       }
       points.removeAll(on);
     }
     return marks;
+  }
+
+  /** Whether a lane has a band on the line that is high enough for the mark. */
+  private boolean isOn(int lane, List<Point> on, MarkProfile profile) {
+    double least = limits.whole * profile.height();
+    return on.stream().anyMatch(p -> p.lane == lane && p.height >= least);
   }
 
   private static List<Point> points(List<LaneBands> lanes) {

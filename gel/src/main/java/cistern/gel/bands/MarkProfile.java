@@ -81,10 +81,9 @@ final class MarkProfile {
     return departures[departures.length / 2];
   }
 
-  /** The share of the lanes in which at least so much of the mark is seen. */
-  double shareOfLanes(List<LaneGroups> lanes, int firstRow, double least) {
-    return lanes.stream().mapToDouble(l -> strength(l, firstRow)).filter(s -> s >= least).count()
-        / (double) lanes.size();
+  /** Whether at least so much of the mark is seen in a lane. */
+  boolean isSeen(LaneGroups lane, int firstRow, double least) {
+    return strength(lane, firstRow) >= least;
   }
 
   /** What a lane holds on the line, over what the mark adds. */
