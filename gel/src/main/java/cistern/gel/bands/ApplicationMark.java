@@ -30,7 +30,13 @@ final class ApplicationMark {
    * @param residue share of its height under which what is left on its line is its residue
    */
   record Limits(
-      double lean, double reach, double share, int fewest, double whole, double present, double residue) {}
+      double lean,
+      double reach,
+      double share,
+      int fewest,
+      double whole,
+      double present,
+      double residue) {}
 
   /** A straight line: its row at column 0, and rows per column. */
   record Line(double row, double slope) {
@@ -71,7 +77,9 @@ final class ApplicationMark {
       MarkProfile profile = MarkProfile.of(best.get(), groups, firstRow, profileReach);
       long present =
           IntStream.range(0, lanes.size())
-              .filter(k -> isOn(k, on, profile) || profile.isSeen(groups.get(k), firstRow, limits.whole))
+              .filter(
+                  k ->
+                      isOn(k, on, profile) || profile.isSeen(groups.get(k), firstRow, limits.whole))
               .count();
       if (present >= limits.present * lanes.size()) {
         marks.add(profile);

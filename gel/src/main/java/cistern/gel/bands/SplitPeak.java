@@ -2,7 +2,9 @@ package cistern.gel.bands;
 
 import java.util.List;
 
-/** Takes a band that is far wider than the gel's for two of the common width, if these fit better. */
+/**
+ * Takes a band that is far wider than the gel's for two of the common width, if these fit better.
+ */
 final class SplitPeak {
   private static final int ROUNDS = 12;
   private static final double STIFF = 100;
