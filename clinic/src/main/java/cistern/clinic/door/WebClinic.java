@@ -14,7 +14,9 @@ import cistern.clinic.casework.PasteScreen;
 import cistern.clinic.casework.ReportScreen;
 import cistern.clinic.casework.SaysScreen;
 import cistern.clinic.casework.StepScreen;
+import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
+import cistern.clinic.gel.Gels;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
 import cistern.clinic.standing.Medicine;
@@ -27,7 +29,7 @@ import cistern.clinic.web.Route;
 import cistern.clinic.web.Routes;
 import cistern.clinic.web.Troubles;
 import cistern.clinic.worklist.Worklist;
-import cistern.fact.Facts;
+import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
 import java.time.Clock;
 import java.time.ZoneId;
@@ -47,14 +49,14 @@ final class WebClinic implements AutoCloseable {
   private final ConfigurableApplicationContext context;
   private final Accounts accounts;
   private final OneTimeCodes codes;
-  private final Cases cases;
+  private final Desk desk;
   private final Routes routes;
 
-  private WebClinic(ConfigurableApplicationContext context, Parts parts, Routes routes) {
+  private WebClinic(ConfigurableApplicationContext context, Parts parts, Desk desk, Routes routes) {
     this.context = context;
     this.accounts = parts.accounts();
     this.codes = parts.codes();
-    this.cases = parts.cases();
+    this.desk = desk;
     this.routes = routes;
   }
 
@@ -74,6 +76,7 @@ final class WebClinic implements AutoCloseable {
       Accounts accounts,
       OneTimeCodes codes,
       Cases cases,
+      Gels gels,
       Clock clock) {
 
     static Parts of(Store store, Clock clock, Chance chance) {
@@ -84,12 +87,14 @@ final class WebClinic implements AutoCloseable {
           Accounts.of(store, trail, clock, chance),
           OneTimeCodes.of(store, trail, clock, chance),
           Cases.of(store, trail, clock, chance),
+          Gels.of(store, trail, clock, chance),
           clock);
     }
 
     Desk desk(Frame frame) {
       Medicine medicine =
-          new Medicine(ReportFacts.of(Facts.standard()), software(), clock, ZoneId.systemDefault());
+          new Medicine(
+              ReportFacts.of(GelFacts.standard()), software(), clock, ZoneId.systemDefault(), gels);
       return new Desk(
           frame,
           Troubles.of(frame),
@@ -97,6 +102,7 @@ final class WebClinic implements AutoCloseable {
           cases,
           Reports.of(store, trail, clock),
           Drafts.of(store, clock),
+          gels,
           medicine);
     }
 
@@ -111,7 +117,8 @@ final class WebClinic implements AutoCloseable {
   static WebClinic start(Store store, Clock clock, Chance chance, Serving serving) {
     Parts parts = Parts.of(store, clock, chance);
     Frame frame = new Frame(serving.isInvented());
-    Routes routes = Routes.of(routes(parts, frame), parts.accounts(), store, parts.trail());
+    Desk desk = parts.desk(frame);
+    Routes routes = Routes.of(routes(parts, desk), parts.accounts(), store, parts.trail());
     ConfigurableApplicationContext context =
         new SpringApplicationBuilder(WebWiring.class)
             .bannerMode(Banner.Mode.OFF)
@@ -125,11 +132,11 @@ final class WebClinic implements AutoCloseable {
                   c.registerBean(Troubles.class, () -> Troubles.of(frame));
                 })
             .run();
-    return new WebClinic(context, parts, routes);
+    return new WebClinic(context, parts, desk, routes);
   }
 
-  private static List<Route> routes(Parts parts, Frame frame) {
-    Desk desk = parts.desk(frame);
+  private static List<Route> routes(Parts parts, Desk desk) {
+    Frame frame = desk.frame();
     List<Route> all = new ArrayList<>(Assets.routes());
     all.addAll(Entrance.of(frame, parts.accounts(), parts.codes(), parts.clock()).routes());
     all.addAll(Staff.of(frame, parts.accounts(), parts.codes()).routes());
@@ -137,6 +144,7 @@ final class WebClinic implements AutoCloseable {
     all.addAll(Worklist.of(desk).routes());
     all.addAll(CaseScreen.of(desk).routes());
     all.addAll(StepScreen.of(desk).routes());
+    all.addAll(GelScreen.of(desk).routes());
     all.addAll(PasteScreen.of(desk).routes());
     all.addAll(SaysScreen.of(desk).routes());
     all.addAll(ReportScreen.of(desk).routes());
@@ -154,7 +162,11 @@ final class WebClinic implements AutoCloseable {
         Map.entry("server.servlet.session.cookie.same-site", "lax"),
         Map.entry("server.servlet.session.tracking-modes", "cookie"),
         Map.entry("server.tomcat.max-http-form-post-size", Setting.UPLOAD_BYTES.number()),
-        Map.entry("spring.servlet.multipart.enabled", false),
+        Map.entry("server.tomcat.max-swallow-size", 4 * Setting.PICTURE_BYTES.number()),
+        Map.entry("spring.servlet.multipart.max-file-size", Setting.PICTURE_BYTES.number() + "B"),
+        Map.entry(
+            "spring.servlet.multipart.max-request-size",
+            Setting.PICTURE_BYTES.number() + Setting.UPLOAD_BYTES.number() + "B"),
         Map.entry("server.shutdown", "graceful"),
         Map.entry("spring.main.register-shutdown-hook", false),
         Map.entry("spring.jmx.enabled", false),
@@ -178,7 +190,12 @@ final class WebClinic implements AutoCloseable {
   }
 
   Cases cases() {
-    return cases;
+    return desk.cases();
+  }
+
+  /** What its screens work with. */
+  Desk desk() {
+    return desk;
   }
 
   Routes routes() {
