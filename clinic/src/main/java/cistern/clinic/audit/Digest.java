@@ -18,15 +18,24 @@ public final class Digest {
         Arrays.stream(parts).map(p -> p.getBytes(StandardCharsets.UTF_8)).toArray(byte[][]::new));
   }
 
+  /** The digest of a file, as other programs compute it. */
+  public static String sha256(byte[] file) {
+    return HexFormat.of().formatHex(digest().digest(file));
+  }
+
   /** The digest of some sequences of bytes. */
   public static String ofBytes(byte[]... parts) {
+    MessageDigest sha = digest();
+    for (byte[] part : parts) {
+      sha.update(ByteBuffer.allocate(Integer.BYTES).putInt(part.length).array());
+      sha.update(part);
+    }
+    return HexFormat.of().formatHex(sha.digest());
+  }
+
+  private static MessageDigest digest() {
     try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      for (byte[] part : parts) {
-        sha.update(ByteBuffer.allocate(Integer.BYTES).putInt(part.length).array());
-        sha.update(part);
-      }
-      return HexFormat.of().formatHex(sha.digest());
+      return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java has SHA-256", e);
     }

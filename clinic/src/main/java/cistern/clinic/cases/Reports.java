@@ -4,6 +4,7 @@ import cistern.clinic.audit.Action;
 import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.audit.AuditTrail.Note;
 import cistern.clinic.cases.SignedReport.Content;
+import cistern.clinic.cases.SignedReport.Papers;
 import cistern.clinic.store.Store;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -20,8 +21,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 public final class Reports {
 
   private static final String COLUMNS =
-      "select case_id, number, case_version, at, account, reason, made_by, workup, page, pdf, hash"
-          + " from report ";
+      "select case_id, number, case_version, at, account, reason, made_by, workup, page, pdf,"
+          + " policy, letter, patient, hash from report ";
 
   private final Store store;
   private final AuditTrail trail;
@@ -118,8 +119,8 @@ public final class Reports {
     Content content = report.content();
     return sql.sql(
             "insert into report (case_id, number, case_version, at, account, reason, made_by,"
-                + " workup, page, pdf, hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
-                + " on conflict do nothing")
+                + " workup, page, pdf, policy, letter, patient, hash)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict do nothing")
         .params(
             report.caseId(),
             report.number(),
@@ -131,6 +132,9 @@ public final class Reports {
             content.workup(),
             content.page(),
             content.pdf(),
+            content.papers().map(Papers::policy).orElse(null),
+            content.papers().map(Papers::letter).orElse(null),
+            content.papers().map(Papers::patient).orElse(null),
             report.hash())
         .update();
   }
@@ -197,7 +201,15 @@ public final class Reports {
             row.getString("made_by"),
             row.getString("workup"),
             row.getString("page"),
-            row.getBytes("pdf")),
+            row.getBytes("pdf"),
+            papers(row)),
         row.getString("hash"));
+  }
+
+  private static Optional<Papers> papers(ResultSet row) throws SQLException {
+    byte[] letter = row.getBytes("letter");
+    return letter == null
+        ? Optional.empty()
+        : Optional.of(new Papers(row.getString("policy"), letter, row.getBytes("patient")));
   }
 }

@@ -2,6 +2,7 @@ package cistern.clinic.cases;
 
 import cistern.clinic.audit.Digest;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 
 /**
  * A report as it was signed. It is never changed: an amendment is another report of the case.
@@ -32,9 +33,21 @@ public record SignedReport(
    * @param workup the inputs
    * @param page the report as it was seen, HTML
    * @param pdf the same for paper; read only
+   * @param papers what else is frozen; a report that was signed before the program did so has none
    */
   @SuppressWarnings("ArrayRecordComponent")
-  public record Content(String madeBy, String workup, String page, byte[] pdf) {}
+  public record Content(
+      String madeBy, String workup, String page, byte[] pdf, Optional<Papers> papers) {}
+
+  /**
+   * What is frozen beside the report.
+   *
+   * @param policy the local policy's file; empty without one
+   * @param letter to the referrer, PDF; read only
+   * @param patient page for the patient, PDF; read only
+   */
+  @SuppressWarnings("ArrayRecordComponent")
+  public record Papers(String policy, byte[] letter, byte[] patient) {}
 
   /** What an entry of the audit trail calls it. */
   String subject() {
@@ -54,7 +67,18 @@ public record SignedReport(
             content.madeBy(),
             content.workup(),
             content.page());
-    return Digest.ofBytes(head.getBytes(StandardCharsets.UTF_8), content.pdf());
+    byte[] first = head.getBytes(StandardCharsets.UTF_8);
+    return content
+        .papers()
+        .map(
+            p ->
+                Digest.ofBytes(
+                    first,
+                    content.pdf(),
+                    p.policy().getBytes(StandardCharsets.UTF_8),
+                    p.letter(),
+                    p.patient()))
+        .orElseGet(() -> Digest.ofBytes(first, content.pdf()));
   }
 
   SignedReport withHash(String computed) {

@@ -73,7 +73,7 @@ public final class CompareScreen {
   /** The person's punctures with a name each; of two cases of one name, the later changed. */
   private List<Interpretation> of(Visit visit, String person) {
     return desk.cases().list(visit.account().id()).stream()
-        .map(version -> OpenCase.of(version, desk.medicine()).interpretation())
+        .map(version -> desk.recent().open(version).interpretation())
         .filter(i -> i.workup().panel().person().id().filter(person::equals).isPresent())
         .toList();
   }

@@ -7,6 +7,7 @@ import cistern.clinic.cases.Reports;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.standing.Medicine;
 import cistern.clinic.standing.OpenCase;
+import cistern.clinic.standing.RecentCases;
 import cistern.clinic.standing.Standing;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Troubles;
@@ -28,6 +29,7 @@ import java.util.OptionalLong;
  * @param drafts what is typed and not saved
  * @param gels every picture of a gel and what was read in it
  * @param medicine what a case says
+ * @param recent what the cases said that were opened last
  */
 public record Desk(
     Frame frame,
@@ -37,16 +39,15 @@ public record Desk(
     Reports reports,
     Drafts drafts,
     Gels gels,
-    Medicine medicine) {
+    Medicine medicine,
+    RecentCases recent) {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.UK);
 
   /** The case that a visit names, as it stands; the trail names the reader. */
   public Optional<OpenCase> open(Visit visit) {
-    return cases
-        .read(visit.path("id"), visit.account().id())
-        .map(version -> OpenCase.of(version, medicine));
+    return cases.read(visit.path("id"), visit.account().id()).map(recent::open);
   }
 
   /** Where a case stands. */

@@ -18,12 +18,9 @@ import cistern.clinic.web.Answers;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Visit;
-import cistern.interpretation.Interpretation;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
-import cistern.report.page.Page;
-import cistern.report.pdf.Attachment;
 import cistern.report.pdf.PdfDocument;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -36,6 +33,7 @@ import org.springframework.web.servlet.function.ServerResponse;
 public final class ReportScreen {
 
   private static final String PDF = "application/pdf";
+  private static final String JSON = "application/json";
 
   private final Desk desk;
   private final CaseFrame frame;
@@ -58,6 +56,7 @@ public final class ReportScreen {
         Route.post("/cases/{id}/report", Permission.SIGN, this::sign),
         Route.get(signed, Permission.READ_REPORT, v -> signed(v, ReportScreen::page)),
         Route.get(signed + "/pdf", Permission.READ_REPORT, v -> signed(v, ReportScreen::pdf)),
+        Route.get(signed + "/policy", Permission.READ_REPORT, v -> signed(v, r -> policy(r, v))),
         Route.get(signed + "/file", Permission.READ_REPORT, v -> signed(v, ReportScreen::file)),
         Route.get(
             signed + "/letter",
@@ -94,14 +93,17 @@ public final class ReportScreen {
             Html.paragraph("FHIR, HL7 and tables will stand here when the program writes them.")));
   }
 
-  private static Node form(Visit visit, OpenCase open, List<SignedReport> reports) {
+  private Node form(Visit visit, OpenCase open, List<SignedReport> reports) {
+    String madeBy = desk.medicine().madeBy();
     CaseVersion version = open.version();
     boolean isAmendment = !reports.isEmpty();
     String what =
         "You sign version "
             + version.number()
-            + " as it stands under “What it says”: inputs, program, facts and text are frozen"
-            + " with a hash.";
+            + " as it stands under “What it says”: inputs, program, facts, policy and text are"
+            + " frozen with a hash. "
+            + madeBy
+            + ".";
     return visit
         .form("/cases/" + version.caseId() + "/report")
         .with(
@@ -125,7 +127,7 @@ public final class ReportScreen {
     List<List<Node>> rows = reports.reversed().stream().map(this::row).toList();
     return Html.table(
         "The newest first; the old stay readable",
-        List.of("Report", "Signed", "By", "Of version", "Why amended", "Hash", "Open"),
+        List.of("Report", "Signed", "By", "Of version", "Why amended", "Made with", "Hash", "Open"),
         rows);
   }
 
@@ -138,6 +140,7 @@ public final class ReportScreen {
         text(desk.accounts().fullName(report.account())),
         text(Long.toString(report.caseVersion())),
         text(report.reason()),
+        text(report.content().madeBy()),
         Element.of("code", report.hash()).with("class", "hash"),
         Html.division(
             "actions",
@@ -146,7 +149,10 @@ public final class ReportScreen {
             link(path + "/letter", "Letter").with("aria-label", "Letter" + number),
             link(path + "/patient", "For the patient")
                 .with("aria-label", "Patient's page" + number),
-            link(path + "/file", "Work-up file").with("aria-label", "Work-up file" + number)));
+            link(path + "/file", "Work-up file").with("aria-label", "Work-up file" + number),
+            policy(report).isEmpty()
+                ? nothing()
+                : link(path + "/policy", "Policy").with("aria-label", "Policy" + number)));
   }
 
   private ServerResponse sign(Visit visit) {
@@ -161,7 +167,7 @@ public final class ReportScreen {
             ? desk.reports()
                 .sign(
                     open.version(),
-                    content(visit, open),
+                    new SignedContent(desk, visit, open).toContent(),
                     visit.field("reason"),
                     visit.account().id())
             : new Signing.Refused(cistern.clinic.cases.Reports.NotSigned.CHANGED);
@@ -172,42 +178,6 @@ public final class ReportScreen {
               HttpStatus.CONFLICT,
               html(visit, open, note("trouble", refused.reason().text()).with("role", "alert")));
     };
-  }
-
-  private SignedReport.Content content(Visit visit, OpenCase open) {
-    Interpretation interpretation = open.interpretation();
-    String workup = open.version().workup();
-    Attachment source =
-        new Attachment(
-            "workup.json",
-            "application/json",
-            "the work-up that this page was made from",
-            Attachment.Relation.SOURCE,
-            workup);
-    int number = desk.reports().of(open.version().caseId()).size() + 1;
-    Page page =
-        Page.of(desk.medicine().software(), desk.medicine().facts())
-            .withSignature(signature(visit, open, number));
-    byte[] pdf =
-        PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
-            .write(
-                style -> page.toPaper(interpretation, Audience.CLINICIAN, style), List.of(source));
-    return new SignedReport.Content(
-        desk.medicine().madeBy(), workup, page.toHtml(interpretation, Audience.CLINICIAN), pdf);
-  }
-
-  /** Who signs, when and what; an amendment says why it replaces the report before. */
-  private String signature(Visit visit, OpenCase open, int number) {
-    String kind =
-        number == 1
-            ? "Report"
-            : "Amendment (" + visit.field("reason") + "), report " + number + ",";
-    return "%s signed by %s on %s, of version %d of the case."
-        .formatted(
-            kind,
-            visit.account().fullName(),
-            desk.time(desk.medicine().clock().instant().toString()),
-            open.version().number());
   }
 
   private ServerResponse signed(Visit visit, Function<SignedReport, ServerResponse> screen) {
@@ -235,13 +205,26 @@ public final class ReportScreen {
 
   private static ServerResponse file(SignedReport report) {
     return Answers.file(
-        "application/json",
+        JSON,
         name(report, "workup.json"),
         report.content().workup().getBytes(StandardCharsets.UTF_8));
   }
 
-  /** The letter and the patient's page are written from what was signed. */
+  /**
+   * The letter and the patient's page as they were frozen. Of a report that was signed before the
+   * program froze them, they are written from what was signed, under the rules in force now.
+   */
   private ServerResponse paper(SignedReport report, Audience audience) {
+    byte[] pdf =
+        report
+            .content()
+            .papers()
+            .map(p -> audience == Audience.PATIENT ? p.patient() : p.letter())
+            .orElseGet(() -> written(report, audience));
+    return Answers.file(PDF, name(report, audience.word() + ".pdf"), pdf);
+  }
+
+  private byte[] written(SignedReport report, Audience audience) {
     CaseVersion frozen =
         new CaseVersion(
             report.caseId(),
@@ -250,10 +233,19 @@ public final class ReportScreen {
             report.account(),
             "",
             report.content().workup());
-    byte[] pdf =
-        PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
-            .write(OpenCase.of(frozen, desk.medicine()).interpretation(), audience, List.of());
-    return Answers.file(PDF, name(report, audience.word() + ".pdf"), pdf);
+    return PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
+        .write(OpenCase.of(frozen, desk.medicine()).interpretation(), audience, List.of());
+  }
+
+  private ServerResponse policy(SignedReport report, Visit visit) {
+    String policy = policy(report);
+    return policy.isEmpty()
+        ? desk.troubles().missing(visit)
+        : Answers.file(JSON, name(report, "policy.json"), policy.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static String policy(SignedReport report) {
+    return report.content().papers().map(SignedReport.Papers::policy).orElse("");
   }
 
   private static String name(SignedReport report, String kind) {

@@ -5,12 +5,15 @@ import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
+import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
 import java.security.SecureRandom;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Runs the clinic on a new store of invented cases, which goes when it stops. */
@@ -26,6 +29,8 @@ final class Demo implements Callable<Integer> {
 
   private final Console console;
 
+  @Mixin private WhichPolicy policy = new WhichPolicy();
+
   @Option(names = "--port", paramLabel = "PORT", description = "default 8080; 0 for any free one")
   private int port = Ports.USUAL;
 
@@ -35,16 +40,21 @@ final class Demo implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Optional<Rules> rules = policy.read(console);
+    return rules.isEmpty() ? Clinic.NOT_VALID : call(rules.get());
+  }
+
+  private int call(Rules rules) {
     Clock clock = Clock.systemUTC();
     try (UntilStopped stop = UntilStopped.listen();
-        PassingFolder folder = PassingFolder.make();
+        PassingFolder folder = PassingFolder.make("cistern-demo");
         Store store = Store.open(new Location.Folder(folder.path()));
         WebClinic clinic =
             WebClinic.start(
                 store,
                 clock,
                 Chance.of(new SecureRandom()),
-                new WebClinic.Serving(Ports.HERE, port, true))) {
+                new WebClinic.Serving(Ports.HERE, port, true, rules))) {
       say(clinic, fill(clinic, clock));
       stop.await();
     }

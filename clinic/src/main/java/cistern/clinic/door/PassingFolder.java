@@ -15,9 +15,9 @@ import java.util.stream.Stream;
  */
 record PassingFolder(Path path) implements AutoCloseable {
 
-  static PassingFolder make() {
+  static PassingFolder make(String name) {
     try {
-      return new PassingFolder(Files.createTempDirectory("cistern-demo"));
+      return new PassingFolder(Files.createTempDirectory(name));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

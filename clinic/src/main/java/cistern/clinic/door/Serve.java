@@ -1,9 +1,11 @@
 package cistern.clinic.door;
 
 import cistern.clinic.account.Chance;
+import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Store;
 import java.security.SecureRandom;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -24,6 +26,8 @@ final class Serve implements Callable<Integer> {
 
   @Mixin private WhichStore store = new WhichStore();
 
+  @Mixin private WhichPolicy policy = new WhichPolicy();
+
   @Option(names = "--port", paramLabel = "PORT", description = "default 8080; 0 for any free one")
   private int port = Ports.USUAL;
 
@@ -39,6 +43,11 @@ final class Serve implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Optional<Rules> rules = policy.read(console);
+    return rules.isEmpty() ? Clinic.NOT_VALID : call(rules.get());
+  }
+
+  private int call(Rules rules) {
     Clock clock = Clock.systemUTC();
     try (UntilStopped stop = UntilStopped.listen();
         Store open = Store.open(store.location());
@@ -47,7 +56,7 @@ final class Serve implements Callable<Integer> {
                 open,
                 clock,
                 Chance.of(new SecureRandom()),
-                new WebClinic.Serving(address, port, false))) {
+                new WebClinic.Serving(address, port, false, rules))) {
       String url = "http://" + address + ":" + clinic.port() + "/";
       console.say("Cistern clinic. For research and education, not a medical device.");
       console.say("  Address:       " + url);

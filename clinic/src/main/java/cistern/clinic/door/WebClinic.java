@@ -16,10 +16,13 @@ import cistern.clinic.casework.SaysScreen;
 import cistern.clinic.casework.StepScreen;
 import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
+import cistern.clinic.facts.FactsScreen;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
 import cistern.clinic.standing.Medicine;
+import cistern.clinic.standing.RecentCases;
+import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Store;
 import cistern.clinic.trail.Trail;
 import cistern.clinic.web.Assets;
@@ -29,8 +32,6 @@ import cistern.clinic.web.Route;
 import cistern.clinic.web.Routes;
 import cistern.clinic.web.Troubles;
 import cistern.clinic.worklist.Worklist;
-import cistern.gel.GelFacts;
-import cistern.report.look.ReportFacts;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -46,13 +47,20 @@ import org.springframework.context.support.GenericApplicationContext;
 /** The running web application on one open store. */
 final class WebClinic implements AutoCloseable {
 
+  private final PassingFolder scratch;
   private final ConfigurableApplicationContext context;
   private final Accounts accounts;
   private final OneTimeCodes codes;
   private final Desk desk;
   private final Routes routes;
 
-  private WebClinic(ConfigurableApplicationContext context, Parts parts, Desk desk, Routes routes) {
+  private WebClinic(
+      PassingFolder scratch,
+      ConfigurableApplicationContext context,
+      Parts parts,
+      Desk desk,
+      Routes routes) {
+    this.scratch = scratch;
     this.context = context;
     this.accounts = parts.accounts();
     this.codes = parts.codes();
@@ -66,8 +74,9 @@ final class WebClinic implements AutoCloseable {
    * @param address on which it listens
    * @param port 0 for any that is free
    * @param isInvented whether every case is invented
+   * @param rules what holds for every case
    */
-  record Serving(String address, int port, boolean isInvented) {}
+  record Serving(String address, int port, boolean isInvented, Rules rules) {}
 
   /** What stands on the store. */
   private record Parts(
@@ -91,10 +100,8 @@ final class WebClinic implements AutoCloseable {
           clock);
     }
 
-    Desk desk(Frame frame) {
-      Medicine medicine =
-          new Medicine(
-              ReportFacts.of(GelFacts.standard()), software(), clock, ZoneId.systemDefault(), gels);
+    Desk desk(Frame frame, Rules rules) {
+      Medicine medicine = new Medicine(rules, software(), clock, ZoneId.systemDefault(), gels);
       return new Desk(
           frame,
           Troubles.of(frame),
@@ -103,7 +110,8 @@ final class WebClinic implements AutoCloseable {
           Reports.of(store, trail, clock),
           Drafts.of(store, clock),
           gels,
-          medicine);
+          medicine,
+          RecentCases.of(medicine));
     }
 
     private static String software() {
@@ -116,23 +124,33 @@ final class WebClinic implements AutoCloseable {
   /** Starts it. */
   static WebClinic start(Store store, Clock clock, Chance chance, Serving serving) {
     Parts parts = Parts.of(store, clock, chance);
-    Frame frame = new Frame(serving.isInvented());
-    Desk desk = parts.desk(frame);
+    Frame frame = new Frame(serving.isInvented(), serving.rules().facts().policy());
+    Desk desk = parts.desk(frame, serving.rules());
     Routes routes = Routes.of(routes(parts, desk), parts.accounts(), store, parts.trail());
-    ConfigurableApplicationContext context =
-        new SpringApplicationBuilder(WebWiring.class)
-            .bannerMode(Banner.Mode.OFF)
-            .logStartupInfo(false)
-            .properties(properties(serving))
-            .initializers(
-                (GenericApplicationContext c) -> {
-                  c.registerBean(Frame.class, () -> frame);
-                  c.registerBean(Routes.class, () -> routes);
-                  c.registerBean(Guard.class, () -> Guard.of(frame, routes));
-                  c.registerBean(Troubles.class, () -> Troubles.of(frame));
-                })
-            .run();
-    return new WebClinic(context, parts, desk, routes);
+    PassingFolder scratch = PassingFolder.make("cistern-web");
+    try {
+      return new WebClinic(scratch, context(serving, scratch, frame, routes), parts, desk, routes);
+    } catch (RuntimeException e) {
+      scratch.close();
+      throw e;
+    }
+  }
+
+  private static ConfigurableApplicationContext context(
+      Serving serving, PassingFolder scratch, Frame frame, Routes routes) {
+    return new SpringApplicationBuilder(WebWiring.class)
+        .bannerMode(Banner.Mode.OFF)
+        .logStartupInfo(false)
+        .properties(properties(serving))
+        .properties("server.tomcat.basedir=" + scratch.path())
+        .initializers(
+            (GenericApplicationContext c) -> {
+              c.registerBean(Frame.class, () -> frame);
+              c.registerBean(Routes.class, () -> routes);
+              c.registerBean(Guard.class, () -> Guard.of(frame, routes));
+              c.registerBean(Troubles.class, () -> Troubles.of(frame));
+            })
+        .run();
   }
 
   private static List<Route> routes(Parts parts, Desk desk) {
@@ -140,6 +158,7 @@ final class WebClinic implements AutoCloseable {
     List<Route> all = new ArrayList<>(Assets.routes());
     all.addAll(Entrance.of(frame, parts.accounts(), parts.codes(), parts.clock()).routes());
     all.addAll(Staff.of(frame, parts.accounts(), parts.codes()).routes());
+    all.addAll(FactsScreen.of(frame, desk.medicine().facts()).routes());
     all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
     all.addAll(Worklist.of(desk).routes());
     all.addAll(CaseScreen.of(desk).routes());
@@ -205,5 +224,6 @@ final class WebClinic implements AutoCloseable {
   @Override
   public void close() {
     context.close();
+    scratch.close();
   }
 }

@@ -21,31 +21,36 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 
 /**
- * The medicine under the facts in force, and the time at which it is asked.
+ * The medicine under the rules in force, and the time at which it is asked.
  *
- * @param facts in force
+ * @param rules the facts in force, and the policy that changed them
  * @param software name and version of the program
  * @param clock the time
  * @param zone the clinic's time
  * @param gels that work-ups name
  */
-public record Medicine(Facts facts, String software, Clock clock, ZoneId zone, Gels gels) {
+public record Medicine(Rules rules, String software, Clock clock, ZoneId zone, Gels gels) {
+
+  /** The facts in force. */
+  public Facts facts() {
+    return rules.facts();
+  }
 
   /** Reads a work-up file. */
   public WorkupReading read(String workup) {
-    return WorkupFile.of(facts)
+    return WorkupFile.of(facts())
         .read(new ByteArrayInputStream(workup.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** What a work-up says, with the reading of the gel that it names when that is kept here. */
   public Interpretation interpret(Workup workup) {
-    return Interpreter.of(facts).interpret(withGel(workup));
+    return Interpreter.of(facts()).interpret(withGel(workup));
   }
 
   private Workup withGel(Workup workup) {
     return workup.bands() instanceof GelNamed named
         ? gels.find(named)
-            .map(kept -> new NamedGel(facts).read(named, Gels.read(kept, facts)))
+            .map(kept -> new NamedGel(facts()).read(named, Gels.read(kept, facts())))
             .map(gel -> workup.withBands(gel.report()).withProblems(gel.problems()))
             .orElse(workup)
         : workup;
@@ -53,7 +58,7 @@ public record Medicine(Facts facts, String software, Clock clock, ZoneId zone, G
 
   /** The plan for its puncture, as of now unless it names another time. */
   public PuncturePlan plan(Interpretation interpretation) {
-    return PuncturePlanning.of(facts).interpret(interpretation);
+    return PuncturePlanning.of(facts()).interpret(interpretation);
   }
 
   /** A work-up as of now, unless it names another time. */
@@ -70,13 +75,13 @@ public record Medicine(Facts facts, String software, Clock clock, ZoneId zone, G
 
   /** The comparison of repeat punctures. */
   public RepeatPunctures repeats() {
-    return RepeatPunctures.of(facts);
+    return RepeatPunctures.of(facts());
   }
 
   /** What made a page: the program, the facts and the policy. */
   public String madeBy() {
-    String policy = facts.policy().map(name -> "local policy " + name).orElse("no local policy");
-    return software + "; facts: " + facts.version() + "; " + policy;
+    String policy = facts().policy().map(name -> "local policy " + name).orElse("no local policy");
+    return software + "; facts: " + facts().version() + "; " + policy;
   }
 
   /** The tree of a work-up file that is known to be valid. */

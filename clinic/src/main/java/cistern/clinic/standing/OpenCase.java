@@ -5,6 +5,7 @@ import cistern.exchange.json.Json;
 import cistern.exchange.workup.WorkupReading;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Workup;
+import cistern.puncture.PuncturePlan;
 
 /**
  * One version of a case, read and interpreted.
@@ -12,17 +13,18 @@ import cistern.interpretation.Workup;
  * @param version as it is kept
  * @param file the work-up file
  * @param interpretation what it says, as of now
+ * @param plan for its puncture, as of now
  */
-public record OpenCase(CaseVersion version, Json.Structure file, Interpretation interpretation) {
+public record OpenCase(
+    CaseVersion version, Json.Structure file, Interpretation interpretation, PuncturePlan plan) {
 
   /** Reads a version. */
   public static OpenCase of(CaseVersion version, Medicine medicine) {
     return switch (medicine.read(version.workup())) {
-      case WorkupReading.Understood understood ->
-          new OpenCase(
-              version,
-              understood.document(),
-              medicine.interpret(medicine.asOfNow(understood.workup())));
+      case WorkupReading.Understood understood -> {
+        Interpretation said = medicine.interpret(medicine.asOfNow(understood.workup()));
+        yield new OpenCase(version, understood.document(), said, medicine.plan(said));
+      }
       case WorkupReading.NotValid notValid ->
           throw new IllegalStateException("only valid work-ups are kept");
     };

@@ -38,7 +38,7 @@ public final class Standing {
     this.open = open;
     this.medicine = medicine;
     this.signedVersion = signedVersion;
-    this.plan = medicine.plan(open.interpretation());
+    this.plan = open.plan();
   }
 
   /**

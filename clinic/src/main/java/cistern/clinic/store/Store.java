@@ -56,6 +56,9 @@ public final class Store implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    if (!SqliteLibrary.isLoaded()) {
+      throw new IllegalStateException("SQLite does not run on this machine");
+    }
     SQLiteConfig sqlite = new SQLiteConfig();
     sqlite.setJournalMode(SQLiteConfig.JournalMode.WAL);
     sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);

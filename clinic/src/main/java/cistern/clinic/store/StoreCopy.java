@@ -51,6 +51,9 @@ public final class StoreCopy {
             "workup",
             "page",
             "pdf",
+            "policy",
+            "letter",
+            "patient",
             "hash"));
     all.put("gel_picture", List.of("name", "at", "account", "bytes"));
     all.put("gel_reading", List.of("id", "picture", "lanes", "at", "account", "made_by", "text"));

@@ -17,8 +17,9 @@ import java.util.Optional;
  * What stands around every screen.
  *
  * @param isInvented whether every case in the store is invented
+ * @param policy the local policy in force, with what tells its version
  */
-public record Frame(boolean isInvented) {
+public record Frame(boolean isInvented, Optional<String> policy) {
 
   /** The style sheet of all screens: the tokens and the page of reports, then what is ours. */
   public static String style() {
@@ -46,7 +47,7 @@ public record Frame(boolean isInvented) {
             link("#content", "To the content").with("class", "skip"),
             top(visit),
             Element.of("main").with("id", "content").with("tabindex", "-1").with(content),
-            foot());
+            foot(visit));
     Element html = Element.of("html", head, body).with("lang", "en-GB");
     return "<!DOCTYPE html>\n" + html.toText();
   }
@@ -92,14 +93,21 @@ public record Frame(boolean isInvented) {
     return Optional.of(isHere ? link.with("aria-current", "true") : link);
   }
 
-  private Element foot() {
+  private Element foot(Visit visit) {
     String invented = isInvented ? " All cases here are invented." : "";
     return Element.of(
             "footer",
             Html.paragraph(
                 "For research and education. This is not a medical device. Local practice and the"
                     + " responsible clinician decide."
-                    + invented))
+                    + invented),
+            visit.visitor().isEmpty() ? Html.nothing() : rules())
         .with("class", "foot");
+  }
+
+  /** What every number on the screens stands on. */
+  private Element rules() {
+    return Html.paragraph(policy.map(p -> "Local policy " + p + ". ").orElse("No local policy. "))
+        .with(link("/facts", "Facts in force"));
   }
 }

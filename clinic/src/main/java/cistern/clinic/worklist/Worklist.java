@@ -81,7 +81,7 @@ public final class Worklist {
   }
 
   private Listed listed(CaseVersion version, Map<String, Long> signed) {
-    OpenCase open = OpenCase.of(version, desk.medicine());
+    OpenCase open = desk.recent().open(version);
     Long last = signed.get(version.caseId());
     return new Listed(
         open,

@@ -12,6 +12,7 @@ import cistern.clinic.store.Location;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -171,6 +172,31 @@ class CasesTest {
 
   @ParameterizedTest
   @MethodSource("cistern.clinic.store.Engines#both")
+  void report_whosePapersOrPolicySomebodyChanged_isFound(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      Account clinician = clinic.person(Role.CLINICIAN);
+      CaseVersion first = clinic.cases().add("question", FIRST, clinician.id());
+      SignedReport report =
+          signed(clinic.reports().sign(first, content("page"), "", clinician.id()));
+      SignedReport.Content kept =
+          clinic.reports().read(first.caseId(), 1, clinician.id()).orElseThrow().content();
+
+      assertThat(kept.papers().orElseThrow().policy()).isEqualTo("{}");
+      assertThat(kept.papers().orElseThrow().letter()).isEqualTo(bytes("a letter"));
+      for (Optional<SignedReport.Papers> other :
+          List.of(
+              Optional.<SignedReport.Papers>empty(),
+              Optional.of(papers("{ }", "a letter")),
+              Optional.of(papers("{}", "another letter")))) {
+        SignedReport.Content changed =
+            new SignedReport.Content(kept.madeBy(), kept.workup(), kept.page(), kept.pdf(), other);
+        assertThat(with(report, changed).computedHash()).isNotEqualTo(report.hash());
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
   void sign_ofAVersionThatIsNotTheLast_isRefused(Location location) {
     try (Clinic clinic = Clinic.open(location)) {
       Account clinician = clinic.person(Role.CLINICIAN);
@@ -202,7 +228,27 @@ class CasesTest {
 
   private static SignedReport.Content content(String page) {
     return new SignedReport.Content(
-        "Cistern test", FIRST, page, "a PDF".getBytes(StandardCharsets.UTF_8));
+        "Cistern test", FIRST, page, bytes("a PDF"), Optional.of(papers("{}", "a letter")));
+  }
+
+  private static SignedReport.Papers papers(String policy, String letter) {
+    return new SignedReport.Papers(policy, bytes(letter), bytes("a page"));
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static SignedReport with(SignedReport report, SignedReport.Content content) {
+    return new SignedReport(
+        report.caseId(),
+        report.number(),
+        report.caseVersion(),
+        report.at(),
+        report.account(),
+        report.reason(),
+        content,
+        report.hash());
   }
 
   private static SignedReport signed(Reports.Signing signing) {

@@ -2,6 +2,7 @@ package cistern.clinic.cases;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.clinic.store.Folders;
 import cistern.clinic.store.Location;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -63,7 +64,9 @@ class KillTest {
 
   /** Starts a writer, kills it a little later, and gives every line that it finished. */
   private static List<String> killed(Location location, int seed) throws Exception {
-    Path out = Files.createTempFile("acknowledged", ".txt");
+    Path home = Folders.make("killed");
+    Path out = home.resolve("acknowledged.txt");
+    Files.createFile(out);
     String where =
         switch (location) {
           case Location.Folder folder -> folder.folder().toString();
@@ -76,6 +79,7 @@ class KillTest {
                 "-XX:+UseSerialGC",
                 "-XX:TieredStopAtLevel=1",
                 "-Xmx200m",
+                "-Djava.io.tmpdir=" + home,
                 "-cp",
                 System.getProperty("java.class.path"),
                 Writer.class.getName(),

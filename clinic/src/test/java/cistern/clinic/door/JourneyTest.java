@@ -139,38 +139,6 @@ class JourneyTest {
     }
 
     @Test
-    void everyScreen_ofEveryInventedCase_isMade() {
-      for (String text :
-          InventedCases.of(Clock.fixed(Instant.parse("2034-05-09T08:00:00Z"), ZoneOffset.UTC))) {
-        String path = Caller.place(clinician.post("/import/take", Map.of("file", text)));
-        for (String screen :
-            List.of(
-                "",
-                "/question",
-                "/plan",
-                "/draw",
-                "/results",
-                "/bands",
-                "/after",
-                "/tubes",
-                "/says",
-                "/report",
-                "/compare",
-                "/paste",
-                "/file",
-                "/versions/1")) {
-          assertThat(clinician.get(path + screen).statusCode()).as(screen).isEqualTo(200);
-        }
-      }
-      assertThat(clinician.get("/day").body())
-          .contains("Headache calls due (")
-          .contains("Punctures planned (")
-          .contains("Reports to sign (")
-          .contains("Results overdue (");
-      assertThat(clinician.get("/cases").body()).contains("typical-ms").contains("planned for");
-    }
-
-    @Test
     void comparison_ofOnePersonsPunctures_isShown() {
       example("repeat-first");
       String second = example("repeat-second");

@@ -5,8 +5,11 @@ import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
+import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
+import cistern.gel.GelFacts;
+import cistern.report.look.ReportFacts;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -21,15 +24,23 @@ final class Running implements AutoCloseable {
   private final WebClinic clinic;
   private final Moved clock = new Moved();
 
-  private Running(Location location) {
+  private Running(Location location, Rules rules) {
     store = Store.open(location);
     clinic =
         WebClinic.start(
-            store, clock, Chance.of(new Random(11)), new WebClinic.Serving("127.0.0.1", 0, true));
+            store,
+            clock,
+            Chance.of(new Random(11)),
+            new WebClinic.Serving("127.0.0.1", 0, true, rules));
   }
 
   static Running on(Location location) {
-    return new Running(location);
+    return on(location, new Rules(ReportFacts.of(GelFacts.standard()), ""));
+  }
+
+  /** Under rules of its own. */
+  static Running on(Location location, Rules rules) {
+    return new Running(location, rules);
   }
 
   /** A clock that stands still until it is moved. */

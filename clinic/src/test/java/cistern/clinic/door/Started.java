@@ -1,5 +1,6 @@
 package cistern.clinic.door;
 
+import cistern.clinic.store.Folders;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -15,7 +16,9 @@ import java.util.regex.Pattern;
 /** The program in a process of its own, as the launcher starts it. */
 final class Started implements AutoCloseable {
 
-  private static final String SAID = "said.txt";
+  /** The file in its folder that holds what it said. */
+  static final String SAID = "said.txt";
+
   private static final Duration PATIENCE = Duration.ofSeconds(90);
   private static final Pattern PORT = Pattern.compile("http://127\\.0\\.0\\.1:(\\d+)/");
   private static final Pattern CODE = Pattern.compile("[A-Z2-9]{4}(?:-[A-Z2-9]{4}){3}");
@@ -30,7 +33,7 @@ final class Started implements AutoCloseable {
 
   static Started with(String... arguments) {
     try {
-      Path folder = Files.createTempDirectory("started");
+      Path folder = Folders.make("started");
       List<String> command =
           new ArrayList<>(
               List.of(

@@ -3,7 +3,6 @@ package cistern.clinic.store;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -39,11 +38,7 @@ public final class Engines {
 
   /** A new folder. */
   public static Location.Folder folder() {
-    try {
-      return new Location.Folder(Files.createTempDirectory("cistern-store"));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return new Location.Folder(Folders.make("store"));
   }
 
   /** A new database on the server. */

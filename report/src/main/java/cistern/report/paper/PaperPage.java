@@ -170,8 +170,11 @@ public final class PaperPage {
         : Element.of(
             "figure",
             drawing,
-            Element.of("figcaption", picture.figure().title()),
-            Element.of("details", Element.of("summary", "The same numbers as a table"), numbers));
+            Element.of(
+                "figcaption",
+                Element.of("p", picture.figure().title()),
+                Element.of(
+                    "details", Element.of("summary", "The same numbers as a table"), numbers)));
   }
 
   private static Node numbers(FigureTable data) {

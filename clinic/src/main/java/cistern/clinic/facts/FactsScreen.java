@@ -1,0 +1,75 @@
+package cistern.clinic.facts;
+
+import static cistern.clinic.web.Html.text;
+
+import cistern.clinic.account.Permission;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Frame;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Visit;
+import cistern.fact.Fact;
+import cistern.fact.Facts;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.Collection;
+import java.util.List;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/**
+ * Every fact and setting in force: value, unit, status, source, and whether local policy changed
+ * it.
+ */
+public final class FactsScreen {
+
+  private final Frame frame;
+  private final Facts facts;
+
+  private FactsScreen(Frame frame, Facts facts) {
+    this.frame = frame;
+    this.facts = facts;
+  }
+
+  /** The screen of some facts. */
+  public static FactsScreen of(Frame frame, Facts facts) {
+    return new FactsScreen(frame, facts);
+  }
+
+  /** Its route. */
+  public List<Route> routes() {
+    return List.of(Route.get("/facts", Permission.BE_HERE, this::page));
+  }
+
+  private ServerResponse page(Visit visit) {
+    return Answers.page(
+        frame.toHtml(
+            visit,
+            "Facts in force",
+            Element.of("h1", "Facts in force"),
+            Html.paragraph(
+                facts
+                    .policy()
+                    .map(p -> "Changed by local policy " + p + " where it says so.")
+                    .orElse("No local policy changes them.")),
+            table("Settings of the clinic", Setting.table().facts()),
+            table("Facts of the medicine: " + facts.version(), facts.all())));
+  }
+
+  private static Node table(String caption, Collection<Fact> all) {
+    return Html.table(
+        caption,
+        List.of("Key", "Value", "Unit", "Status", "Source", "Changed"),
+        all.stream().map(FactsScreen::row).toList());
+  }
+
+  private static List<Node> row(Fact fact) {
+    return List.of(
+        Element.of("code", fact.key()),
+        text(fact.value().toText()),
+        text(fact.unit()),
+        text(fact.status().word()),
+        text(fact.citation()),
+        text(fact.standard().map(s -> "by local policy; standard " + s.toText()).orElse("")));
+  }
+}
