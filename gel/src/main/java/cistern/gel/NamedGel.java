@@ -1,6 +1,8 @@
 package cistern.gel;
 
 import cistern.bands.BandCounts;
+import cistern.bands.BandPattern;
+import cistern.bands.BandReading;
 import cistern.bands.BandReport;
 import cistern.bands.BandReport.Counted;
 import cistern.bands.BandReport.GelNamed;
@@ -22,10 +24,12 @@ import java.util.OptionalDouble;
 
 /** Reads the gel that a work-up names and keeps beside it what a person counted instead. */
 public final class NamedGel {
+  private final Facts facts;
   private final GelReader reader;
 
   /** A reader under some facts, which hold the reader's own table. */
   public NamedGel(Facts facts) {
+    this.facts = facts;
     this.reader = new GelReader(facts);
   }
 
@@ -87,7 +91,14 @@ public final class NamedGel {
     if (!plan.isNone() && !isInPlan) {
       throw new NotRead("pair", "the lanes that are named hold no pair " + named.pair());
     }
-    GelReading reading = reading(named, folder, plan);
+    return read(named, reading(named, folder, plan));
+  }
+
+  /**
+   * The reading of a named gel of which the picture was read before. What follows from the counts
+   * is what the facts in force say now.
+   */
+  public Read read(GelNamed named, GelReading reading) {
     Optional<PairReading> pair =
         reading.pairs().stream().filter(p -> p.pair() == named.pair()).findFirst();
     List<GelProblem> seen =
@@ -129,16 +140,33 @@ public final class NamedGel {
     }
   }
 
-  private static ReadFromGel fromGel(GelNamed named, Optional<PairReading> pair) {
+  private ReadFromGel fromGel(GelNamed named, Optional<PairReading> pair) {
     Optional<PairReading.Counts> counts = pair.flatMap(PairReading::counts);
-    return new ReadFromGel(
-        named.file(),
+    BandCounts counted =
         counts
             .map(c -> BandCounts.of(c.csfOnly(), c.shared(), c.serumOnly()))
-            .orElse(BandCounts.NONE),
-        pair.flatMap(PairReading::pattern),
-        counts.map(c -> OptionalDouble.of(c.probabilityPositive())).orElse(OptionalDouble.empty()),
+            .orElse(BandCounts.NONE);
+    return new ReadFromGel(
+        named.file(),
+        counted,
+        pair.flatMap(PairReading::pattern).flatMap(p -> pattern(p, counted)),
+        counts.map(c -> OptionalDouble.of(positive(c))).orElse(OptionalDouble.empty()),
         counts.map(PairReading.Counts::csfOnlyDistribution).orElse(List.of()),
         named.confirmedBy());
+  }
+
+  /** A ladder is seen, the other patterns follow from the counts. */
+  private Optional<BandPattern> pattern(BandPattern read, BandCounts counts) {
+    return read == BandPattern.LADDER ? Optional.of(read) : BandReading.pattern(counts, cutOff());
+  }
+
+  private double positive(PairReading.Counts counts) {
+    List<Double> chances = counts.csfOnlyDistribution();
+    double sum = chances.stream().skip(cutOff()).mapToDouble(Double::doubleValue).sum();
+    return Math.clamp(sum, 0, 1);
+  }
+
+  private int cutOff() {
+    return (int) facts.number("bands.cut-off");
   }
 }

@@ -10,10 +10,18 @@ import cistern.bands.BandReport.Counted;
 import cistern.bands.BandReport.GelNamed;
 import cistern.bands.BandReport.Origin;
 import cistern.bands.BandReport.ReadFromGel;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
+import cistern.fact.Policy.Change;
 import cistern.finding.Problem;
+import cistern.gel.lanes.LanePlan;
+import cistern.gel.reading.GelReading;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.Nested;
@@ -57,6 +65,27 @@ class NamedGelTest {
     assertThat(report).isInstanceOf(Counted.class);
     assertThat(((Counted) report).counts()).isEqualTo(BandCounts.of(5, 3, 0));
     assertThat(((Counted) report).gel().orElseThrow().counts()).isEqualTo(BandCounts.of(7, 2, 0));
+  }
+
+  @Test
+  void read_ofAKeptReading_followsTheCutOffInForce() throws IOException {
+    GelReading kept =
+        new GelReader(GelFacts.standard())
+            .read(EXAMPLES.resolve("gel-mixed.png"), LanePlan.parse(LANES));
+    Change higher = new Change(new FactValue.Figure(9), "an invented policy");
+    Facts local =
+        GelFacts.standard().with(new Policy("high cut-off", Map.of("bands.cut-off", higher)));
+
+    ReadFromGel standard = (ReadFromGel) GELS.read(named("gel-mixed.png", LANES, 0), kept).report();
+    ReadFromGel strict =
+        (ReadFromGel) new NamedGel(local).read(named("gel-mixed.png", LANES, 0), kept).report();
+
+    // Seven bands of the fluid alone: over two, under nine.
+    assertThat(standard.pattern()).contains(BandPattern.LOCAL_AND_SYSTEMIC);
+    assertThat(standard.probabilityPositive().orElseThrow()).isGreaterThan(0.99);
+    assertThat(strict.counts()).isEqualTo(standard.counts());
+    assertThat(strict.pattern()).contains(BandPattern.SYSTEMIC);
+    assertThat(strict.probabilityPositive().orElseThrow()).isLessThan(0.5);
   }
 
   @Test

@@ -1,6 +1,7 @@
 package cistern.barrier;
 
 import cistern.fact.Facts;
+import java.util.Optional;
 
 /** The age limits of the albumin quotient and which of them is in force. */
 public final class AgeLimits {
@@ -52,5 +53,15 @@ public final class AgeLimits {
     return isAdult(ageYears) && isEightChosen && !eight.isEstablishedAt(ageYears)
         ? "the age is outside the ages in which the limit was established"
         : "";
+  }
+
+  /** A rule of an age limit as people read it; nothing for a rule that is none. */
+  public static Optional<String> toWords(String rule) {
+    return switch (rule) {
+      case FourPlusAgeOverFifteen.RULE -> Optional.of("4 + age/15");
+      case EightPlusAgeOverTwentyFive.RULE -> Optional.of("8 + age/25");
+      case ChildrensTable.RULE -> Optional.of("the table for children");
+      default -> Optional.empty();
+    };
   }
 }

@@ -1,5 +1,6 @@
 package cistern.conflict;
 
+import cistern.barrier.AgeLimits;
 import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
 import java.util.List;
@@ -28,7 +29,11 @@ public record AgeRulesDisagree(String rule, Verdict verdict, String other, Verdi
   @Override
   public String text() {
     return "The albumin quotient is %s its limit by %s, the rule in force, and %s it by %s. The lower limit calls many healthy people leaky (Hegen 2016): a leak that only it sees is a weak finding."
-        .formatted(side(verdict), rule, side(otherVerdict), other);
+        .formatted(side(verdict), words(rule), side(otherVerdict), words(other));
+  }
+
+  private static String words(String rule) {
+    return AgeLimits.toWords(rule).orElse(rule);
   }
 
   private static String side(Verdict verdict) {

@@ -9,6 +9,7 @@ import java.util.Map;
 public final class Findings {
 
   private final Map<FindingCode, Finding> byCode = new EnumMap<>(FindingCode.class);
+  private final List<Finding> inOrder;
 
   private Findings(List<Finding> all) {
     for (Finding finding : all) {
@@ -23,6 +24,7 @@ public final class Findings {
             code -> {
               throw new IllegalArgumentException(code.code() + " is missing");
             });
+    inOrder = List.copyOf(byCode.values());
   }
 
   /**
@@ -50,6 +52,6 @@ public final class Findings {
 
   /** All findings in order. */
   public List<Finding> all() {
-    return List.copyOf(byCode.values());
+    return inOrder;
   }
 }

@@ -9,8 +9,10 @@ import java.util.List;
  *
  * @param steps each antibody's quotient over its limit
  * @param expected the explained quotient
+ * @param fixed its fixed points
  */
-record AntibodyCount(List<LogNormal> steps, ExpectedQuotient expected) {
+record AntibodyCount(
+    List<LogNormal> steps, ExpectedQuotient expected, ExpectedQuotient.Points fixed) {
 
   /** Copies the list. */
   AntibodyCount {
@@ -21,9 +23,13 @@ record AntibodyCount(List<LogNormal> steps, ExpectedQuotient expected) {
   double chanceFrom(int least) {
     double leastSigma = steps.stream().mapToDouble(LogNormal::sigma).min().orElse(0);
     ExpectedQuotient.Points points =
-        expected.isSmooth(leastSigma) ? expected.points() : expected.splitPoints(steps);
+        expected.isSmooth(leastSigma) ? fixed : expected.splitPoints(steps);
     double[] counts = new double[steps.size() + 1];
-    return points.expectation(log -> chanceFrom(least, log, counts));
+    double sum = 0;
+    for (int i = 0; i < points.size(); i++) {
+      sum += points.weight(i) * chanceFrom(least, points.log(i), counts);
+    }
+    return sum;
   }
 
   /** The counts are filled with the chance of exactly so many, antibody by antibody. */

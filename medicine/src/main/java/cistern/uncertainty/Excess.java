@@ -68,30 +68,47 @@ final class Excess implements Spread {
     }
     double sum = 0;
     for (int i = 0; i < ones.size(); i++) {
-      sum += ones.weight(i) * chanceAt(ones.value(i), excess);
+      double one = ones.value(i);
+      sum +=
+          ones.weight(i)
+              * switch (closed) {
+                case CSF -> overCsf(one, excess);
+                case SERUM -> underSerum(one, excess);
+                case SHARE -> underShare(one, excess);
+              };
     }
     return sum;
   }
 
-  private double chanceAt(double one, double excess) {
+  /** The chance in closed form over CSF, given the serum. */
+  private double overCsf(double given, double excess) {
     double sum = 0;
     for (int j = 0; j < factors.length; j++) {
-      sum += others.weight(j) * chance(one, factors[j], excess);
+      sum += others.weight(j) * csf.chanceOver(excess + factors[j] * given);
     }
     return sum;
   }
 
-  /** The chance in closed form when the other two variables are given. */
-  private double chance(double one, double other, double excess) {
-    return switch (closed) {
-      case CSF -> csf.chanceOver(excess + other * one);
-      case SERUM -> under(serum, (one - excess) / other);
-      case SHARE -> {
-        double share = (one - excess) / other;
+  /** The chance in closed form over serum, given the CSF. */
+  private double underSerum(double given, double excess) {
+    double sum = 0;
+    for (int j = 0; j < factors.length; j++) {
+      sum += others.weight(j) * under(serum, (given - excess) / factors[j]);
+    }
+    return sum;
+  }
+
+  /** The chance in closed form over what the share depends on, given the CSF. */
+  private double underShare(double given, double excess) {
+    double sum = 0;
+    for (int j = 0; j < factors.length; j++) {
+      double share = (given - excess) / factors[j];
+      if (share > 0) {
         double at = curve.inverse(share);
-        yield share <= 0 ? 0 : curve.isRising() ? under(x, at) : x.chanceOver(at);
+        sum += others.weight(j) * (curve.isRising() ? under(x, at) : x.chanceOver(at));
       }
-    };
+    }
+    return sum;
   }
 
   private static double under(LogNormal variable, double value) {

@@ -1,7 +1,5 @@
 package cistern.uncertainty;
 
-import java.util.function.DoubleUnaryOperator;
-
 /**
  * The quotient that total IgG explains, min(QIgG, Qlim): what an antibody index divides by. The
  * chance that either of the two is the smaller is known in closed form, so that an expectation is
@@ -38,19 +36,26 @@ final class ExpectedQuotient {
       }
     }
 
-    /** The expectation of a function of the logarithm. */
-    double expectation(DoubleUnaryOperator function) {
-      double sum = 0;
-      for (int i = 0; i < size; i++) {
-        sum += weights[i] * function.applyAsDouble(logs[i]);
-      }
-      return sum;
+    int size() {
+      return size;
+    }
+
+    double log(int i) {
+      return logs[i];
+    }
+
+    double weight(int i) {
+      return weights[i];
     }
 
     /** The chance that an antibody's quotient over the explained one lies over an index. */
     double chanceOver(LogNormal specific, double index) {
       double level = specific.mu() - Math.log(index);
-      return expectation(log -> StandardNormal.above(level - log, specific.sigma()));
+      double sum = 0;
+      for (int i = 0; i < size; i++) {
+        sum += weights[i] * StandardNormal.above(level - logs[i], specific.sigma());
+      }
+      return sum;
     }
   }
 
@@ -129,7 +134,7 @@ final class ExpectedQuotient {
     Points points = new Points(overIgg.size() + overAlbumin.size());
     for (int i = 0; i < overIgg.size(); i++) {
       double chance = albumin.chanceOver(limit.inverse(overIgg.value(i)));
-      points.add(Math.log(overIgg.value(i)), overIgg.weight(i) * chance);
+      points.add(overIgg.log(i), overIgg.weight(i) * chance);
     }
     for (int i = 0; i < overAlbumin.size(); i++) {
       double log = Math.log(limit.at(overAlbumin.value(i)));

@@ -14,6 +14,9 @@ final class GlucoseLimit {
   /** How much more the serum may vary than the CSF before a fixed rule no longer resolves both. */
   private static final double MOST_UNLIKE = 2;
 
+  /** A chance that is lost beside the others. */
+  private static final double NEGLIGIBLE = 1e-9;
+
   /** Serum glucose at which the limit changes, rising. */
   private final double[] steps;
 
@@ -54,10 +57,12 @@ final class GlucoseLimit {
    * between two limits with a serum over the step.
    */
   private double chanceOverSteps(LogNormal csf, LogNormal serum) {
-    double chance = csf.over(serum).chanceOver(limits[0]);
+    LogNormal ratio = csf.over(serum);
+    double chance = ratio.chanceOver(limits[0]);
     for (int i = 0; i < steps.length; i++) {
       double from = (Math.log(steps[i]) - serum.mu()) / serum.sigma();
-      if (from < NEVER) {
+      double between = ratio.chanceBetween(limits[i + 1], limits[i]);
+      if (Math.min(between, StandardNormal.below(-from)) > NEGLIGIBLE) {
         double high = csf.mu() - serum.mu() - Math.log(limits[i]);
         double low = csf.mu() - serum.mu() - Math.log(limits[i + 1]);
         chance +=

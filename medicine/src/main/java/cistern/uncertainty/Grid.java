@@ -43,6 +43,11 @@ final class Grid {
     return values[i];
   }
 
+  /** The logarithm of the value at a point; the variable is not zero. */
+  double log(int i) {
+    return variable.mu() + variable.sigma() * rule.point(i);
+  }
+
   double weight(int i) {
     return rule.weight(i);
   }

@@ -47,12 +47,24 @@ final class IntrathecalFraction implements Spread {
 
   /** The chance that the logarithm of Q/Qlim lies over a value. */
   private double chanceOfLogOver(double ratio) {
+    return isOverAlbumin ? overQuotient(ratio) : underAlbumin(ratio);
+  }
+
+  /** That chance in closed form over the quotient, given albumin. */
+  private double overQuotient(double ratio) {
+    double level = quotient.mu() - ratio;
     double sum = 0;
     for (int i = 0; i < logs.length; i++) {
-      double chance =
-          isOverAlbumin
-              ? StandardNormal.above(quotient.mu() - ratio - logs[i], quotient.sigma())
-              : 1 - albumin.chanceOver(limit.inverse(Math.exp(logs[i] - ratio)));
+      sum += grid.weight(i) * StandardNormal.above(level - logs[i], quotient.sigma());
+    }
+    return sum;
+  }
+
+  /** That chance in closed form over albumin, given the quotient. */
+  private double underAlbumin(double ratio) {
+    double sum = 0;
+    for (int i = 0; i < logs.length; i++) {
+      double chance = 1 - albumin.chanceOver(limit.inverse(Math.exp(logs[i] - ratio)));
       sum += grid.weight(i) * chance;
     }
     return sum;

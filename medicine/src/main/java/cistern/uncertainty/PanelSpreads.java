@@ -61,9 +61,11 @@ final class PanelSpreads {
       case BORRELIA_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.BORRELIA_IGG));
       case MRZ_REACTION -> Optional.empty();
       case GLUCOSE_RATIO -> Optional.of(errors.quotient(Analyte.GLUCOSE));
-      case LACTATE, TOTAL_PROTEIN, LEUKOCYTES, ERYTHROCYTES, MYELIN_BASIC_PROTEIN ->
-          // What is measured in CSF alone bears the name of its analyte.
-          Analyte.parse(code.code()).map(errors::csf);
+      case LACTATE -> Optional.of(errors.csf(Analyte.LACTATE));
+      case TOTAL_PROTEIN -> Optional.of(errors.csf(Analyte.TOTAL_PROTEIN));
+      case LEUKOCYTES -> Optional.of(errors.csf(Analyte.LEUKOCYTES));
+      case ERYTHROCYTES -> Optional.of(errors.csf(Analyte.ERYTHROCYTES));
+      case MYELIN_BASIC_PROTEIN -> Optional.of(errors.csf(Analyte.MYELIN_BASIC_PROTEIN));
       case LEUKOCYTES_CORRECTED -> Optional.of(leukocytesCorrected());
       case TOTAL_PROTEIN_CORRECTED -> Optional.of(proteinCorrected());
       case IGG_CORRECTED -> Optional.of(corrected(Analyte.IGG));
@@ -120,7 +122,8 @@ final class PanelSpreads {
     return found;
   }
 
-  private ExpectedQuotient.Points points() {
+  /** Its fixed points. */
+  ExpectedQuotient.Points points() {
     ExpectedQuotient.Points found = points.orElseGet(() -> expected().points());
     points = Optional.of(found);
     return found;

@@ -174,7 +174,8 @@ public final class Uncertainties {
           }
         });
     int least = (int) Math.ceil(cut(finding).map(Cut::at).orElseThrow());
-    double chance = new AntibodyCount(steps, spreads.expected()).chanceFrom(least);
+    double chance =
+        new AntibodyCount(steps, spreads.expected(), spreads.points()).chanceFrom(least);
     return OptionalDouble.of(Math.clamp(chance, 0, 1));
   }
 }

@@ -33,6 +33,8 @@ import java.util.OptionalInt;
 public record InventedPuncture(
     String id, Person person, List<Measurement> results, BandReport bands, List<Problem> problems) {
 
+  private static final Interpreter STANDARD = Interpreter.of(Facts.standard());
+
   /** An adult of 35 years of whom nothing was measured. */
   public static InventedPuncture empty() {
     return new InventedPuncture(
@@ -99,13 +101,16 @@ public record InventedPuncture(
 
   /** What it says under the standard facts. */
   public Interpretation interpretation() {
-    return interpretation(Facts.standard());
+    return interpretation(STANDARD);
   }
 
   /** What it says under some facts. */
   public Interpretation interpretation(Facts facts) {
-    return Interpreter.of(facts)
-        .interpret(new Workup(id, Panel.of(person, results), bands, problems));
+    return interpretation(Interpreter.of(facts));
+  }
+
+  private Interpretation interpretation(Interpreter interpreter) {
+    return interpreter.interpret(new Workup(id, Panel.of(person, results), bands, problems));
   }
 
   /** Its findings. */

@@ -1,6 +1,7 @@
 package cistern.clinic.cases;
 
 import cistern.clinic.audit.TrailCheck;
+import cistern.clinic.gel.Gels;
 import cistern.clinic.store.Store;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,6 +18,7 @@ public final class Kept {
           sql.sql("update audit_head set number = number where one = 1").update();
           Map<String, String> digests = new TreeMap<>(Cases.digests(sql));
           digests.putAll(Reports.digests(sql));
+          digests.putAll(Gels.digests(sql));
           return TrailCheck.check(sql, digests);
         });
   }

@@ -17,11 +17,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** The journey of a case as a list of steps beside what is open. */
-final class CaseFrame {
+public final class CaseFrame {
 
   private final Desk desk;
 
-  CaseFrame(Desk desk) {
+  /** The frame of the cases on a desk. */
+  public CaseFrame(Desk desk) {
     this.desk = desk;
   }
 
@@ -30,7 +31,7 @@ final class CaseFrame {
    *
    * @param here the word of what is open
    */
-  String toHtml(Visit visit, OpenCase open, String here, Node... content) {
+  public String toHtml(Visit visit, OpenCase open, String here, Node... content) {
     Standing standing = desk.standing(open);
     return desk.frame()
         .toHtml(
@@ -62,6 +63,9 @@ final class CaseFrame {
                 here.equals(step.word())));
       } else {
         steps.add(Element.of("li", step.title()).with(small(standing.words(step))));
+      }
+      if (step == Step.BANDS && visit.isAllowed(Permission.ENTER_RESULTS)) {
+        steps.add(step(path + "/gel", "Gel", standing.gel(), here.equals("gel")));
       }
     }
     if (visit.isAllowed(Permission.READ_REPORT)) {

@@ -4,6 +4,7 @@ import cistern.clinic.account.Accounts;
 import cistern.clinic.cases.Cases;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Reports;
+import cistern.clinic.gel.Gels;
 import cistern.clinic.standing.Medicine;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.standing.RecentCases;
@@ -26,6 +27,7 @@ import java.util.OptionalLong;
  * @param cases every version
  * @param reports every signed report
  * @param drafts what is typed and not saved
+ * @param gels every picture of a gel and what was read in it
  * @param medicine what a case says
  * @param recent what the cases said that were opened last
  */
@@ -36,6 +38,7 @@ public record Desk(
     Cases cases,
     Reports reports,
     Drafts drafts,
+    Gels gels,
     Medicine medicine,
     RecentCases recent) {
 

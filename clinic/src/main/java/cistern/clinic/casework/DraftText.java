@@ -9,17 +9,19 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** Fields as one text, as browsers send them. */
-final class DraftText {
+public final class DraftText {
 
   private DraftText() {}
 
-  static String of(Map<String, String> typed) {
+  /** The text of some fields. */
+  public static String of(Map<String, String> typed) {
     return typed.entrySet().stream()
         .map(e -> encoded(e.getKey()) + "=" + encoded(e.getValue()))
         .collect(Collectors.joining("&"));
   }
 
-  static Map<String, String> parse(String text) {
+  /** The fields of a text. */
+  public static Map<String, String> parse(String text) {
     Map<String, String> typed = new TreeMap<>();
     Arrays.stream(text.split("&", -1))
         .map(pair -> pair.split("=", 2))

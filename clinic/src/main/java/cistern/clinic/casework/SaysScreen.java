@@ -72,6 +72,7 @@ public final class SaysScreen {
 
   /** The body of a page, to stand inside the body of this one. */
   static Element inside(Element main) {
-    return division("inside leaf").with(main.children());
+    String own = main.attributes().getOrDefault("class", "");
+    return division(("inside " + own).strip()).with(main.children());
   }
 }

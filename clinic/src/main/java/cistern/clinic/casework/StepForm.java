@@ -16,7 +16,9 @@ import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
 import cistern.interpretation.Interpretation;
 import cistern.puncture.PuncturePlan;
+import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.guideline.Precaution;
+import cistern.report.figure.HoldTimeLine;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
@@ -138,7 +140,25 @@ record StepForm(Visit visit, OpenCase open, Step step, long base, Typing typing)
             paper.answer().stream().map(l -> Html.paragraph(l.text())).toArray(Node[]::new)),
         present.isEmpty()
             ? nothing()
-            : Fragment.of(Element.of("h3", "Present"), Html.list(present, "")));
+            : Fragment.of(Element.of("h3", "Present"), Html.list(present, "")),
+        timeLines(plan.bleeding().antithrombotics()));
+  }
+
+  /** Last dose, intervals, puncture and next dose of each antithrombotic. */
+  private static Node timeLines(List<AntithromboticPlan> drugs) {
+    List<Node> figures = new ArrayList<>();
+    for (int i = 0; i < drugs.size(); i++) {
+      HoldTimeLine.of(drugs.get(i), "time-line-" + (i + 1))
+          .map(f -> Element.of("figure", f.toSvg(), Element.of("figcaption", f.title())))
+          .ifPresent(figures::add);
+    }
+    return figures.isEmpty()
+        ? nothing()
+        : division(
+                "time-lines",
+                Element.of("h3", "Antithrombotics in time"),
+                Html.paragraph(HoldTimeLine.DEFER))
+            .with(figures);
   }
 
   private String words(String place, Json.Structure file) {

@@ -28,7 +28,7 @@ final class Why {
             "Limit",
             finding.limits().isKnown()
                 ? ValueWords.limit(finding)
-                    + finding.limitRule().map(r -> " (" + r.replace('-', ' ') + ")").orElse("")
+                    + ValueWords.rule(finding).map(r -> " (" + r + ")").orElse("")
                 : "no limit is known"));
     lines.add(line("Verdict", finding.verdict().word()));
     lines.add(line("What would change it", change(finding)));

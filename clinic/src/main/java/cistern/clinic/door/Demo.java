@@ -75,8 +75,10 @@ final class Demo implements Callable<Integer> {
     Newcomer invented = new Newcomer("demo", "Dr Invented", Role.CLINICIAN);
     return switch (clinic.accounts().add(invented, "")) {
       case Outcome.Done<Account> done -> {
-        InventedCases.of(clock)
-            .forEach(workup -> clinic.cases().add("begun", workup, done.value().id()));
+        String by = done.value().id();
+        InventedCases.of(clock).stream()
+            .map(workup -> InventedCases.withGel(workup, clinic.desk(), by))
+            .forEach(workup -> clinic.cases().add("begun", workup, by));
         yield done.value();
       }
       case Outcome.NotDone<Account> not -> throw new IllegalStateException(not.reason().name());

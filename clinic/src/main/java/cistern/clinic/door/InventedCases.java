@@ -1,10 +1,21 @@
 package cistern.clinic.door;
 
+import cistern.bands.BandReport.GelNamed;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.gel.Gels;
+import cistern.clinic.gel.KeptReading;
+import cistern.clinic.standing.Medicine;
+import cistern.exchange.workup.WorkupReading;
+import cistern.gel.lanes.LanePlan;
 import cistern.report.page.PageFrame;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 
 /**
@@ -27,6 +38,30 @@ final class InventedCases {
         .map(line -> line.split("\t", -1))
         .map(cells -> moved(cells, clock))
         .toList();
+  }
+
+  /** A work-up with the picture of the gel that it names kept and read, named as it is kept. */
+  static String withGel(String workup, Desk desk, String by) {
+    Medicine medicine = desk.medicine();
+    if (medicine.read(workup) instanceof WorkupReading.Understood understood
+        && understood.workup().bands() instanceof GelNamed named) {
+      Gels.Asker asker = new Gels.Asker(by, medicine.madeBy(), medicine.facts());
+      try {
+        KeptReading kept =
+            desk.gels().add(picture(named.file()), LanePlan.parse(named.lanes()), asker);
+        return workup.replace("\"" + named.file() + "\"", "\"" + kept.picture() + "\"");
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+    return workup;
+  }
+
+  private static byte[] picture(String name) throws IOException {
+    try (InputStream in =
+        Objects.requireNonNull(InventedCases.class.getResourceAsStream("examples/" + name))) {
+      return in.readAllBytes();
+    }
   }
 
   private static String moved(String[] cells, Clock clock) {

@@ -14,8 +14,10 @@ import cistern.clinic.casework.PasteScreen;
 import cistern.clinic.casework.ReportScreen;
 import cistern.clinic.casework.SaysScreen;
 import cistern.clinic.casework.StepScreen;
+import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
 import cistern.clinic.facts.FactsScreen;
+import cistern.clinic.gel.Gels;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
 import cistern.clinic.standing.Medicine;
@@ -49,16 +51,20 @@ final class WebClinic implements AutoCloseable {
   private final ConfigurableApplicationContext context;
   private final Accounts accounts;
   private final OneTimeCodes codes;
-  private final Cases cases;
+  private final Desk desk;
   private final Routes routes;
 
   private WebClinic(
-      PassingFolder scratch, ConfigurableApplicationContext context, Parts parts, Routes routes) {
+      PassingFolder scratch,
+      ConfigurableApplicationContext context,
+      Parts parts,
+      Desk desk,
+      Routes routes) {
     this.scratch = scratch;
     this.context = context;
     this.accounts = parts.accounts();
     this.codes = parts.codes();
-    this.cases = parts.cases();
+    this.desk = desk;
     this.routes = routes;
   }
 
@@ -79,6 +85,7 @@ final class WebClinic implements AutoCloseable {
       Accounts accounts,
       OneTimeCodes codes,
       Cases cases,
+      Gels gels,
       Clock clock) {
 
     static Parts of(Store store, Clock clock, Chance chance) {
@@ -89,11 +96,12 @@ final class WebClinic implements AutoCloseable {
           Accounts.of(store, trail, clock, chance),
           OneTimeCodes.of(store, trail, clock, chance),
           Cases.of(store, trail, clock, chance),
+          Gels.of(store, trail, clock, chance),
           clock);
     }
 
     Desk desk(Frame frame, Rules rules) {
-      Medicine medicine = new Medicine(rules, software(), clock, ZoneId.systemDefault());
+      Medicine medicine = new Medicine(rules, software(), clock, ZoneId.systemDefault(), gels);
       return new Desk(
           frame,
           Troubles.of(frame),
@@ -101,6 +109,7 @@ final class WebClinic implements AutoCloseable {
           cases,
           Reports.of(store, trail, clock),
           Drafts.of(store, clock),
+          gels,
           medicine,
           RecentCases.of(medicine));
     }
@@ -116,11 +125,11 @@ final class WebClinic implements AutoCloseable {
   static WebClinic start(Store store, Clock clock, Chance chance, Serving serving) {
     Parts parts = Parts.of(store, clock, chance);
     Frame frame = new Frame(serving.isInvented(), serving.rules().facts().policy());
-    Routes routes =
-        Routes.of(routes(parts, frame, serving.rules()), parts.accounts(), store, parts.trail());
+    Desk desk = parts.desk(frame, serving.rules());
+    Routes routes = Routes.of(routes(parts, desk), parts.accounts(), store, parts.trail());
     PassingFolder scratch = PassingFolder.make("cistern-web");
     try {
-      return new WebClinic(scratch, context(serving, scratch, frame, routes), parts, routes);
+      return new WebClinic(scratch, context(serving, scratch, frame, routes), parts, desk, routes);
     } catch (RuntimeException e) {
       scratch.close();
       throw e;
@@ -144,16 +153,17 @@ final class WebClinic implements AutoCloseable {
         .run();
   }
 
-  private static List<Route> routes(Parts parts, Frame frame, Rules rules) {
-    Desk desk = parts.desk(frame, rules);
+  private static List<Route> routes(Parts parts, Desk desk) {
+    Frame frame = desk.frame();
     List<Route> all = new ArrayList<>(Assets.routes());
     all.addAll(Entrance.of(frame, parts.accounts(), parts.codes(), parts.clock()).routes());
     all.addAll(Staff.of(frame, parts.accounts(), parts.codes()).routes());
-    all.addAll(FactsScreen.of(frame, rules.facts()).routes());
+    all.addAll(FactsScreen.of(frame, desk.medicine().facts()).routes());
     all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
     all.addAll(Worklist.of(desk).routes());
     all.addAll(CaseScreen.of(desk).routes());
     all.addAll(StepScreen.of(desk).routes());
+    all.addAll(GelScreen.of(desk).routes());
     all.addAll(PasteScreen.of(desk).routes());
     all.addAll(SaysScreen.of(desk).routes());
     all.addAll(ReportScreen.of(desk).routes());
@@ -171,7 +181,11 @@ final class WebClinic implements AutoCloseable {
         Map.entry("server.servlet.session.cookie.same-site", "lax"),
         Map.entry("server.servlet.session.tracking-modes", "cookie"),
         Map.entry("server.tomcat.max-http-form-post-size", Setting.UPLOAD_BYTES.number()),
-        Map.entry("spring.servlet.multipart.enabled", false),
+        Map.entry("server.tomcat.max-swallow-size", 4 * Setting.PICTURE_BYTES.number()),
+        Map.entry("spring.servlet.multipart.max-file-size", Setting.PICTURE_BYTES.number() + "B"),
+        Map.entry(
+            "spring.servlet.multipart.max-request-size",
+            Setting.PICTURE_BYTES.number() + Setting.UPLOAD_BYTES.number() + "B"),
         Map.entry("server.shutdown", "graceful"),
         Map.entry("spring.main.register-shutdown-hook", false),
         Map.entry("spring.jmx.enabled", false),
@@ -195,7 +209,12 @@ final class WebClinic implements AutoCloseable {
   }
 
   Cases cases() {
-    return cases;
+    return desk.cases();
+  }
+
+  /** What its screens work with. */
+  Desk desk() {
+    return desk;
   }
 
   Routes routes() {

@@ -29,6 +29,8 @@ public enum Setting {
   STORE_WAIT("clinic.store.wait"),
   /** The greatest size of what is sent to the program, in bytes. */
   UPLOAD_BYTES("clinic.upload.bytes"),
+  /** The greatest size of a gel's picture that is sent to the program, in bytes. */
+  PICTURE_BYTES("clinic.picture.bytes"),
   /** How many rows a list shows at most. */
   LIST_MOST("clinic.list.most"),
   /** How many cases are held as they were read and interpreted last. */

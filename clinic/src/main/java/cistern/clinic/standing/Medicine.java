@@ -1,9 +1,12 @@
 package cistern.clinic.standing;
 
+import cistern.bands.BandReport.GelNamed;
+import cistern.clinic.gel.Gels;
 import cistern.exchange.json.Json;
 import cistern.exchange.workup.WorkupFile;
 import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
+import cistern.gel.NamedGel;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.PuncturePlanning;
@@ -24,8 +27,9 @@ import java.time.ZoneId;
  * @param software name and version of the program
  * @param clock the time
  * @param zone the clinic's time
+ * @param gels that work-ups name
  */
-public record Medicine(Rules rules, String software, Clock clock, ZoneId zone) {
+public record Medicine(Rules rules, String software, Clock clock, ZoneId zone, Gels gels) {
 
   /** The facts in force. */
   public Facts facts() {
@@ -38,9 +42,18 @@ public record Medicine(Rules rules, String software, Clock clock, ZoneId zone) {
         .read(new ByteArrayInputStream(workup.getBytes(StandardCharsets.UTF_8)));
   }
 
-  /** What a work-up says. */
+  /** What a work-up says, with the reading of the gel that it names when that is kept here. */
   public Interpretation interpret(Workup workup) {
-    return Interpreter.of(facts()).interpret(workup);
+    return Interpreter.of(facts()).interpret(withGel(workup));
+  }
+
+  private Workup withGel(Workup workup) {
+    return workup.bands() instanceof GelNamed named
+        ? gels.find(named)
+            .map(kept -> new NamedGel(facts()).read(named, Gels.read(kept, facts())))
+            .map(gel -> workup.withBands(gel.report()).withProblems(gel.problems()))
+            .orElse(workup)
+        : workup;
   }
 
   /** The plan for its puncture, as of now unless it names another time. */

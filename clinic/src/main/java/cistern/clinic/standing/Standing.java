@@ -1,5 +1,6 @@
 package cistern.clinic.standing;
 
+import cistern.bands.BandReport;
 import cistern.clinic.form.Step;
 import cistern.clinic.setting.Setting;
 import cistern.finding.Printed;
@@ -129,6 +130,20 @@ public final class Standing {
       return "not reported";
     }
     return reading.verdict().word() + (reading.isConfirmed() ? "" : ", to be confirmed");
+  }
+
+  /** What is done of the picture of the gel, in words. */
+  public String gel() {
+    return switch (open.interpretation().bands().report()) {
+      case BandReport.ReadFromGel read ->
+          read.confirmedBy().map(name -> "confirmed by " + name).orElse("to be confirmed");
+      case BandReport.Counted counted ->
+          counted.gel().isPresent() ? "a person's counts stand" : "no picture";
+      case BandReport.GelNamed named -> "the picture is not here";
+      case BandReport.NotReported none -> "no picture";
+      case BandReport.Patterned patterned -> "no picture";
+      case BandReport.Concluded concluded -> "no picture";
+    };
   }
 
   private String after() {

@@ -55,6 +55,8 @@ public final class StoreCopy {
             "letter",
             "patient",
             "hash"));
+    all.put("gel_picture", List.of("name", "at", "account", "bytes"));
+    all.put("gel_reading", List.of("id", "picture", "lanes", "at", "account", "made_by", "text"));
     all.put("draft", List.of("account", "case_id", "step", "base", "at", "typed"));
     all.put("audit", List.of("number", "at", "account", "action", "subject", "digest", "hash"));
     return Collections.unmodifiableSequencedMap(all);

@@ -36,6 +36,11 @@ public final class Answers {
         .body(text);
   }
 
+  /** A picture inside a page. */
+  public static ServerResponse picture(byte[] png) {
+    return ServerResponse.ok().contentType(MediaType.IMAGE_PNG).body(png);
+  }
+
   /** Bytes that the browser saves under a name or shows. */
   public static ServerResponse file(String type, String name, byte[] bytes) {
     return ServerResponse.ok()

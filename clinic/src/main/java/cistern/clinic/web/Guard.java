@@ -1,5 +1,6 @@
 package cistern.clinic.web;
 
+import cistern.clinic.setting.Setting;
 import cistern.report.markup.Element;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -22,6 +23,8 @@ public final class Guard {
   public static final String CONTENT_POLICY =
       "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self';"
           + " font-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+  private static final int MILLION = 1_000_000;
 
   private final Frame frame;
   private final Routes routes;
@@ -70,7 +73,15 @@ public final class Guard {
   private void refuse(
       HttpServletRequest request, HttpServletResponse response, AccessDeniedException failure)
       throws IOException {
-    if (failure instanceof CsrfException) {
+    if (isTooLarge(request)) {
+      write(
+          request,
+          response,
+          HttpStatus.CONTENT_TOO_LARGE,
+          "What was sent is larger than what is taken: a picture may have "
+              + Setting.PICTURE_BYTES.number() / MILLION
+              + " MB. Nothing was changed.");
+    } else if (failure instanceof CsrfException) {
       write(
           request,
           response,
@@ -89,6 +100,13 @@ public final class Guard {
     } else {
       write(request, response, HttpStatus.NOT_FOUND, "There is no such page.");
     }
+  }
+
+  /** Of what is too large no field is read, and so no token either. */
+  private static boolean isTooLarge(HttpServletRequest request) {
+    boolean isFile = String.valueOf(request.getContentType()).startsWith("multipart/");
+    Setting most = isFile ? Setting.PICTURE_BYTES : Setting.UPLOAD_BYTES;
+    return request.getContentLengthLong() > most.number();
   }
 
   private void write(

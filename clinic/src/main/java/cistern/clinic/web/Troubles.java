@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.HttpStatus;
+import org.springframework.web.context.request.async.AsyncRequestNotUsableException;
 import org.springframework.web.servlet.function.ServerResponse;
 
 /**
@@ -35,6 +36,10 @@ public final class Troubles {
           visit,
           HttpStatus.SERVICE_UNAVAILABLE,
           trouble.get().text() + " What you typed stays in this tab: go back.");
+    }
+    if (failure instanceof AsyncRequestNotUsableException) {
+      LOG.debug("A browser left before its answer was written");
+      return page(visit, HttpStatus.INTERNAL_SERVER_ERROR, "The answer was not waited for.");
     }
     StackTraceElement[] trace = failure.getStackTrace();
     LOG.error(

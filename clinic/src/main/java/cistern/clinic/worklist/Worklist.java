@@ -95,7 +95,9 @@ public final class Worklist {
       for (Duty duty : listed.standing().duties()) {
         waiting
             .computeIfAbsent(duty, d -> new ArrayList<>())
-            .add(Element.of("span", listed.link()).withText(" " + words(listed.standing(), duty)));
+            .add(
+                Element.of("span", place(visit, listed, duty))
+                    .withText(" " + words(listed.standing(), duty)));
       }
     }
     List<Node> sections = new ArrayList<>();
@@ -112,11 +114,19 @@ public final class Worklist {
             .toHtml(visit, "The day", Element.of("h1", "The day"), division("day").with(sections)));
   }
 
+  /** To where the duty is done: a gel has a screen of its own. */
+  private static Element place(Visit visit, Listed listed, Duty duty) {
+    Element link = listed.link();
+    return duty == Duty.GEL && visit.isAllowed(Permission.ENTER_RESULTS)
+        ? link.with("href", link.attributes().get("href") + "/gel")
+        : link;
+  }
+
   private static String words(Standing standing, Duty duty) {
     return switch (duty) {
       case PUNCTURE -> standing.words(Step.PLAN);
       case HEADACHE_CALL, SERUM, DUE, OVERDUE -> standing.words(Step.DRAW);
-      case GEL -> standing.words(Step.BANDS);
+      case GEL -> standing.gel();
       case SIGN -> standing.signing();
     };
   }

@@ -48,7 +48,7 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
   form.addEventListener("input", () => {
     sessionStorage.setItem(key, JSON.stringify(typed()));
     clearTimeout(waiting);
-    waiting = setTimeout(look, 400);
+    waiting = setTimeout(look, form.dataset.lookNow ? 0 : 400);
   });
 }
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
@@ -60,5 +60,37 @@ for (const chooser of document.querySelectorAll("input[data-into]")) {
     const file = chooser.files[0];
     const field = document.getElementById(chooser.dataset.into);
     if (file && field) field.value = file.size > 1048576 ? "" : await file.text();
+  });
+}
+// A mark on the picture of a gel keeps or strikes its band, and shows what its field says.
+for (const box of document.querySelectorAll("input[name=keep]")) {
+  const marks = document.querySelectorAll(`[data-band="${box.value}"]`);
+  const show = () => {
+    marks.forEach((m) => m.classList.toggle("struck", !box.checked));
+    document.querySelectorAll("[data-joins]").forEach((join) => {
+      const ends = join.dataset.joins.split(" ").map((k) => document.getElementById("keep-" + k));
+      join.classList.toggle("struck", ends.some((e) => e && !e.checked));
+    });
+  };
+  box.addEventListener("input", show);
+  box.addEventListener("focus", () => marks.forEach((m) => m.classList.add("here")));
+  box.addEventListener("blur", () => marks.forEach((m) => m.classList.remove("here")));
+  marks.forEach((m) => m.addEventListener("click", () => box.click()));
+  show();
+}
+// A file that is too large is named beside its field, before it is sent.
+for (const chooser of document.querySelectorAll("input[data-most]")) {
+  const said = document.createElement("p");
+  said.className = "doubt";
+  said.setAttribute("role", "alert");
+  chooser.after(said);
+  const isTooLarge = () => (chooser.files[0]?.size ?? 0) > Number(chooser.dataset.most);
+  const say = () => {
+    said.textContent = isTooLarge() ? chooser.dataset.tooLarge : "";
+  };
+  chooser.addEventListener("change", say);
+  chooser.form.addEventListener("submit", (event) => {
+    say();
+    if (isTooLarge()) event.preventDefault();
   });
 }

@@ -1,5 +1,6 @@
 package cistern.clinic.door;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.CookieManager;
@@ -9,6 +10,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -18,6 +20,9 @@ import java.util.stream.Collectors;
 final class Caller {
 
   private static final Pattern TOKEN = Pattern.compile("name=\"_csrf\" value=\"([^\"]+)\"");
+
+  /** What the file is called at its sender's: it may hold a person's name, and is kept nowhere. */
+  static final String FILE_NAME = "Surname-of-somebody.png";
 
   private final HttpClient client =
       HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
@@ -37,15 +42,51 @@ final class Caller {
   }
 
   HttpResponse<String> post(String path, Map<String, String> fields, String token) {
-    String body =
+    return postText(
+        path,
         fields.entrySet().stream()
             .map(e -> encoded(e.getKey()) + "=" + encoded(e.getValue()))
-            .collect(Collectors.joining("&", "_csrf=" + encoded(token) + "&", ""));
+            .collect(Collectors.joining("&")),
+        token);
+  }
+
+  /** Sends fields as a browser writes them; a name may come twice. */
+  HttpResponse<String> postText(String path, String fields) {
+    return postText(path, fields, token());
+  }
+
+  private HttpResponse<String> postText(String path, String fields, String token) {
+    String body = "_csrf=" + encoded(token) + "&" + fields;
     return send(
         HttpRequest.newBuilder(URI.create(base + path))
             .header("Content-Type", "application/x-www-form-urlencoded")
             .POST(HttpRequest.BodyPublishers.ofString(body))
             .build());
+  }
+
+  /** Sends a form with a file, as a browser does. */
+  HttpResponse<String> post(String path, Map<String, String> fields, byte[] file) {
+    ByteArrayOutputStream body = new ByteArrayOutputStream();
+    Map<String, String> all = new HashMap<>(fields);
+    all.put("_csrf", token());
+    all.forEach((name, value) -> part(body, "name=\"" + name + "\"", bytes(value)));
+    part(body, "name=\"picture\"; filename=\"" + FILE_NAME + "\"", file);
+    body.writeBytes(bytes("--cut--\r\n"));
+    return send(
+        HttpRequest.newBuilder(URI.create(base + path))
+            .header("Content-Type", "multipart/form-data; boundary=cut")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray()))
+            .build());
+  }
+
+  private static void part(ByteArrayOutputStream body, String disposition, byte[] content) {
+    body.writeBytes(bytes("--cut\r\nContent-Disposition: form-data; " + disposition + "\r\n\r\n"));
+    body.writeBytes(content);
+    body.writeBytes(bytes("\r\n"));
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 
   /** The token of the caller's session. */

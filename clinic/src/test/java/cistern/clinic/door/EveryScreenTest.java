@@ -8,10 +8,7 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Kept;
 import cistern.clinic.standing.Medicine;
 import cistern.clinic.standing.OpenCase;
-import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Engines;
-import cistern.gel.GelFacts;
-import cistern.report.look.ReportFacts;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import cistern.report.paper.PaperPage;
@@ -45,13 +42,11 @@ class EveryScreenTest {
           "/says",
           "/report",
           "/compare",
+          "/gel",
           "/paste");
 
   private static final Clock THEN =
       Clock.fixed(Instant.parse("2034-05-09T08:00:00Z"), ZoneOffset.UTC);
-  private static final Medicine MEDICINE =
-      new Medicine(
-          new Rules(ReportFacts.of(GelFacts.standard()), ""), "Cistern test", THEN, ZoneOffset.UTC);
 
   private final Pages pages = Pages.of();
   private final Running running = Running.on(Engines.folder());
@@ -69,7 +64,7 @@ class EveryScreenTest {
     for (String text : InventedCases.of(THEN)) {
       String path = Caller.place(clinician.post("/import/take", Map.of("file", text)));
       paths.add(path);
-      String name = OpenCase.of(last(path), MEDICINE).name();
+      String name = OpenCase.of(last(path), medicine()).name();
       for (String screen : SCREENS) {
         HttpResponse<String> page = clinician.get(path + screen);
         assertThat(page.statusCode()).as(screen).isEqualTo(200);
@@ -80,7 +75,7 @@ class EveryScreenTest {
     }
     checkLists();
     checkCase(paths.getFirst());
-    checkPaper(OpenCase.of(last(paths.getFirst()), MEDICINE));
+    checkPaper(OpenCase.of(last(paths.getFirst()), medicine()));
     checkPlaces();
 
     assertThat(pages.faults()).isEmpty();
@@ -89,6 +84,10 @@ class EveryScreenTest {
             "the Nu Html Checker, with the rules that it carries",
             "no error")
         .toTable("no error");
+  }
+
+  private Medicine medicine() {
+    return running.clinic().desk().medicine();
   }
 
   private CaseVersion last(String path) {
@@ -130,14 +129,14 @@ class EveryScreenTest {
 
   /** What the commands write. */
   private void checkPaper(OpenCase open) {
-    Page page = Page.of("Cistern test", MEDICINE.facts());
+    Page page = Page.of("Cistern test", medicine().facts());
     for (Audience audience : Audience.values()) {
       pages.check("page for " + audience.word(), page.toHtml(open.interpretation(), audience));
     }
     pages.check(
         "plan",
         PaperPage.toHtml(
-            PlanPaper.of(open.workup(), MEDICINE.plan(open.interpretation()), "a test")));
+            PlanPaper.of(open.workup(), medicine().plan(open.interpretation()), "a test")));
   }
 
   /** What stands outside cases, for other roles and for nobody. */

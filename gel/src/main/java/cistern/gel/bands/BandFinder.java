@@ -23,18 +23,41 @@ public final class BandFinder {
     }
     int[] rows = rows(density, sheet, places);
     List<LaneGroups> groups = groups(density, places, rows);
-    double guess = facts.number("gel.bands.first-sigma") * density.height();
+    Gel gel = new Gel(density, places, rows);
+    GelBands all = bands(gel, groups);
+    int reach = (int) Math.ceil(facts.number("gel.mark.profile-reach") * all.sigma());
+    List<MarkProfile> marks = mark(all).find(all.lanes(), groups, rows[0], reach);
+    if (marks.isEmpty()) {
+      return all;
+    }
+    for (MarkProfile m : marks) {
+      groups = groups.stream().map(g -> m.takenFrom(g, rows[0])).toList();
+    }
+    GelBands rest = bands(gel, groups);
+    ApplicationMark mark = mark(rest);
+    List<LaneBands> lanes = rest.lanes().stream().map(l -> mark.without(l, marks)).toList();
+    return new GelBands(rest.sigma(), rest.tilt(), lanes, marks.size());
+  }
+
+  /** What stays the same while marks are taken away. */
+  private record Gel(Density density, List<LanePlace> places, int[] rows) {}
+
+  /** The bands of the lanes as their groups show them, marks among them. */
+  private GelBands bands(Gel gel, List<LaneGroups> groups) {
+    List<LanePlace> places = gel.places;
+    int height = gel.density.height();
+    double guess = facts.number("gel.bands.first-sigma") * height;
     List<Bend> bends = bends(groups, BandFilter.of(guess, guess));
     List<Double> columns = places.stream().map(LanePlace::xCentre).toList();
-    Tilt tilt = Tilt.of(columns, bends, density.width());
+    Tilt tilt = Tilt.of(columns, bends, gel.density.width());
     List<Bend> settled = settle(places, bends, tilt);
     double sigma = sigma(groups, settled, places, guess);
     BandFilter filter = BandFilter.of(facts.number("gel.bands.filter-scale") * sigma, sigma);
-    int noiseReach = (int) (facts.number("gel.bands.noise-reach") * density.height());
+    int noiseReach = (int) (facts.number("gel.bands.noise-reach") * height);
     Tracing tracing = new Tracing(filter, (int) facts.number("gel.bands.trimmed"), noiseReach);
     List<LaneTrace> traces = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
-      traces.add(tracing.trace(places.get(i), groups.get(i), settled.get(i), rows[0]));
+      traces.add(tracing.trace(places.get(i), groups.get(i), settled.get(i), gel.rows[0]));
     }
     BandMeasure measure = BandMeasure.of(facts, filter, traces);
     double darkest = facts.number("gel.lane.darkest");
@@ -44,27 +67,24 @@ public final class BandFinder {
           new LaneBands(
               traces.get(i),
               settled.get(i),
-              LaneCondition.of(density, places.get(i), rows, darkest),
+              LaneCondition.of(gel.density, places.get(i), gel.rows, darkest),
               measure.bands(traces.get(i))));
     }
-    return withoutMarks(new GelBands(sigma, tilt, lanes, 0));
+    return new GelBands(sigma, tilt, lanes, 0);
   }
 
-  private GelBands withoutMarks(GelBands gel) {
+  private ApplicationMark mark(GelBands gel) {
     double fanSlope = gel.lanes().stream().mapToDouble(l -> l.place().slope()).average().orElse(0);
-    ApplicationMark mark =
-        new ApplicationMark(
-            -fanSlope,
-            new ApplicationMark.Limits(
-                facts.number("gel.mark.lean"),
-                facts.number("gel.mark.reach") * gel.sigma(),
-                facts.number("gel.mark.share"),
-                (int) facts.number("gel.mark.fewest"),
-                facts.number("gel.mark.present"),
-                facts.number("gel.mark.answer")));
-    List<ApplicationMark.Line> marks = mark.lines(gel.lanes());
-    List<LaneBands> lanes = gel.lanes().stream().map(l -> mark.without(l, marks)).toList();
-    return new GelBands(gel.sigma(), gel.tilt(), lanes, marks.size());
+    return new ApplicationMark(
+        -fanSlope,
+        new ApplicationMark.Limits(
+            facts.number("gel.mark.lean"),
+            facts.number("gel.mark.reach") * gel.sigma(),
+            facts.number("gel.mark.share"),
+            (int) facts.number("gel.mark.fewest"),
+            facts.number("gel.mark.whole"),
+            facts.number("gel.mark.present"),
+            facts.number("gel.mark.residue")));
   }
 
   private List<LaneGroups> groups(Density density, List<LanePlace> places, int[] rows) {
@@ -73,12 +93,13 @@ public final class BandFinder {
     return places.stream().map(p -> LaneGroups.of(density, p, count, inner, rows)).toList();
   }
 
-  private static int[] rows(Density density, Sheet sheet, List<LanePlace> places) {
+  private int[] rows(Density density, Sheet sheet, List<LanePlace> places) {
+    double inset = facts.number("gel.sheet.inset") * density.height();
     int from = 0;
     int to = density.height();
     for (LanePlace p : places) {
-      from = Math.max(from, sheet.firstRow(p.xCentre(), 4));
-      to = Math.min(to, sheet.lastRow(p.xCentre(), 4));
+      from = Math.max(from, sheet.firstRow(p.xCentre(), inset));
+      to = Math.min(to, sheet.lastRow(p.xCentre(), inset));
     }
     return new int[] {from, Math.max(from + 16, to)};
   }

@@ -13,13 +13,14 @@ final class BandMeasure {
   private final PeakFit.Limits limits;
   private final BandProbability probability;
   private final double relief;
+  private final double margin;
 
-  private BandMeasure(
-      BandFilter filter, PeakFit.Limits limits, BandProbability probability, double relief) {
+  private BandMeasure(Facts facts, BandFilter filter, PeakFit.Limits limits, double relief) {
     this.filter = filter;
     this.limits = limits;
-    this.probability = probability;
+    this.probability = BandProbability.of(facts);
     this.relief = relief;
+    this.margin = facts.number("gel.bands.margin");
   }
 
   /** The measure for the traces of one gel. */
@@ -31,8 +32,13 @@ final class BandMeasure {
             facts.number("gel.bands.beside-reach"),
             facts.number("gel.bands.nearest"),
             facts.number("gel.bands.narrowest"),
-            facts.number("gel.bands.widest"));
-    return new BandMeasure(filter, limits, BandProbability.of(facts), relief(traces));
+            facts.number("gel.bands.widest"),
+            new SplitPeak.Limits(
+                facts.number("gel.split.widening"),
+                facts.number("gel.split.left"),
+                facts.number("gel.split.weaker"),
+                facts.number("gel.split.nearest")));
+    return new BandMeasure(facts, filter, limits, relief(traces));
   }
 
   /** The median over the lanes of the span of their density. */
@@ -58,8 +64,11 @@ final class BandMeasure {
     List<Peak> peaks = new PeakFit(trace, filter, limits).fit();
     List<Band> bands = new ArrayList<>();
     for (Peak p : peaks) {
-      Band band = measured(trace, p, usual, peaks);
-      bands.add(band.withProbability(probability.of(band, filter.sigma())));
+      if (p.height() > 0) {
+        Band band = measured(trace, p, usual, peaks);
+        boolean isAtEnd = Math.min(p.y(), trace.rows() - p.y()) < margin * trace.rows();
+        bands.add(band.withProbability(probability.of(band, filter.sigma(), isAtEnd)));
+      }
     }
     return bands;
   }

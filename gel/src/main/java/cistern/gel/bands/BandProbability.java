@@ -12,6 +12,7 @@ record BandProbability(
     double relief,
     double texture,
     double shade,
+    double end,
     Excess excess) {
 
   /**
@@ -40,13 +41,18 @@ record BandProbability(
         facts.number("gel.band-probability.relief"),
         facts.number("gel.band-probability.texture"),
         facts.number("gel.band-probability.shade"),
+        facts.number("gel.band-probability.end"),
         new Excess(
             facts.number("gel.band-probability.excess"),
             facts.number("gel.band-probability.excess-free"),
             facts.number("gel.band-probability.excess-noise")));
   }
 
-  double of(Band band, double sigma) {
+  /**
+   * @param sigma of the gel's bands, pixels
+   * @param isAtEnd whether it lies at an end of the lane, where labels are and bands are not
+   */
+  double of(Band band, double sigma, boolean isAtEnd) {
     double departure = Math.abs(Math.log(band.sigma() / sigma));
     double odds =
         constant
@@ -57,7 +63,8 @@ record BandProbability(
             + excess.of(departure, band.signalToNoise())
             + relief * Math.log(band.relief())
             + texture * Math.log(band.texture())
-            + shade * band.shade();
+            + shade * band.shade()
+            + (isAtEnd ? end : 0);
     return 1 / (1 + Math.exp(-odds));
   }
 }

@@ -9,6 +9,9 @@ import java.util.List;
  * which the normalised second derivative answers most.
  */
 final class CommonSigma {
+  /** Least strength of the strongest votes over the median vote; with less all are noise. */
+  private static final double LEAST_RELIEF = 6;
+
   private final double[] scales;
   private final double fallback;
 
@@ -20,17 +23,17 @@ final class CommonSigma {
     this.fallback = fallback;
   }
 
-  /** The weighted median over the strongest votes of all profiles; the fallback without any. */
+  /** The weighted median over the strongest votes of all profiles; the fallback without such. */
   double of(List<float[]> profiles) {
     List<Vote> votes = new ArrayList<>();
     for (float[] profile : profiles) {
       votes(profile, votes);
     }
     votes.sort(Comparator.comparingDouble(Vote::weight).reversed());
-    if (votes.isEmpty()) {
+    double top = votes.isEmpty() ? 0 : votes.get(Math.min(votes.size() - 1, 4)).weight();
+    if (votes.isEmpty() || top < LEAST_RELIEF * votes.get(votes.size() / 2).weight()) {
       return fallback;
     }
-    double top = votes.get(Math.min(votes.size() - 1, 4)).weight();
     List<Vote> strong =
         new ArrayList<>(votes.stream().limit(60).filter(v -> v.weight() > 0.2 * top).toList());
     strong.sort(Comparator.comparingDouble(Vote::sigma));

@@ -9,14 +9,27 @@ import cistern.gel.lanes.LanePlace;
  * <p>profiles: one profile a group, from left to right
  *
  * <p>offsets: column of each group's middle less the lane's, pixels
+ *
+ * <p>column: the lane's middle at mid-height
  */
 final class LaneGroups {
   private final float[][] profiles;
   private final double[] offsets;
+  private final double column;
 
-  LaneGroups(float[][] profiles, double[] offsets) {
+  private LaneGroups(float[][] profiles, double[] offsets, double column) {
     this.profiles = profiles;
     this.offsets = offsets;
+    this.column = column;
+  }
+
+  LaneGroups withProfiles(float[][] others) {
+    return new LaneGroups(others, offsets, column);
+  }
+
+  /** The column of a group's middle at mid-height. */
+  double column(int group) {
+    return column + offsets[group];
   }
 
   float[][] profiles() {
@@ -49,7 +62,7 @@ final class LaneGroups {
         profiles[k][y - rows[0]] = mean(density, from, columns, y);
       }
     }
-    return new LaneGroups(profiles, offsets);
+    return new LaneGroups(profiles, offsets, place.xCentre());
   }
 
   private static float mean(Density density, int from, int columns, int y) {

@@ -5,10 +5,18 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Explains a lane's filter answers as a sum of Gaussian bands: the largest unexplained answer
- * becomes a new band, the bands around it are fitted again, until nothing above the noise is left.
+ * Explains a lane's filter answers as a sum of Gaussians: the largest unexplained answer becomes a
+ * new one, those around it are fitted again, until nothing above the noise is left. Scratches and
+ * bubbles are Gaussians below the ground, so that their flanks are not taken for bands.
  */
 final class PeakFit {
+  /**
+   * Least depth of what lies below the ground, over the answers beside it: its own flanks answer
+   * less than half of it, and between two bands the answer is never as deep as they are high.
+   */
+  private static final double DIP_SHARE = 1.2;
+
+  private static final double YIELDING = 0.8;
   private final BandFilter filter;
   private final Limits limits;
   private final LaneTrace trace;
@@ -22,6 +30,7 @@ final class PeakFit {
    * @param nearest least distance of two bands in σ
    * @param narrowest least widening
    * @param widest greatest widening
+   * @param split what makes one wide band two
    */
   record Limits(
       double visible,
@@ -29,7 +38,8 @@ final class PeakFit {
       double besideReach,
       double nearest,
       double narrowest,
-      double widest) {}
+      double widest,
+      SplitPeak.Limits split) {}
 
   PeakFit(LaneTrace trace, BandFilter filter, Limits limits) {
     this.trace = trace;
@@ -38,7 +48,7 @@ final class PeakFit {
     this.rest = trace.answer().clone();
   }
 
-  /** The bands from top to bottom. */
+  /** All that the trace shows from top to bottom, bands and what lies below the ground. */
   List<Peak> fit() {
     boolean[] closed = new boolean[rest.length];
     for (int i = 0; i < 90; i++) {
@@ -52,41 +62,64 @@ final class PeakFit {
       refit(y);
       closed[y] = true;
     }
+    settle();
+    if (new SplitPeak(limits.split(), filter.sigma()).split(this, peaks)) {
+      settle();
+    }
+    peaks.removeIf(p -> p.height() == 0);
+    peaks.sort(Comparator.comparingDouble(Peak::y));
+    return List.copyOf(peaks);
+  }
+
+  private void settle() {
     for (int round = 0; round < 2; round++) {
       for (int i = 0; i < peaks.size(); i++) {
         peaks.set(i, improve(peaks.get(i)));
       }
     }
-    peaks.removeIf(p -> p.height() <= 0);
-    peaks.sort(Comparator.comparingDouble(Peak::y));
-    return List.copyOf(peaks);
   }
 
-  /** The row of the largest unexplained answer that may be a band, or −1 as "nothing more". */
+  /** The row of the largest unexplained answer, or −1 as "nothing more". */
   private int largest(boolean[] closed) {
     int best = -1;
     double most = 0;
     for (int y = 1; y + 1 < rest.length; y++) {
       float v = rest[y];
-      if (v > most
-          && v >= rest[y - 1]
-          && v >= rest[y + 1]
+      double size = Math.abs(v);
+      if (size > most
+          && isTurn(y)
           && !closed[y]
-          && v > limits.visible * trace.noise()[y]
-          && isFree(y, v)) {
-        most = v;
+          && size > limits.visible * trace.noise()[y]
+          && (v > 0 || isDip(y))
+          && isFree(y, size)) {
+        most = size;
         best = y;
       }
     }
     return best;
   }
 
+  private boolean isTurn(int y) {
+    float v = rest[y];
+    return v > 0 ? v >= rest[y - 1] && v >= rest[y + 1] : v <= rest[y - 1] && v <= rest[y + 1];
+  }
+
+  private boolean isDip(int y) {
+    float[] answer = trace.answer();
+    int reach = (int) Math.ceil(limits.besideReach * filter.sigma());
+    double most = 0;
+    for (int i = Math.max(0, y - reach); i < Math.min(answer.length, y + reach + 1); i++) {
+      most = Math.max(most, answer[i]);
+    }
+    return -answer[y] > DIP_SHARE * most;
+  }
+
   private boolean isFree(int y, double height) {
     double sigma = filter.sigma();
     for (Peak p : peaks) {
       double d = Math.abs(p.y() - y) / sigma;
-      if (d < limits.nearest
-          || (d < limits.besideReach && height < limits.besideShare * p.height())) {
+      boolean isBeside = d < limits.besideReach;
+      if (d < limits.nearest || (isBeside && height < limits.besideShare * Math.abs(p.height()))) {
         return false;
       }
     }
@@ -105,7 +138,7 @@ final class PeakFit {
   }
 
   /** Adds a band's answer to what is left, or takes it away. */
-  private void take(Peak p, int sign) {
+  void take(Peak p, int sign) {
     int reach = (int) Math.ceil(5 * Math.hypot(filter.sigma() * p.widening(), filter.scale()));
     int from = Math.max(0, (int) p.y() - reach);
     int to = Math.min(rest.length, (int) p.y() + reach + 1);
@@ -114,8 +147,25 @@ final class PeakFit {
     }
   }
 
-  /** One Gauss–Newton step of a band's height, place and width on what the others leave. */
+  /** The squared answers that are left around a row. */
+  double left(double row, double reach) {
+    double sum = 0;
+    for (int y = (int) Math.max(0, row - reach); y < Math.min(rest.length, row + reach + 1); y++) {
+      sum += (double) rest[y] * rest[y];
+    }
+    return sum;
+  }
+
   private Peak improve(Peak p) {
+    return improve(p, YIELDING);
+  }
+
+  /**
+   * One Gauss–Newton step of a band's height, place and width on what the others leave.
+   *
+   * @param stiffness how firmly the width holds to the gel's
+   */
+  Peak improve(Peak p, double stiffness) {
     take(p, 1);
     double sigma = filter.sigma();
     int reach = (int) Math.ceil(1.8 * Math.hypot(sigma * p.widening(), filter.scale()));
@@ -140,16 +190,16 @@ final class PeakFit {
         a[r][3] += j[r] * left;
       }
     }
-    double ridge = 0.08 * p.height() * p.height();
+    double ridge = stiffness * p.height() * p.height();
     a[1][1] += 1e-9 + 0.02 * a[1][1];
-    a[2][2] += 1e-9 + 10 * ridge;
+    a[2][2] += 1e-9 + ridge;
     a[0][0] += 1e-9;
-    a[2][3] += 10 * ridge * (1 - p.widening());
+    a[2][3] += ridge * (1 - p.widening());
     double[] step = LeastSquares.solve(a);
     Peak next =
         new Peak(
             p.y() + Math.clamp(step[1], -0.5 * sigma, 0.5 * sigma),
-            Math.max(0, p.height() + step[0]),
+            p.height() > 0 ? Math.max(0, p.height() + step[0]) : Math.min(0, p.height() + step[0]),
             Math.clamp(
                 p.widening() + Math.clamp(step[2], -0.15, 0.15), limits.narrowest, limits.widest));
     take(next, -1);

@@ -1,9 +1,9 @@
 package cistern.gel.overlay;
 
 import cistern.gel.image.Picture;
-import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
 import java.awt.image.BufferedImage;
+import java.util.List;
 
 /**
  * The part of the picture that holds the lanes, in the lanes' own coordinates, always upright: what
@@ -18,13 +18,13 @@ import java.awt.image.BufferedImage;
 record Crop(int left, int top, int width, int height, double scale) {
   private static final int PRINTED = 1400;
 
-  /** All lanes with half a lane's width to the sides, from their first to their last row. */
-  static Crop of(int width, int height, GelReading reading) {
+  /** Some lanes with half a lane's width to the sides, from their first to their last row. */
+  static Crop of(int width, int height, List<LaneReading> lanes) {
     double from = width;
     double to = 0;
     double first = height;
     double last = 0;
-    for (LaneReading lane : reading.lanes()) {
+    for (LaneReading lane : lanes) {
       double lean = Math.abs(lane.slope()) * height / 2 + 0.6 * lane.width();
       from = Math.min(from, lane.xCentre() - lean);
       to = Math.max(to, lane.xCentre() + lean);
@@ -33,7 +33,7 @@ record Crop(int left, int top, int width, int height, double scale) {
         last = Math.max(last, band.y());
       }
     }
-    if (reading.lanes().isEmpty()) {
+    if (lanes.isEmpty()) {
       return new Crop(0, 0, 1, 1, PRINTED);
     }
     double margin = 0.06 * height;

@@ -43,7 +43,7 @@ public final class Overlay {
   public static BufferedImage of(Picture picture, GelReading reading) {
     boolean isAcross = reading.picture().posture() == Posture.ACROSS;
     Picture upright = isAcross ? picture.toTransposed() : picture;
-    Crop crop = Crop.of(upright.width(), upright.height(), reading);
+    Crop crop = Crop.of(upright.width(), upright.height(), reading.lanes());
     BufferedImage sheet =
         new BufferedImage(
             crop.drawnWidth(), crop.drawnHeight() + HEAD + FOOT, BufferedImage.TYPE_INT_RGB);

@@ -18,7 +18,7 @@ final class AlignmentSearch {
   private final double shiftSpread;
   private final double stretchSpread;
   private final double bandSpread;
-  private final double gain;
+  private final Counterparts counterparts;
   private final int kept;
 
   /**
@@ -30,7 +30,7 @@ final class AlignmentSearch {
     this.shiftSpread = looseness * facts.number("gel.alignment.shift-spread") * height;
     this.stretchSpread = looseness * facts.number("gel.alignment.stretch-spread");
     this.bandSpread = facts.number("gel.alignment.band-spread") * sigma;
-    this.gain = facts.number("gel.alignment.gain");
+    this.counterparts = Counterparts.of(facts, bandSpread, height);
     this.kept = (int) facts.number("gel.alignment.kept");
   }
 
@@ -50,7 +50,10 @@ final class AlignmentSearch {
     return weighted(best.subList(0, Math.min(kept, best.size())));
   }
 
-  /** How well the bands of two lanes agree, averaged over what is foretold: a log likelihood. */
+  /**
+   * How well the bands of two lanes agree, averaged over what is foretold: the log likelihood of
+   * one person against two.
+   */
   double evidence(List<Band> csf, List<Band> serum, double foretold, double pivot) {
     Alignment[][] grid = grid(foretold, pivot);
     double[][] scores = scores(csf, serum, grid);
@@ -119,17 +122,6 @@ final class AlignmentSearch {
   }
 
   private double score(List<Band> csf, List<Band> serum, Alignment a) {
-    double score = -a.strain();
-    for (Band s : serum) {
-      double best = 0;
-      for (Band c : csf) {
-        double d = (a.toSerum(c.y()) - s.y()) / bandSpread;
-        if (d * d < 16) {
-          best = Math.max(best, c.probability() * Math.exp(-0.5 * d * d));
-        }
-      }
-      score += Math.log1p(gain * s.probability() * best);
-    }
-    return score;
+    return counterparts.logLikelihood(csf, serum, a) - a.strain();
   }
 }

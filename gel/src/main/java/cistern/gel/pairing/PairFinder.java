@@ -11,19 +11,18 @@ import java.util.stream.IntStream;
 
 /** Compares the CSF lane of a pair with its serum lane. */
 public final class PairFinder {
-  /** Full width, in standard deviations, within which a band counts as met by accident. */
-  private static final double ACCIDENT_REACH = 5;
-
   private static final double[] LOOSENESS = {0.15, 0.3, 0.6, 1, 1.6};
 
   private final Facts facts;
   private final Ladder ladder;
   private final SerumIdentity identity;
+  private final Unfitted unfitted;
 
   /** A finder under some facts. */
   public PairFinder(Facts facts) {
     this.facts = facts;
     this.identity = SerumIdentity.of(facts);
+    this.unfitted = Unfitted.of(facts);
     this.ladder =
         new Ladder(
             (int) facts.number("gel.ladder.fewest"),
@@ -51,7 +50,9 @@ public final class PairFinder {
     for (int k = 0; k < logs.length; k++) {
       AlignmentSearch search = new AlignmentSearch(facts, gel.sigma(), height, LOOSENESS[k]);
       for (Lanes p : pairs) {
-        logs[k] += search.evidence(p.csf.bands(), p.serum.bands(), foretold(gel, p), height / 2);
+        double evidence =
+            search.evidence(p.csf.bands(), p.serum.bands(), foretold(gel, p), height / 2);
+        logs[k] += identity.logLikelihood(evidence);
       }
     }
     double most = Arrays.stream(logs).max().orElse(0);
@@ -79,9 +80,10 @@ public final class PairFinder {
     LaneBands csf = pair.csf;
     LaneBands serum = pair.serum;
     double sigma = gel.sigma();
-    List<Alignment> alignments =
-        new AlignmentSearch(facts, sigma, height, looseness)
-            .search(csf.bands(), serum.bands(), foretold(gel, pair), height / 2);
+    AlignmentSearch search = new AlignmentSearch(facts, sigma, height, looseness);
+    double foretold = foretold(gel, pair);
+    List<Alignment> alignments = search.search(csf.bands(), serum.bands(), foretold, height / 2);
+    double evidence = search.evidence(csf.bands(), serum.bands(), foretold, height / 2);
     double spread =
         Math.hypot(
             facts.number("gel.matching.spread") * sigma, facts.number("gel.matching.pixels"));
@@ -105,7 +107,7 @@ public final class PairFinder {
     Alignment best = alignments.getFirst();
     CountDistribution only = CountDistribution.of(parts, weights);
     Matching matching = match(pair, best, spread);
-    return verdict(gel, csf, serum, new Outcome(best, matching, spread, only, shared));
+    return verdict(gel, csf, serum, new Outcome(best, matching, spread, only, shared, evidence));
   }
 
   private Matching match(Lanes pair, Alignment a, double spread) {
@@ -114,16 +116,20 @@ public final class PairFinder {
   }
 
   private record Outcome(
-      Alignment best, Matching matching, double spread, CountDistribution only, double shared) {}
+      Alignment best,
+      Matching matching,
+      double spread,
+      CountDistribution only,
+      double shared,
+      double evidence) {}
 
   /** The counterparts under the best alignment, each with its row in the serum lane. */
-  private static final class Counterparts {
+  private static final class Met {
     private final int[] of;
     private final boolean[] isMet;
     private final List<Double> rows = new ArrayList<>();
-    private final List<Double> distances = new ArrayList<>();
 
-    Counterparts(int csfBands, int serumBands) {
+    Met(int csfBands, int serumBands) {
       of = new int[csfBands];
       isMet = new boolean[serumBands];
     }
@@ -131,14 +137,13 @@ public final class PairFinder {
 
   private PairBands verdict(GelBands gel, LaneBands csf, LaneBands serum, Outcome o) {
     double[] both = shared(csf, serum, o.best, o.matching);
-    Counterparts found = counterparts(csf, serum, o, both);
+    Met found = counterparts(csf, serum, o, both);
     List<Double> response = new ArrayList<>();
     for (Band c : csf.bands()) {
       response.add(response(serum, o.best.toSerum(c.y()), gel.sigma()) / c.height());
     }
     int alone = alone(gel.sigma(), csf, serum, o, found);
-    double accident = ACCIDENT_REACH * o.spread * likely(csf) / (0.7 * csf.rows());
-    double other = identity.probabilityOfOther(found.distances, alone, accident, o.best.strain());
+    double other = identity.probabilityOfOther(o.evidence);
     return new PairBands(
         Arrays.stream(found.of).boxed().toList(),
         response,
@@ -158,9 +163,8 @@ public final class PairFinder {
     return lane.bands().stream().filter(b -> b.probability() >= 0.5).count();
   }
 
-  private static Counterparts counterparts(
-      LaneBands csf, LaneBands serum, Outcome o, double[] both) {
-    Counterparts found = new Counterparts(both.length, serum.bands().size());
+  private static Met counterparts(LaneBands csf, LaneBands serum, Outcome o, double[] both) {
+    Met found = new Met(both.length, serum.bands().size());
     for (int i = 0; i < both.length; i++) {
       Band c = csf.bands().get(i);
       int j = o.matching.counterpart()[i];
@@ -170,7 +174,6 @@ public final class PairFinder {
         found.isMet[j] = true;
         if (isShared(csf, both, i)) {
           double row = serum.bands().get(j).y();
-          found.distances.add((o.best.toSerum(c.y()) - row) / o.spread);
           found.rows.add(row);
         }
       }
@@ -179,7 +182,7 @@ public final class PairFinder {
   }
 
   /** How many bands of the serum have neither a counterpart nor an answer in the CSF. */
-  private int alone(double sigma, LaneBands csf, LaneBands serum, Outcome o, Counterparts found) {
+  private int alone(double sigma, LaneBands csf, LaneBands serum, Outcome o, Met found) {
     int alone = 0;
     for (int j = 0; j < found.isMet.length; j++) {
       Band s = serum.bands().get(j);
@@ -200,10 +203,7 @@ public final class PairFinder {
       double row = a.toSerum(c.y());
       double answer = response(serum, row, c.sigma() * 0.6) / c.height();
       double noise = serum.noiseAt(row) / c.height();
-      double seen =
-          (answer - facts.number("gel.matching.response"))
-              / Math.hypot(facts.number("gel.matching.response-spread"), noise);
-      both[i] = 1 / (1 + Math.exp(-1.7 * seen)) * facts.number("gel.matching.unfitted");
+      both[i] = unfitted.of(answer, noise);
       if (matching.isMatched(i)) {
         double p = serum.bands().get(matching.counterpart()[i]).probability();
         double real = 1 / (1 + (1 - p) / Math.max(1e-9, p) * Math.exp(-boost));

@@ -85,6 +85,7 @@ public final class ReadingJson {
     json.writeStartArray();
     l.bands().forEach(this::band);
     json.writeEndArray();
+    json.writeNumberProperty("slope", l.slope());
     json.writeEndObject();
   }
 

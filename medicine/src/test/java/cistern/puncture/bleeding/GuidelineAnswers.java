@@ -9,10 +9,12 @@ final class GuidelineAnswers {
 
   static final Facts FACTS = Facts.standard();
 
+  private static final Antithrombotics ANTITHROMBOTICS = Antithrombotics.of(FACTS);
+
   private GuidelineAnswers() {}
 
   static AntithromboticPlan plan(Given given) {
-    return Antithrombotics.of(FACTS).check(given.before()).getFirst();
+    return ANTITHROMBOTICS.check(given.before()).getFirst();
   }
 
   static GuidelineAnswer answer(AntithromboticPlan plan, String voice) {

@@ -16,7 +16,6 @@ import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -133,12 +132,7 @@ record ValuesBlock(Sheet sheet, Ruler ruler, Remarks remarks) {
     List<String> parts = new ArrayList<>();
     parts.add(finding.limits().isKnown() ? ValueWords.limit(finding) : "no limit known");
     ValueWords.greyZone(finding).ifPresent(g -> parts.add("grey " + g));
-    finding
-        .limitRule()
-        .ifPresent(
-            r ->
-                parts.add(
-                    r.substring(0, 1).toUpperCase(Locale.ROOT) + r.substring(1).replace('-', ' ')));
+    ValueWords.rule(finding).ifPresent(parts::add);
     String kept =
         Stream.of(chance(finding), finding.note())
             .filter(r -> !r.isEmpty())

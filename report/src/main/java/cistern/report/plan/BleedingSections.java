@@ -6,8 +6,12 @@ import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.GuidelineAnswer;
 import cistern.puncture.bleeding.Hours;
 import cistern.puncture.bleeding.ThresholdAnswer;
+import cistern.report.figure.Figure;
+import cistern.report.figure.HoldTimeLine;
+import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Picture;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
@@ -18,10 +22,6 @@ import java.util.Optional;
 /** Antithrombotics and clotting, guideline beside guideline. */
 final class BleedingSections {
 
-  private static final String DEFER =
-      "Defer to local policy and the licensed prescriber. These are ranges for discussion, not"
-          + " instructions; they are shown side by side and never averaged.";
-
   private final PuncturePlan plan;
 
   BleedingSections(PuncturePlan plan) {
@@ -30,7 +30,10 @@ final class BleedingSections {
 
   List<Section> sections() {
     List<Section> all = new ArrayList<>();
-    plan.bleeding().antithrombotics().forEach(drug -> all.add(drug(drug)));
+    List<AntithromboticPlan> drugs = plan.bleeding().antithrombotics();
+    for (int i = 0; i < drugs.size(); i++) {
+      all.add(drug(drugs.get(i), HoldTimeLine.of(drugs.get(i), "antithrombotic-" + (i + 1))));
+    }
     boolean isMeasured =
         plan.bleeding().thresholds().stream()
             .anyMatch(t -> t.standing() != ThresholdAnswer.Standing.ASK);
@@ -40,20 +43,25 @@ final class BleedingSections {
     return all;
   }
 
-  private static Section drug(AntithromboticPlan drug) {
+  private static Section drug(AntithromboticPlan drug, Optional<Figure> timeLine) {
     String since =
         drug.hours().isPresent()
             ? Printed.decimals(drug.hours().getAsDouble(), 1)
                 + " h from the last dose to the puncture"
             : "the time since the last dose is not known";
     String dose = drug.taken().doseClass().code();
-    return Section.of(
-        "Antithrombotic: " + drug.taken().name(),
-        new Paragraphs(List.of(Line.of(DEFER), Line.of("Dose class " + dose + "; " + since + "."))),
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        new Paragraphs(
+            List.of(
+                Line.of(HoldTimeLine.DEFER), Line.of("Dose class " + dose + "; " + since + "."))));
+    timeLine.ifPresent(figure -> blocks.add(new Picture(figure)));
+    blocks.add(
         new Table(
             "Guidelines",
             List.of("Guideline", "before", "until the next dose", "answer", "reason"),
             drug.answers().stream().map(BleedingSections::row).toList()));
+    return new Section("Antithrombotic: " + drug.taken().name(), blocks);
   }
 
   private static Row row(GuidelineAnswer answer) {

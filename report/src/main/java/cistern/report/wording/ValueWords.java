@@ -1,5 +1,6 @@
 package cistern.report.wording;
 
+import cistern.barrier.AgeLimits;
 import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
@@ -8,7 +9,9 @@ import cistern.finding.FindingValue.None;
 import cistern.finding.FindingValue.Point;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.fluid.TotalProtein;
 import cistern.measurement.CanonicalUnit;
+import java.util.Locale;
 import java.util.Optional;
 
 /** One finding in the words of a table: value, unit, interval, limit. */
@@ -81,6 +84,28 @@ public final class ValueWords {
         .map(u -> (limits.above().map(Cut::inclusive).orElse(false) ? "< " : "≤ ") + u)
         .or(() -> lower.map(l -> "≥ " + l))
         .orElse(NONE);
+  }
+
+  /**
+   * The rule that a limit follows, as it is read; a rule named after its authors keeps the name.
+   */
+  public static Optional<String> rule(Finding finding) {
+    return finding
+        .limitRule()
+        .map(
+            rule ->
+                AgeLimits.toWords(rule)
+                    .map(words -> "by age, " + words)
+                    .orElseGet(() -> named(rule)));
+  }
+
+  private static String named(String rule) {
+    return switch (rule) {
+      case TotalProtein.BY_AGE -> "by age";
+      case TotalProtein.FIXED -> "the same at every age";
+      default ->
+          rule.substring(0, 1).toUpperCase(Locale.ROOT) + rule.substring(1).replace('-', ' ');
+    };
   }
 
   /** The grey zone without a unit, if there is one. */

@@ -20,10 +20,11 @@ import org.w3c.dom.Element;
 class RulerTest {
 
   private static final InventedPuncture PANEL_2 = InventedPuncture.withLocalSynthesis();
+  private static final Ruler RULER = Ruler.of(Facts.standard());
 
   private static Figure figure(InventedPuncture puncture, FindingCode code) {
     Interpretation of = puncture.interpretation();
-    return Ruler.of(Facts.standard()).toFigure("r", of.findings().get(code), of.panel().panel());
+    return RULER.toFigure("r", of.findings().get(code), of.panel().panel());
   }
 
   private static Parsed drawn(InventedPuncture puncture, FindingCode code) {
@@ -47,7 +48,7 @@ class RulerTest {
     @Test
     void mark_anyIndex_standsOnTheSideOfItsVerdict() {
       SplittableRandom random = new SplittableRandom(3);
-      for (int i = 0; i < 300; i++) {
+      for (int i = 0; i < 100; i++) {
         InventedPuncture puncture = PANEL_2.with(Analyte.IGG, random.nextDouble(10, 180), 11_000);
         Parsed ruler = drawn(puncture, FindingCode.IGG_INDEX);
         boolean isAbove = puncture.findings().get(FindingCode.IGG_INDEX).isAbove();
@@ -119,8 +120,7 @@ class RulerTest {
   void interval_known_isABarUnderTheMark() {
     Interpretation of = PANEL_2.interpretation();
     Figure figure =
-        Ruler.of(Facts.standard())
-            .toFigure("r", PANEL_2.findings(1.2).get(FindingCode.IGG_INDEX), of.panel().panel());
+        RULER.toFigure("r", PANEL_2.findings(1.2).get(FindingCode.IGG_INDEX), of.panel().panel());
     Element bar = Parsed.of(figure.toSvg()).all("//*[@class='s-fluid']").getFirst();
     double middle = (Parsed.number(bar, "x1") + Parsed.number(bar, "x2")) / 2;
     assertThat(middle).isCloseTo(markAt(Parsed.of(figure.toSvg())), within(0.01));
@@ -132,7 +132,7 @@ class RulerTest {
 
   @Test
   void head_always_namesLimitAndMultiples() {
-    Parsed head = Parsed.of(Ruler.of(Facts.standard()).toHead("h").toSvg());
+    Parsed head = Parsed.of(RULER.toHead("h").toSvg());
     assertThat(head.texts("//*[local-name()='text']"))
         .containsExactly("÷5", "÷2", "limit", "×2", "×5");
   }

@@ -1,0 +1,39 @@
+package cistern.clinic.casework.gel;
+
+import cistern.exchange.json.Json;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SequencedMap;
+
+/** The part of a work-up file that tells of the bands. */
+final class BandsMember {
+
+  private static final String BANDS = "bands";
+
+  private BandsMember() {}
+
+  /** What a file says of the bands; an empty object when it says nothing. */
+  static Json.Structure of(Json.Structure file) {
+    return file.members().get(BANDS) instanceof Json.Structure bands
+        ? bands
+        : new Json.Structure(new LinkedHashMap<>());
+  }
+
+  /** A file with some members of its bands set or, where there is nothing, removed. */
+  static Json.Structure with(Json.Structure file, Map<String, Optional<Json>> changes) {
+    SequencedMap<String, Json> bands = new LinkedHashMap<>(of(file).members());
+    changes.forEach(
+        (name, value) -> value.ifPresentOrElse(v -> bands.put(name, v), () -> bands.remove(name)));
+    SequencedMap<String, Json> members = new LinkedHashMap<>(file.members());
+    members.put(BANDS, new Json.Structure(bands));
+    return new Json.Structure(members);
+  }
+
+  /** A whole number as a member. */
+  static Optional<Json> count(java.util.OptionalInt count) {
+    return count.isPresent()
+        ? Optional.of(new Json.Numeral(Integer.toString(count.getAsInt())))
+        : Optional.empty();
+  }
+}

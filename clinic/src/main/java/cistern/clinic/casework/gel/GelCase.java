@@ -1,0 +1,107 @@
+package cistern.clinic.casework.gel;
+
+import cistern.bands.BandCounts;
+import cistern.bands.BandPattern;
+import cistern.bands.BandReport.GelNamed;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.gel.Gels;
+import cistern.clinic.gel.KeptReading;
+import cistern.clinic.standing.OpenCase;
+import cistern.exchange.json.Json;
+import cistern.exchange.workup.WorkupReading;
+import cistern.gel.reading.GelReading;
+import cistern.gel.reading.KeptBands;
+import cistern.gel.reading.KeptBands.Strike;
+import cistern.gel.reading.LaneReading;
+import cistern.gel.reading.PairReading;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A case of which the gel was read here.
+ *
+ * @param open the case as it stands
+ * @param named what the work-up says of the gel
+ * @param kept the reading that it names
+ * @param reading the same, in its own form
+ */
+record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading reading) {
+
+  /** What a work-up says of a gel, whether its picture is here or not. */
+  static Optional<GelNamed> named(OpenCase open, Desk desk) {
+    return desk.medicine().read(open.version().workup()) instanceof WorkupReading.Understood u
+            && u.workup().bands() instanceof GelNamed named
+        ? Optional.of(named)
+        : Optional.empty();
+  }
+
+  static Optional<GelCase> of(OpenCase open, Desk desk) {
+    return named(open, desk)
+        .flatMap(
+            named ->
+                desk.gels()
+                    .find(named)
+                    .map(
+                        kept ->
+                            new GelCase(
+                                open, named, kept, Gels.read(kept, desk.medicine().facts()))));
+  }
+
+  String path() {
+    return "/cases/" + open.version().caseId() + "/gel";
+  }
+
+  /** This person's pair, when the reading holds it. */
+  Optional<PairReading> pair() {
+    return reading.pairs().stream().filter(p -> p.pair() == named.pair()).findFirst();
+  }
+
+  boolean isReadAsLadder() {
+    return pair().flatMap(PairReading::pattern).filter(BandPattern.LADDER::equals).isPresent();
+  }
+
+  /** What the case holds of a person's edit. */
+  GelEdit edit() {
+    return GelEdit.of(bands(), isReadAsLadder());
+  }
+
+  Json.Structure bands() {
+    return BandsMember.of(open.file());
+  }
+
+  Optional<KeptBands> bandsKept(GelEdit edit) {
+    return KeptBands.of(reading, named.pair(), edit.struck());
+  }
+
+  /** Every band of this person's pair. */
+  Set<Strike> all() {
+    Set<Strike> all = new HashSet<>();
+    bandsKept(edit())
+        .ifPresent(
+            both -> {
+              addAll(all, both.csf());
+              addAll(all, both.serum());
+            });
+    return all;
+  }
+
+  private static void addAll(Set<Strike> all, LaneReading lane) {
+    for (int i = 0; i < lane.bands().size(); i++) {
+      all.add(new Strike(lane.index(), i));
+    }
+  }
+
+  /** The counts as the program read them. */
+  Optional<BandCounts> countsRead() {
+    return pair()
+        .flatMap(PairReading::counts)
+        .map(c -> BandCounts.of(c.csfOnly(), c.shared(), c.serumOnly()));
+  }
+
+  /** Whether an edit amounts to what was read. */
+  boolean isAsRead(GelEdit edit) {
+    return edit.isLadder() == isReadAsLadder()
+        && bandsKept(edit).map(KeptBands::counts).equals(countsRead());
+  }
+}

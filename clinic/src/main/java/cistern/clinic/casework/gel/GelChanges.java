@@ -1,0 +1,257 @@
+package cistern.clinic.casework.gel;
+
+import static cistern.clinic.web.Html.note;
+
+import cistern.bands.BandCounts;
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.cases.Saving;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.casework.gel.GelForms.Typed;
+import cistern.clinic.gel.Gels;
+import cistern.clinic.gel.KeptReading;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Visit;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonText;
+import cistern.gel.lanes.LanePlan;
+import cistern.gel.reading.GelReading;
+import cistern.gel.reading.KeptBands;
+import cistern.gel.reading.PairReading;
+import cistern.report.markup.Node;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.Part;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.springframework.http.HttpStatus;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** What people change on the screen of a gel; every change is a new version of the case. */
+final class GelChanges {
+
+  /** The members of a work-up's bands that tell what a person made of a reading. */
+  private static final List<String> PERSONS =
+      List.of("csfOnly", "shared", "serumOnly", "pattern", "confirmedBy", "struck", "ladder");
+
+  private final Desk desk;
+  private final GelScreen screen;
+
+  GelChanges(Desk desk, GelScreen screen) {
+    this.desk = desk;
+    this.screen = screen;
+  }
+
+  /** The version that a form was opened on. */
+  static long base(Visit visit, OpenCase open) {
+    String base = visit.field("base");
+    return base.matches("\\d{1,9}") ? Long.parseLong(base) : open.version().number();
+  }
+
+  /** A picture is kept and read. */
+  ServerResponse upload(Visit visit) {
+    Optional<OpenCase> open = desk.open(visit);
+    if (open.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    Optional<byte[]> bytes = bytes(visit);
+    return bytes.isEmpty()
+        ? refused(visit, open.get(), GelForms.PICTURE, "Choose the file of the picture.")
+        : read(visit, open.get(), plan -> desk.gels().add(bytes.get(), plan, asker(visit)));
+  }
+
+  private static Optional<byte[]> bytes(Visit visit) {
+    try {
+      Part part = visit.request().servletRequest().getPart(GelForms.PICTURE);
+      if (part == null || part.getSize() == 0) {
+        return Optional.empty();
+      }
+      try (InputStream in = part.getInputStream()) {
+        return Optional.of(in.readAllBytes());
+      }
+    } catch (IOException | ServletException e) {
+      return Optional.empty();
+    }
+  }
+
+  private Gels.Asker asker(Visit visit) {
+    return new Gels.Asker(visit.account().id(), desk.medicine().madeBy(), desk.medicine().facts());
+  }
+
+  /** A kept picture is read with other lanes, or this person's pair is chosen. */
+  ServerResponse take(Visit visit) {
+    Optional<OpenCase> open = desk.open(visit);
+    Optional<byte[]> bytes = desk.gels().bytes(visit.field(GelForms.PICTURE));
+    if (open.isEmpty() || bytes.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    return read(visit, open.get(), plan -> desk.gels().add(bytes.get(), plan, asker(visit)));
+  }
+
+  /** A reading under a plan. */
+  private interface Read {
+    KeptReading with(LanePlan plan) throws IOException;
+  }
+
+  private ServerResponse read(Visit visit, OpenCase open, Read read) {
+    LanePlan plan;
+    try {
+      String lanes = visit.field(GelForms.LANES);
+      plan = lanes.isEmpty() ? LanePlan.NONE : LanePlan.parse(lanes);
+    } catch (IllegalArgumentException e) {
+      return refused(visit, open, GelForms.LANES, sentence(e));
+    }
+    try {
+      return paired(visit, open, read.with(plan));
+    } catch (IOException e) {
+      return refused(visit, open, GelForms.PICTURE, sentence(e));
+    }
+  }
+
+  /** A sentence of the reader; of the machine's own troubles nothing is told on. */
+  private static String sentence(Exception trouble) {
+    String told = String.valueOf(trouble.getMessage());
+    boolean isOurs =
+        trouble instanceof cistern.gel.image.UnreadablePicture
+            || trouble instanceof IllegalArgumentException;
+    return isOurs
+        ? told.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + told.substring(1) + "."
+        : "The picture could not be read here; nothing was changed.";
+  }
+
+  private ServerResponse refused(Visit visit, OpenCase open, String field, String sentence) {
+    Typed typed =
+        Typed.of(visit.field(GelForms.LANES), visit.field(GelForms.PAIR))
+            .withTrouble(field, sentence);
+    Node said = note("trouble", "Nothing was changed: see beside the field.").with("role", "alert");
+    return Answers.page(HttpStatus.UNPROCESSABLE_CONTENT, screen.html(visit, open, said, typed));
+  }
+
+  private ServerResponse paired(Visit visit, OpenCase open, KeptReading kept) {
+    GelReading reading = Gels.read(kept, desk.medicine().facts());
+    String typed = visit.field(GelForms.PAIR);
+    List<Integer> pairs = reading.pairs().stream().map(PairReading::pair).toList();
+    if (typed.isEmpty() && pairs.size() > 1) {
+      return Answers.page(screen.toChoose(visit, open, kept));
+    }
+    String chosen = typed.isEmpty() && pairs.size() == 1 ? pairs.getFirst().toString() : typed;
+    if (pairs.stream().noneMatch(p -> p.toString().equals(chosen))) {
+      return refused(
+          visit,
+          open,
+          pairs.isEmpty() ? GelForms.PICTURE : GelForms.PAIR,
+          pairs.isEmpty()
+              ? "No pair of lanes was found in this picture: name its lanes, or send another."
+              : "The pairs are "
+                  + String.join(", ", pairs.stream().map(String::valueOf).toList())
+                  + ".");
+    }
+    return keep(visit, open, "gel read", named(open, kept, chosen));
+  }
+
+  /** The bands with another gel: what a person made of an earlier one is about that one. */
+  private Map<String, Optional<Json>> named(OpenCase open, KeptReading kept, String pair) {
+    Map<String, Optional<Json>> members = new TreeMap<>();
+    if (GelCase.of(open, desk).isPresent()) {
+      PERSONS.forEach(name -> members.put(name, Optional.empty()));
+    }
+    members.put("confirmedBy", Optional.empty());
+    members.put("gel", Optional.of(new Json.Text(kept.picture())));
+    members.put("pair", Optional.of(new Json.Numeral(pair)));
+    members.put(
+        "lanes",
+        kept.lanes().isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                new Json.Sequence(
+                    List.of(kept.lanes().split(",", -1)).stream()
+                        .<Json>map(Json.Text::new)
+                        .toList())));
+    return members;
+  }
+
+  private ServerResponse keep(
+      Visit visit, OpenCase open, String step, Map<String, Optional<Json>> members) {
+    String workup = JsonText.of(BandsMember.with(open.file(), members));
+    CaseVersion current = open.version();
+    Change change = new Change(current.number(), step, workup, visit.account().id());
+    return switch (desk.cases().save(current.caseId(), change)) {
+      case Saving.Kept kept -> {
+        screen.dropDraft(visit);
+        yield Answers.see("/cases/" + current.caseId() + "/gel");
+      }
+      case Saving.Collided collided ->
+          Answers.page(
+              HttpStatus.CONFLICT,
+              screen.html(visit, open, meanwhile(collided.current()), Typed.of("", "")));
+    };
+  }
+
+  private Node meanwhile(CaseVersion now) {
+    return note(
+            "trouble",
+            desk.accounts().fullName(now.account())
+                + " changed this case meanwhile. Nothing of yours is saved yet, and nothing of"
+                + " theirs is lost: look at what stands now, then do it again.")
+        .with("role", "alert");
+  }
+
+  /** Bands kept and struck, not yet confirmed. */
+  ServerResponse save(Visit visit) {
+    return edited(visit, "bands kept or struck", this::unconfirmed);
+  }
+
+  /** The reading as it is kept, confirmed by the person's name. */
+  ServerResponse confirm(Visit visit) {
+    return edited(visit, "gel confirmed", (gel, edit) -> confirmed(gel, edit, visit));
+  }
+
+  /** What a form makes of the bands of a work-up. */
+  private interface Making {
+    Map<String, Optional<Json>> of(GelCase gel, GelEdit edit);
+  }
+
+  private ServerResponse edited(Visit visit, String step, Making making) {
+    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+    if (found.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    GelCase gel = found.get();
+    GelEdit edit = GelScreen.typed(visit, gel);
+    if (!screen.isSameGel(gel, base(visit, gel.open()))) {
+      return Answers.page(
+          HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
+    }
+    return keep(visit, gel.open(), step, making.of(gel, edit));
+  }
+
+  private Map<String, Optional<Json>> unconfirmed(GelCase gel, GelEdit edit) {
+    Map<String, Optional<Json>> members = new TreeMap<>(edit.toMembers());
+    if (gel.named().confirmedBy().isPresent()) {
+      PERSONS.forEach(name -> members.putIfAbsent(name, Optional.empty()));
+    }
+    return members;
+  }
+
+  /** Counts that differ from what was read are the person's own and win. */
+  private Map<String, Optional<Json>> confirmed(GelCase gel, GelEdit edit, Visit visit) {
+    Map<String, Optional<Json>> members = new TreeMap<>(edit.toMembers());
+    boolean isPatterned = gel.pair().flatMap(PairReading::pattern).isPresent();
+    Optional<BandCounts> own =
+        isPatterned && !gel.isAsRead(edit)
+            ? gel.bandsKept(edit).map(KeptBands::counts)
+            : Optional.empty();
+    members.put("csfOnly", own.flatMap(c -> BandsMember.count(c.csfOnly())));
+    members.put("shared", own.flatMap(c -> BandsMember.count(c.shared())));
+    members.put("serumOnly", own.flatMap(c -> BandsMember.count(c.serumOnly())));
+    members.put(
+        "pattern",
+        own.isPresent() && edit.isLadder() ? Optional.of(new Json.Numeral("5")) : Optional.empty());
+    members.put("confirmedBy", Optional.of(new Json.Text(visit.account().fullName())));
+    return members;
+  }
+}

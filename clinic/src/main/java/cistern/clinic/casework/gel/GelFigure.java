@@ -1,0 +1,227 @@
+package cistern.clinic.casework.gel;
+
+import cistern.gel.lanes.LaneKind;
+import cistern.gel.overlay.LaneWindow;
+import cistern.gel.reading.GelReading;
+import cistern.gel.reading.KeptBands;
+import cistern.gel.reading.LaneReading;
+import cistern.report.figure.Lettering;
+import cistern.report.figure.Lettering.Anchor;
+import cistern.report.figure.Pen;
+import cistern.report.figure.Spot;
+import cistern.report.figure.Svg;
+import cistern.report.look.Token;
+import cistern.report.markup.Element;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+
+/**
+ * The picture of a gel with what was read drawn over it. A band that stands alone is a filled mark,
+ * a shared one an open mark joined to its counterpart, a struck one is crossed out.
+ */
+final class GelFigure {
+
+  private static final double MARGIN = 62;
+  private static final double WIDEST = 300;
+  private static final double HIGHEST = 620;
+  private static final double WHOLE = 640;
+  private static final double LINE = 13;
+  private static final double HEAD = 22;
+  private static final double TIP = 9;
+
+  private GelFigure() {}
+
+  /**
+   * Where a figure's picture is and how it is told.
+   *
+   * @param source the address of the picture's window
+   * @param title the finding
+   * @param description the numbers
+   */
+  record Told(String source, String title, String description) {}
+
+  /** Both lanes of a pair with every band. */
+  static Element pair(GelReading reading, KeptBands bands, Told told) {
+    LaneWindow window = LaneWindow.of(reading, List.of(bands.csf(), bands.serum()));
+    double scale = Math.min(WIDEST / window.width(), HIGHEST / window.height());
+    Drawn drawn = new Drawn(window, scale, new Spot(MARGIN, HEAD));
+    List<Element> shapes = new ArrayList<>();
+    shapes.add(drawn.picture(told.source()));
+    boolean isCsfLeft = bands.csf().xCentre() <= bands.serum().xCentre();
+    for (LaneReading lane : List.of(bands.csf(), bands.serum())) {
+      boolean isCsf = lane == bands.csf();
+      shapes.addAll(drawn.edges(lane, token(isCsf)));
+      shapes.add(
+          Svg.label(
+              new Spot(drawn.x(lane, 0, 0), HEAD - 7),
+              isCsf ? "CSF" : "serum",
+              Lettering.of(token(isCsf)).with(Anchor.MIDDLE).withBold()));
+    }
+    shapes.addAll(joins(drawn, bands, isCsfLeft));
+    shapes.addAll(marks(drawn, bands, bands.csf(), isCsfLeft));
+    shapes.addAll(marks(drawn, bands, bands.serum(), !isCsfLeft));
+    return svg("gel-pair", told, drawn.size(MARGIN), shapes).with("class", "gel-pair");
+  }
+
+  private static Token token(boolean isCsf) {
+    return isCsf ? Token.FLUID : Token.BLOOD;
+  }
+
+  private static List<Element> joins(Drawn drawn, KeptBands bands, boolean isCsfLeft) {
+    List<Element> joins = new ArrayList<>();
+    LaneReading csf = bands.csf();
+    for (int i = 0; i < csf.bands().size(); i++) {
+      OptionalInt matched = csf.bands().get(i).matched();
+      if (matched.isPresent()) {
+        double side = isCsfLeft ? 0.5 : -0.5;
+        double from = drawn.y(csf.bands().get(i));
+        double to = drawn.y(bands.serum().bands().get(matched.getAsInt()));
+        Spot start = new Spot(drawn.x(csf, from, side), from);
+        Spot end = new Spot(drawn.x(bands.serum(), to, -side), to);
+        joins.add(
+            Element.of(
+                    "g",
+                    Svg.line(start, end, Pen.line(Token.PAPER, 4)),
+                    Svg.line(start, end, Pen.line(Token.INK, 1.5)))
+                .with("class", bands.isShared(csf, i) ? "join" : "join struck")
+                .with(
+                    "data-joins",
+                    GelEdit.key(csf.index(), i)
+                        + " "
+                        + GelEdit.key(bands.serum().index(), matched.getAsInt())));
+      }
+    }
+    return joins;
+  }
+
+  /** A mark and a name for each band, at the outer side of its lane; names never overlap. */
+  private static List<Element> marks(
+      Drawn drawn, KeptBands bands, LaneReading lane, boolean isLeft) {
+    List<Element> marks = new ArrayList<>();
+    boolean isCsf = lane == bands.csf();
+    double free = 0;
+    for (int i = 0; i < lane.bands().size(); i++) {
+      double y = drawn.y(lane.bands().get(i));
+      double labelled = Math.max(y + 4, free);
+      free = labelled + LINE;
+      double out = isLeft ? -1 : 1;
+      double edge = drawn.x(lane, y, 0.5 * out);
+      Spot tip = new Spot(edge + out * 2, y);
+      Pen pen =
+          bands.isShared(lane, i)
+              ? Pen.line(token(isCsf), 1.6).withFill(Token.PAPER)
+              : Pen.line(token(isCsf), 1.6).withFill(token(isCsf));
+      Spot name = new Spot(isLeft ? MARGIN - 22 : drawn.right() + 22, labelled);
+      marks.add(
+          Element.of(
+                  "g",
+                  Svg.line(tip.to(out * TIP, 0), name.to(-out * 2, -4), Pen.line(Token.QUIET, 0.7)),
+                  Svg.polygon(List.of(tip, tip.to(out * TIP, -4.5), tip.to(out * TIP, 4.5)), pen),
+                  Svg.line(
+                      tip.to(out * -1, -6), tip.to(out * (TIP + 1), 6), Pen.line(Token.INK, 1.6)),
+                  Svg.label(
+                      name,
+                      GelBands.name(isCsf, i),
+                      Lettering.of(Token.INK).with(isLeft ? Anchor.END : Anchor.START)))
+              .with("class", bands.isKept(lane, i) ? "mark" : "mark struck")
+              .with("data-band", GelEdit.key(lane.index(), i)));
+    }
+    return marks;
+  }
+
+  /** All lanes, numbered, with the lanes of one pair in their colours. */
+  static Element whole(GelReading reading, int pair, Told told) {
+    LaneWindow window = LaneWindow.of(reading, reading.lanes());
+    Drawn drawn = new Drawn(window, WHOLE / window.width(), new Spot(0, 2 * HEAD));
+    List<Element> shapes = new ArrayList<>();
+    shapes.add(drawn.picture(told.source()));
+    for (LaneReading lane : reading.lanes()) {
+      boolean isOwn = lane.pair().isPresent() && lane.pair().getAsInt() == pair;
+      Token token = isOwn ? token(isCsf(reading, lane)) : Token.QUIET;
+      shapes.addAll(drawn.edges(lane, token));
+      Lettering small = Lettering.of(token).with(Anchor.MIDDLE);
+      Spot middle = new Spot(drawn.x(lane, 2 * HEAD, 0), HEAD - 6);
+      shapes.add(Svg.label(middle, "" + (lane.index() + 1), isOwn ? small.withBold() : small));
+      shapes.add(Svg.label(middle.to(0, HEAD - 6), kind(lane), small));
+    }
+    return svg("gel-whole", told, drawn.size(0), shapes).with("class", "gel-whole");
+  }
+
+  private static boolean isCsf(GelReading reading, LaneReading lane) {
+    return reading.pairs().stream()
+        .anyMatch(p -> p.csfLane().isPresent() && p.csfLane().getAsInt() == lane.index());
+  }
+
+  /** A lane's kind as short as it can be read. */
+  private static String kind(LaneReading lane) {
+    return lane.kind() == LaneKind.UNKNOWN ? "?" : lane.kind().word();
+  }
+
+  private static Element svg(String id, Told told, Spot size, List<Element> shapes) {
+    return Element.of("svg")
+        .with("viewBox", "0 0 %s %s".formatted(Svg.number(size.x()), Svg.number(size.y())))
+        .with("width", Svg.number(size.x()))
+        .with("height", Svg.number(size.y()))
+        .with("role", "img")
+        .with("aria-labelledby", id + "-title " + id + "-desc")
+        .with(
+            Element.of("title", told.title()).with("id", id + "-title"),
+            Element.of("desc", told.description()).with("id", id + "-desc"))
+        .with(shapes);
+  }
+
+  /**
+   * A window of the picture in the figure.
+   *
+   * @param scale units of the figure for a pixel of the picture
+   * @param corner where the window's top left corner is
+   */
+  private record Drawn(LaneWindow window, double scale, Spot corner) {
+
+    double right() {
+      return corner.x() + window.width() * scale;
+    }
+
+    private double bottom() {
+      return corner.y() + window.height() * scale;
+    }
+
+    Spot size(double margin) {
+      return new Spot(right() + margin, bottom() + 4);
+    }
+
+    /** A lane's column at a height of the figure. */
+    double x(LaneReading lane, double y, double widths) {
+      return corner.x() + scale * window.x(lane, (y - corner.y()) / scale, widths);
+    }
+
+    double y(LaneReading.BandMark band) {
+      return corner.y() + scale * window.y(band);
+    }
+
+    Element picture(String source) {
+      return Element.of("image")
+          .with("href", source)
+          .with("x", Svg.number(corner.x()))
+          .with("y", Svg.number(corner.y()))
+          .with("width", Svg.number(window.width() * scale))
+          .with("height", Svg.number(window.height() * scale))
+          .with("preserveAspectRatio", "none");
+    }
+
+    List<Element> edges(LaneReading lane, Token token) {
+      boolean isGood = lane.quality() == LaneReading.Quality.GOOD;
+      Pen pen = isGood ? Pen.line(token, 1) : Pen.line(token, 1).withDash("4 4");
+      List<Element> edges = new ArrayList<>();
+      for (double side : new double[] {-0.5, 0.5}) {
+        edges.add(
+            Svg.line(
+                new Spot(x(lane, corner.y(), side), corner.y()),
+                new Spot(x(lane, bottom(), side), bottom()),
+                pen));
+      }
+      return edges;
+    }
+  }
+}

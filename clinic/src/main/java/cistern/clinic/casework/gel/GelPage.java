@@ -1,0 +1,238 @@
+package cistern.clinic.casework.gel;
+
+import static cistern.clinic.web.Html.button;
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.link;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+import static cistern.clinic.web.Html.paragraph;
+import static cistern.clinic.web.Html.section;
+
+import cistern.bands.BandReport;
+import cistern.clinic.account.Permission;
+import cistern.clinic.casework.gel.GelForms.Typed;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Visit;
+import cistern.fact.Facts;
+import cistern.gel.reading.GelProblem;
+import cistern.gel.reading.GelReading;
+import cistern.gel.reading.KeptBands;
+import cistern.gel.reading.PairReading;
+import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What stands on the screen of a gel that was read.
+ *
+ * @param visit who looks
+ * @param gel the case and its reading
+ * @param edit what stands in the fields
+ * @param base the version that the form was opened on
+ * @param facts in force
+ */
+record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
+
+  Node toNode() {
+    Optional<KeptBands> bands = gel.bandsKept(edit);
+    return Fragment.of(
+        standing(),
+        bands.map(this::work).orElseGet(() -> unpaired()),
+        trouble(),
+        gel.pair().flatMap(PairReading::counts).map(GelBands::patterns).orElse(nothing()),
+        whole(),
+        lanes(),
+        kept());
+  }
+
+  /** Whether somebody stands behind it, and what that means. */
+  private Node standing() {
+    BandReport report = gel.open().interpretation().bands().report();
+    boolean isTyped = report instanceof BandReport.Counted;
+    if (gel.named().confirmedBy().isPresent()) {
+      return note(
+          "said",
+          "Confirmed by "
+              + gel.named().confirmedBy().get()
+              + (isTyped ? ", with a person's counts instead of what was read." : ", as read."));
+    }
+    return note(
+        "said",
+        isTyped
+            ? "Counts were typed beside this gel and stand. Nobody has confirmed the reading."
+            : "Read by the program and not confirmed: until a clinician confirms it, the criteria"
+                + " see the bands as unknown.");
+  }
+
+  private Node work(KeptBands bands) {
+    String path = gel.path();
+    Element form =
+        visit
+            .form(path + "/save")
+            .with("class", "bands-form")
+            .with("data-keep", path)
+            .with("data-look", "look")
+            .with("data-look-at", path + "/look")
+            .with("data-look-now", "yes")
+            .with(
+                GelForms.base(base),
+                division("look counts", GelBands.counts(gel, edit, facts))
+                    .with("id", "look")
+                    .with("aria-live", "polite"))
+            .with(
+                note(
+                    "quiet",
+                    "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
+                        + " response: how much of the band the serum shows at the same place."))
+            .with(GelBands.fields(bands))
+            .with(ladder(), division("actions", buttons(path)));
+    return division(
+        "gel",
+        Element.of(
+            "figure",
+            GelFigure.pair(gel.reading(), bands, told(bands)),
+            Element.of(
+                "figcaption",
+                "Filled: stands alone. Open and joined: in both lanes. Crossed out: struck."
+                    + " A press on a mark keeps or strikes its band.")),
+        form);
+  }
+
+  private GelFigure.Told told(KeptBands bands) {
+    String counted =
+        "%d bands were read in the fluid and %d in the serum"
+            .formatted(bands.csf().bands().size(), bands.serum().bands().size());
+    return new GelFigure.Told(
+        source(Integer.toString(gel.named().pair())),
+        counted,
+        counted + ". Each is listed beside the picture with its counterpart and its reason.");
+  }
+
+  private String source(String part) {
+    return gel.path() + "/" + gel.kept().id() + "/" + part;
+  }
+
+  private Element ladder() {
+    Element box =
+        Element.of("input")
+            .with("type", "checkbox")
+            .with("name", "ladder")
+            .with("value", "yes")
+            .with("id", "ladder");
+    return division(
+        "band",
+        edit.isLadder() ? box.with("checked", "checked") : box,
+        Element.of("label", "A close, regular ladder in both lanes (pattern 5)")
+            .with("for", "ladder"));
+  }
+
+  private Node buttons(String path) {
+    Node confirm =
+        visit.isAllowed(Permission.WORK_UP)
+            ? button("Confirm as " + visit.account().fullName())
+                .with("formaction", path + "/confirm")
+            : note("quiet", "A clinician confirms the reading.");
+    return Fragment.of(confirm, button("Save without confirming").with("class", "second-button"));
+  }
+
+  private Node unpaired() {
+    return note(
+        "trouble",
+        "This pair cannot be counted: "
+            + gel.pair().map(p -> words(p.problems())).orElse("the reading holds no such pair")
+            + ". Name the lanes below, send another picture, or type the counts under “Bands”.");
+  }
+
+  private static String words(List<GelProblem> problems) {
+    return String.join("; ", problems.stream().map(GelProblem::text).toList());
+  }
+
+  private Node trouble() {
+    List<GelProblem> problems = new ArrayList<>();
+    gel.pair().ifPresent(p -> problems.addAll(p.problems()));
+    problems.addAll(gel.reading().problems());
+    boolean isStopped = gel.pair().filter(p -> p.pattern().isEmpty()).isPresent();
+    boolean isReviewed = gel.pair().filter(PairReading::needsReview).isPresent();
+    List<Node> lines = new ArrayList<>();
+    problems.forEach(p -> lines.add(Html.text(sentence(p.text()))));
+    if (isStopped) {
+      lines.add(
+          Html.text(
+              "The program gives no pattern for this pair, and confirming keeps it undetermined:"
+                  + " counts of your own are typed under “Bands”."));
+    }
+    String empty =
+        isReviewed
+            ? "Nothing is wrong with the lanes, but the count is near the cut-off or the lanes"
+                + " were not named: look at the gel."
+            : "Nothing was noticed.";
+    return section("to-look-at", "To look at", Html.list(lines, empty));
+  }
+
+  private static String sentence(String text) {
+    return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1) + ".";
+  }
+
+  private Node whole() {
+    return section(
+        "whole", "The whole gel", overview(gel.reading(), gel.named().pair(), source("whole")));
+  }
+
+  /** All lanes of a reading, numbered from the left. */
+  static Node overview(GelReading reading, int pair, String source) {
+    String title = reading.lanes().size() + " lanes were found";
+    GelFigure.Told told =
+        new GelFigure.Told(
+            source,
+            title,
+            String.join(
+                "; ",
+                reading.lanes().stream()
+                    .map(l -> "lane " + (l.index() + 1) + " " + l.kind().word())
+                    .toList()));
+    return division(
+            "scroll",
+            Element.of(
+                "figure",
+                reading.lanes().isEmpty()
+                    ? note("empty", "No lane was found in this picture.")
+                    : GelFigure.whole(reading, pair, told)))
+        .with("tabindex", "0")
+        .with("role", "region")
+        .with("aria-label", "The whole gel");
+  }
+
+  private Node lanes() {
+    Typed typed = Typed.of(gel.kept().lanes(), gel.named().pair() + "");
+    return section(
+        "name-lanes",
+        "Lanes and another picture",
+        Element.of(
+            "details",
+            Element.of("summary", "Name the lanes in another way"),
+            GelForms.name(visit, gel.path(), gel.kept().picture(), base, typed)),
+        Element.of(
+            "details",
+            Element.of("summary", "Send another picture"),
+            GelForms.upload(visit, gel.path(), base, Typed.of("", ""))));
+  }
+
+  private Node kept() {
+    String source = source("");
+    return section(
+        "kept",
+        "Kept",
+        paragraph(
+            "The picture, what was read in it and every edit stay as they are: "
+                + "read by "
+                + gel.kept().madeBy()
+                + "."),
+        division(
+            "actions",
+            link(source + "picture", "The picture as it was sent"),
+            link(source + "reading", "The reading as a file")));
+  }
+}

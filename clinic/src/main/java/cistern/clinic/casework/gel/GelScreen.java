@@ -1,0 +1,248 @@
+package cistern.clinic.casework.gel;
+
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+import static cistern.clinic.web.Html.paragraph;
+
+import cistern.bands.BandReport.GelNamed;
+import cistern.clinic.account.Permission;
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Drafts;
+import cistern.clinic.casework.CaseFrame;
+import cistern.clinic.casework.Desk;
+import cistern.clinic.casework.DraftText;
+import cistern.clinic.casework.gel.GelForms.Typed;
+import cistern.clinic.gel.Gels;
+import cistern.clinic.gel.KeptReading;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Route;
+import cistern.clinic.web.Visit;
+import cistern.gel.overlay.LaneWindow;
+import cistern.gel.reading.GelReading;
+import cistern.gel.reading.LaneReading;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/** The gel of a case: its picture, its bands, what the program made of them, and what people do. */
+public final class GelScreen {
+
+  static final String STEP = "gel";
+
+  private final Desk desk;
+  private final CaseFrame frame;
+  private final GelChanges changes;
+
+  private GelScreen(Desk desk) {
+    this.desk = desk;
+    this.frame = new CaseFrame(desk);
+    this.changes = new GelChanges(desk, this);
+  }
+
+  /** The screen of a case's gel. */
+  public static GelScreen of(Desk desk) {
+    return new GelScreen(desk);
+  }
+
+  /** Its routes. */
+  public List<Route> routes() {
+    String path = "/cases/{id}/gel";
+    return List.of(
+        Route.get(path, Permission.ENTER_RESULTS, this::page),
+        Route.post(path, Permission.ENTER_RESULTS, changes::upload),
+        Route.post(path + "/take", Permission.ENTER_RESULTS, changes::take),
+        Route.post(path + "/save", Permission.ENTER_RESULTS, changes::save),
+        Route.post(path + "/confirm", Permission.WORK_UP, changes::confirm),
+        Route.post(path + "/look", Permission.ENTER_RESULTS, this::look),
+        Route.post(path + "/drop", Permission.ENTER_RESULTS, this::drop),
+        Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
+  }
+
+  private ServerResponse page(Visit visit) {
+    return desk.open(visit)
+        .map(open -> Answers.page(html(visit, open, nothing())))
+        .orElseGet(() -> desk.troubles().missing(visit));
+  }
+
+  private String html(Visit visit, OpenCase open, Node said) {
+    Optional<GelCase> read = GelCase.of(open, desk);
+    if (read.isEmpty()) {
+      return html(visit, open, said, typed(open));
+    }
+    GelCase gel = read.get();
+    Optional<GelEdit> drafted = drafted(visit, gel);
+    Node kept = drafted.isPresent() ? keptNote(visit, gel) : nothing();
+    return html(visit, gel, drafted.orElseGet(gel::edit), Html.division("notes", said, kept));
+  }
+
+  /** The screen with bands to keep or strike. */
+  String html(Visit visit, GelCase gel, GelEdit edit, Node said) {
+    GelPage page =
+        new GelPage(visit, gel, edit, gel.open().version().number(), desk.medicine().facts());
+    return frame.toHtml(visit, gel.open(), STEP, Element.of("h1", "Gel"), said, page.toNode());
+  }
+
+  /** The screen on which a picture is sent. */
+  String html(Visit visit, OpenCase open, Node said, Typed typed) {
+    String path = "/cases/" + open.version().caseId() + "/gel";
+    Node missing =
+        GelCase.named(open, desk)
+            .<Node>map(
+                named ->
+                    note(
+                        "trouble",
+                        "The work-up names the picture “"
+                            + named.file()
+                            + "”, which is not here: send it, and it is read."))
+            .orElseGet(() -> note("empty", "No picture of a gel belongs to this case yet."));
+    return frame.toHtml(
+        visit,
+        open,
+        STEP,
+        Element.of("h1", "Gel"),
+        said,
+        missing,
+        GelForms.upload(visit, path, open.version().number(), typed));
+  }
+
+  private Typed typed(OpenCase open) {
+    return GelCase.named(open, desk).map(GelScreen::typed).orElseGet(() -> Typed.of("", ""));
+  }
+
+  private static Typed typed(GelNamed named) {
+    return Typed.of(String.join(",", named.lanes()), named.pair() + "");
+  }
+
+  /** The screen on which this person's pair is chosen. */
+  String toChoose(Visit visit, OpenCase open, KeptReading kept) {
+    String path = "/cases/" + open.version().caseId() + "/gel";
+    GelReading reading = Gels.read(kept, desk.medicine().facts());
+    return frame.toHtml(
+        visit,
+        open,
+        STEP,
+        Element.of("h1", "Gel"),
+        paragraph(
+            "The picture holds "
+                + reading.pairs().size()
+                + " pairs of lanes. Nothing is taken into the case until you say which one is this"
+                + " person's."),
+        GelForms.choose(visit, path, kept.picture(), open.version().number(), reading),
+        GelPage.overview(reading, -1, path + "/" + kept.id() + "/whole"));
+  }
+
+  private static Drafts.Owner owner(Visit visit) {
+    return new Drafts.Owner(visit.account().id(), visit.path("id"), STEP);
+  }
+
+  void dropDraft(Visit visit) {
+    desk.drafts().drop(owner(visit));
+  }
+
+  /** What was kept or struck and not saved, when the gel is still the one that it was about. */
+  private Optional<GelEdit> drafted(Visit visit, GelCase gel) {
+    return desk.drafts()
+        .find(owner(visit))
+        .filter(d -> isSameGel(gel, d.base()))
+        .map(d -> DraftText.parse(d.typed()))
+        .map(
+            typed ->
+                GelEdit.of(
+                    GelEdit.parse(typed.getOrDefault("keep", "")),
+                    typed.getOrDefault("ladder", "").equals("yes"),
+                    gel.all()));
+  }
+
+  /** Whether the bands stand as they did in an earlier version. */
+  boolean isSameGel(GelCase gel, long base) {
+    return desk.cases()
+        .version(gel.open().version().caseId(), base)
+        .map(CaseVersion::workup)
+        .map(desk.medicine()::tree)
+        .map(BandsMember::of)
+        .filter(gel.bands()::equals)
+        .isPresent();
+  }
+
+  private static Node keptNote(Visit visit, GelCase gel) {
+    return division(
+            "kept",
+            paragraph("What you kept or struck here was not saved; it stands in the form."),
+            visit.form(gel.path() + "/drop").with(Html.button("Undo").with("class", "plain")))
+        .with("role", "status");
+  }
+
+  /** What a form says of the bands. */
+  static GelEdit typed(Visit visit, GelCase gel) {
+    return GelEdit.of(
+        visit.fields().getOrDefault("keep", List.of()),
+        visit.field("ladder").equals("yes"),
+        gel.all());
+  }
+
+  private ServerResponse look(Visit visit) {
+    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+    if (found.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    GelCase gel = found.get();
+    String keep = String.join(" ", visit.fields().getOrDefault("keep", List.of()));
+    desk.drafts()
+        .keep(
+            owner(visit),
+            GelChanges.base(visit, gel.open()),
+            DraftText.of(Map.of("keep", keep, "ladder", visit.field("ladder"))));
+    return Answers.page(GelBands.counts(gel, typed(visit, gel), desk.medicine().facts()).toText());
+  }
+
+  private ServerResponse drop(Visit visit) {
+    dropDraft(visit);
+    return Answers.see("/cases/" + visit.path("id") + "/gel");
+  }
+
+  /** A part of what is kept: the lanes of a pair, all lanes, the picture, the reading. */
+  private ServerResponse part(Visit visit) {
+    Optional<KeptReading> kept =
+        desk.open(visit).flatMap(open -> desk.gels().reading(visit.path("reading")));
+    return kept.flatMap(k -> part(k, visit.path("part")))
+        .orElseGet(() -> desk.troubles().missing(visit));
+  }
+
+  private Optional<ServerResponse> part(KeptReading kept, String part) {
+    return switch (part) {
+      case "picture" ->
+          desk.gels()
+              .bytes(kept.picture())
+              .map(b -> Answers.file("application/octet-stream", kept.picture(), b));
+      case "reading" ->
+          Optional.of(
+              Answers.file(
+                  "application/json",
+                  "reading-" + kept.id() + ".json",
+                  kept.text().getBytes(StandardCharsets.UTF_8)));
+      default -> window(kept, part);
+    };
+  }
+
+  private Optional<ServerResponse> window(KeptReading kept, String part) {
+    GelReading reading = Gels.read(kept, desk.medicine().facts());
+    List<LaneReading> lanes =
+        reading.lanes().stream().filter(l -> part.equals("whole") || isOf(l, part)).toList();
+    return lanes.isEmpty()
+        ? Optional.empty()
+        : desk.gels()
+            .picture(kept.picture(), desk.medicine().facts())
+            .map(p -> Answers.picture(LaneWindow.of(reading, lanes).toPng(p)));
+  }
+
+  private static boolean isOf(LaneReading lane, String pair) {
+    return lane.pair().isPresent() && Integer.toString(lane.pair().getAsInt()).equals(pair);
+  }
+}

@@ -1,0 +1,140 @@
+package cistern.gel.bands;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The stain that the applicator's mark adds, row by row across its line: the median over all groups
+ * of columns of all lanes, so that what a single lane holds there does not count.
+ *
+ * <p>line: where the mark runs
+ *
+ * <p>profile: OD above the ground; its middle lies on the line
+ */
+final class MarkProfile {
+  /** Samples at either end of the profile that give the ground. */
+  private static final int ENDS = 3;
+
+  private final ApplicationMark.Line line;
+  private final float[] profile;
+  private final double spread;
+
+  private MarkProfile(ApplicationMark.Line line, float[] profile, double spread) {
+    this.line = line;
+    this.profile = profile;
+    this.spread = spread;
+  }
+
+  /**
+   * @param lanes the groups of each lane, whose rows begin with the first row
+   * @param firstRow row of the picture at index 0
+   * @param reach half the height of the profile, rows
+   */
+  static MarkProfile of(
+      ApplicationMark.Line line, List<LaneGroups> lanes, int firstRow, int reach) {
+    int groups = lanes.stream().mapToInt(LaneGroups::count).sum();
+    float[][] seen = new float[2 * reach + 1][groups];
+    int i = 0;
+    for (LaneGroups lane : lanes) {
+      for (int k = 0; k < lane.count(); k++) {
+        float[] window = window(lane, k, line.at(lane.column(k)) - firstRow, reach);
+        for (int d = 0; d < window.length; d++) {
+          seen[d][i] = window[d];
+        }
+        i++;
+      }
+    }
+    float[] profile = new float[2 * reach + 1];
+    for (int d = 0; d < profile.length; d++) {
+      Arrays.sort(seen[d]);
+      profile[d] = seen[d][groups / 2];
+    }
+    MarkProfile whole = new MarkProfile(line, profile, 0);
+    return new MarkProfile(line, profile, whole.spread(lanes, firstRow));
+  }
+
+  /** Density of a group around a row, less the straight line between its ends. */
+  private static float[] window(LaneGroups lane, int group, double row, int reach) {
+    float[] window = new float[2 * reach + 1];
+    float[] v = lane.profiles()[group];
+    for (int d = 0; d < window.length; d++) {
+      double at = Math.clamp(row + d - reach, 0, v.length - 1.001);
+      int y = (int) at;
+      window[d] = v[y] + (float) (at - y) * (v[y + 1] - v[y]);
+    }
+    double first = 0;
+    double last = 0;
+    for (int d = 0; d < ENDS; d++) {
+      first += window[d] / ENDS;
+      last += window[window.length - 1 - d] / ENDS;
+    }
+    for (int d = 0; d < window.length; d++) {
+      window[d] -= (float) (first + (last - first) * d / (window.length - 1));
+    }
+    return window;
+  }
+
+  /** The median departure from 1 of the mark's strength in the lanes. */
+  private double spread(List<LaneGroups> lanes, int firstRow) {
+    double[] departures =
+        lanes.stream().mapToDouble(l -> Math.abs(strength(l, firstRow) - 1)).sorted().toArray();
+    return departures[departures.length / 2];
+  }
+
+  /** Whether at least so much of the mark is seen in a lane. */
+  boolean isSeen(LaneGroups lane, int firstRow, double least) {
+    return strength(lane, firstRow) >= least;
+  }
+
+  /** What a lane holds on the line, over what the mark adds. */
+  private double strength(LaneGroups lane, int firstRow) {
+    double both = 0;
+    double own = 1e-12;
+    int reach = profile.length / 2;
+    for (int k = 0; k < lane.count(); k++) {
+      float[] window = window(lane, k, line.at(lane.column(k)) - firstRow, reach);
+      for (int d = 0; d < window.length; d++) {
+        both += window[d] * profile[d];
+        own += profile[d] * profile[d];
+      }
+    }
+    return both / own;
+  }
+
+  /** The greatest density that the mark adds, OD. */
+  double height() {
+    float most = 0;
+    for (float v : profile) {
+      most = Math.max(most, v);
+    }
+    return most;
+  }
+
+  ApplicationMark.Line line() {
+    return line;
+  }
+
+  /**
+   * A lane's groups without the mark. A lane whose strength is as usual as the others' keeps its
+   * own; where more lies on the line, the usual is taken away and the rest stays.
+   */
+  LaneGroups takenFrom(LaneGroups lane, int firstRow) {
+    double own = strength(lane, firstRow);
+    double taken = Math.abs(own - 1) <= 3 * spread ? own : 1;
+    float[][] rest = new float[lane.count()][];
+    int reach = profile.length / 2;
+    for (int k = 0; k < rest.length; k++) {
+      float[] v = lane.profiles()[k].clone();
+      double row = line.at(lane.column(k)) - firstRow;
+      int from = (int) Math.max(0, Math.ceil(row - reach));
+      int to = (int) Math.min(v.length - 1, Math.floor(row + reach));
+      for (int y = from; y <= to; y++) {
+        double at = Math.min(y - row + reach, profile.length - 1.001);
+        int d = (int) at;
+        v[y] -= (float) (taken * (profile[d] + (at - d) * (profile[d + 1] - profile[d])));
+      }
+      rest[k] = v;
+    }
+    return lane.withProfiles(rest);
+  }
+}
