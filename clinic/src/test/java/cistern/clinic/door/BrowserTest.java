@@ -206,6 +206,34 @@ class BrowserTest {
     assertThat(page.content()).contains("typed before the session ended");
   }
 
+  @Test
+  void typing_whenTheSessionEndsWithoutScript_goesWithTheSignIn() {
+    Page scripted = clinician();
+    String path = pathOf(scripted, "barrier-leak") + "/question";
+    BrowserContext context =
+        browser.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
+    context.setDefaultTimeout(PATIENCE.toMillis());
+    context.addCookies(scripted.context().cookies());
+    Page page = context.newPage();
+    page.navigate(address(path));
+    fill(page, "What is asked", "typed\nwithout script");
+    context.clearCookies();
+    click(page, "Save");
+    assertThat(page.content()).contains("what you typed is not lost");
+    page.getByLabel("One-time code").fill("AAAA-AAAA");
+    click(page, "Come in");
+    String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
+    page.getByLabel("One-time code").fill(code);
+    click(page, "Come in");
+    assertThat(page.content()).contains("nothing is lost").contains("without script");
+
+    click(page, "Send it now");
+
+    assertThat(page.url()).doesNotContain("question");
+    page.navigate(address(path));
+    assertThat(page.getByLabel("What is asked").inputValue()).isEqualTo("typed\nwithout script");
+  }
+
   private String pathOf(Page page, String name) {
     page.navigate(address("/cases"));
     String path =
