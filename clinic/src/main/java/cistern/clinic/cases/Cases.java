@@ -4,11 +4,12 @@ import cistern.clinic.account.Chance;
 import cistern.clinic.audit.Action;
 import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.audit.AuditTrail.Note;
-import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Store;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -23,6 +24,8 @@ public final class Cases {
       "select case_id, number, at, account, step, workup from case_version ";
   private static final String IS_LAST =
       "number = (select max(l.number) from case_version l where l.case_id = case_version.case_id)";
+
+  private static final String NEWEST_FIRST = " order by at desc, case_id";
 
   private final Store store;
   private final AuditTrail trail;
@@ -143,11 +146,39 @@ public final class Cases {
 
   /** All cases as they stand, the last changed first, for a reader whom the trail names. */
   public List<CaseVersion> list(String reader) {
+    return list(reader, NEWEST_FIRST, List.of());
+  }
+
+  /** Some of them: so many, after the first so many. */
+  public List<CaseVersion> page(String reader, long after, int most) {
+    return list(reader, NEWEST_FIRST + " limit ? offset ?", List.of(most, after));
+  }
+
+  /** Those whose work-up file holds a text, in capital or small letters, or may hold it escaped. */
+  public List<CaseVersion> holding(String reader, String text) {
+    String plain = text.toLowerCase(Locale.ROOT).replaceAll("([!%_])", "!$1");
+    return list(
+        reader,
+        " and (lower(workup) like ? escape '!' or workup like ? escape '!')" + NEWEST_FIRST,
+        List.of("%" + plain + "%", "%\\u%"));
+  }
+
+  /** Those of which something may wait: changed since a time, or not signed as they stand. */
+  public List<CaseVersion> waiting(String reader, Instant since) {
+    return list(
+        reader,
+        " and (at >= ? or number <> (select coalesce(max(r.case_version), 0) from report r"
+            + " where r.case_id = case_version.case_id))"
+            + NEWEST_FIRST,
+        List.of(since.truncatedTo(ChronoUnit.MILLIS).toString()));
+  }
+
+  private List<CaseVersion> list(String reader, String which, List<?> parameters) {
     return store.change(
         sql -> {
           trail.append(sql, Note.of(reader, Action.LIST_READ, ""));
-          return sql.sql(COLUMNS + "where " + IS_LAST + " order by at desc, case_id limit ?")
-              .param(Setting.LIST_MOST.number())
+          return sql.sql(COLUMNS + "where " + IS_LAST + which)
+              .params(parameters)
               .query(CaseVersion.class)
               .list();
         });

@@ -3,7 +3,9 @@ package cistern.clinic.casework;
 import static cistern.clinic.web.Html.note;
 
 import cistern.clinic.account.Permission;
+import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.standing.OpenCase;
+import cistern.clinic.standing.UnreadableCase;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Visit;
@@ -72,9 +74,18 @@ public final class CompareScreen {
 
   /** The person's punctures with a name each; of two cases of one name, the later changed. */
   private List<Interpretation> of(Visit visit, String person) {
-    return desk.cases().list(visit.account().id()).stream()
-        .map(version -> desk.recent().open(version).interpretation())
+    return desk.cases().holding(visit.account().id(), person).stream()
+        .flatMap(version -> interpretation(version).stream())
         .filter(i -> i.workup().panel().person().id().filter(person::equals).isPresent())
         .toList();
+  }
+
+  /** What a case says; one that the rules in force reject is compared with nothing. */
+  private Optional<Interpretation> interpretation(CaseVersion version) {
+    try {
+      return Optional.of(desk.recent().open(version).interpretation());
+    } catch (UnreadableCase e) {
+      return Optional.empty();
+    }
   }
 }

@@ -1,6 +1,7 @@
 package cistern.clinic.casework;
 
 import cistern.clinic.account.Accounts;
+import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Reports;
@@ -9,7 +10,10 @@ import cistern.clinic.standing.Medicine;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.standing.RecentCases;
 import cistern.clinic.standing.Standing;
+import cistern.clinic.standing.Summaries;
+import cistern.clinic.standing.UnreadableCase;
 import cistern.clinic.web.Frame;
+import cistern.clinic.web.ShownInstead;
 import cistern.clinic.web.Troubles;
 import cistern.clinic.web.Visit;
 import java.time.Instant;
@@ -30,6 +34,7 @@ import java.util.OptionalLong;
  * @param gels every picture of a gel and what was read in it
  * @param medicine what a case says
  * @param recent what the cases said that were opened last
+ * @param summaries what lists show of every case
  */
 public record Desk(
     Frame frame,
@@ -40,14 +45,23 @@ public record Desk(
     Drafts drafts,
     Gels gels,
     Medicine medicine,
-    RecentCases recent) {
+    RecentCases recent,
+    Summaries summaries) {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.UK);
 
   /** The case that a visit names, as it stands; the trail names the reader. */
   public Optional<OpenCase> open(Visit visit) {
-    return cases.read(visit.path("id"), visit.account().id()).map(recent::open);
+    return cases.read(visit.path("id"), visit.account().id()).map(v -> open(visit, v));
+  }
+
+  private OpenCase open(Visit visit, CaseVersion version) {
+    try {
+      return recent.open(version);
+    } catch (UnreadableCase e) {
+      throw new ShownInstead(UnreadableScreen.instead(this, visit, e));
+    }
   }
 
   /** Where a case stands. */

@@ -14,6 +14,7 @@ import cistern.clinic.casework.PasteScreen;
 import cistern.clinic.casework.ReportScreen;
 import cistern.clinic.casework.SaysScreen;
 import cistern.clinic.casework.StepScreen;
+import cistern.clinic.casework.UnreadableScreen;
 import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
 import cistern.clinic.facts.FactsScreen;
@@ -23,6 +24,7 @@ import cistern.clinic.staff.Staff;
 import cistern.clinic.standing.Medicine;
 import cistern.clinic.standing.RecentCases;
 import cistern.clinic.standing.Rules;
+import cistern.clinic.standing.Summaries;
 import cistern.clinic.store.Store;
 import cistern.clinic.trail.Trail;
 import cistern.clinic.web.Assets;
@@ -113,7 +115,8 @@ final class WebClinic implements AutoCloseable {
           Drafts.of(store, clock),
           gels,
           medicine,
-          RecentCases.of(medicine));
+          RecentCases.of(medicine),
+          Summaries.of(medicine));
     }
 
     private static String software() {
@@ -167,6 +170,7 @@ final class WebClinic implements AutoCloseable {
     all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
     all.addAll(Worklist.of(desk).routes());
     all.addAll(CaseScreen.of(desk).routes());
+    all.addAll(UnreadableScreen.of(desk).routes());
     all.addAll(StepScreen.of(desk).routes());
     all.addAll(GelScreen.of(desk).routes());
     all.addAll(PasteScreen.of(desk).routes());

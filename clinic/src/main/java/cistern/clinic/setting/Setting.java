@@ -35,6 +35,12 @@ public enum Setting {
   LIST_MOST("clinic.list.most"),
   /** For how many days a browser that came by HTTPS asks for nothing else. */
   HTTPS_DAYS("clinic.https.days"),
+  /** How many cases one page of their list shows. */
+  CASES_A_PAGE("clinic.list.cases"),
+  /** For how many minutes a list shows a case as it stood then. */
+  SUMMARY_MINUTES("clinic.list.minutes"),
+  /** For how many days a case that is signed as it stands is looked at for what waits. */
+  DAY_DAYS("clinic.day.days"),
   /** How many cases are held as they were read and interpreted last. */
   CASES_OPEN("clinic.cases.open"),
   /** After how many hours somebody asks about a headache. */

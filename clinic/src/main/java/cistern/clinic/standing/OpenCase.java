@@ -18,7 +18,11 @@ import cistern.puncture.PuncturePlan;
 public record OpenCase(
     CaseVersion version, Json.Structure file, Interpretation interpretation, PuncturePlan plan) {
 
-  /** Reads a version. */
+  /**
+   * Reads a version.
+   *
+   * @throws UnreadableCase when the rules in force reject it
+   */
   public static OpenCase of(CaseVersion version, Medicine medicine) {
     return switch (medicine.read(version.workup())) {
       case WorkupReading.Understood understood -> {
@@ -26,7 +30,7 @@ public record OpenCase(
         yield new OpenCase(version, understood.document(), said, medicine.plan(said));
       }
       case WorkupReading.NotValid notValid ->
-          throw new IllegalStateException("only valid work-ups are kept");
+          throw new UnreadableCase(version, notValid.problems());
     };
   }
 

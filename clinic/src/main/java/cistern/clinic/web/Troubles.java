@@ -29,6 +29,9 @@ public final class Troubles {
 
   /** The page for a failure. */
   ServerResponse answer(Visit visit, Throwable failure) {
+    if (failure instanceof ShownInstead instead) {
+      return instead.page();
+    }
     Optional<StoreTrouble> trouble = StoreTrouble.of(failure);
     if (trouble.isPresent()) {
       LOG.warn("The store: {}", trouble.get());

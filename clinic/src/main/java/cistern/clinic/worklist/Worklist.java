@@ -15,9 +15,9 @@ import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.casework.Desk;
 import cistern.clinic.form.Step;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.standing.Duty;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.standing.Standing;
+import cistern.clinic.standing.Summary;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.Route;
@@ -32,7 +32,6 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalLong;
 import java.util.SequencedMap;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -41,9 +40,11 @@ import org.springframework.web.servlet.function.ServerResponse;
 public final class Worklist {
 
   private final Desk desk;
+  private final CaseList list;
 
   private Worklist(Desk desk) {
     this.desk = desk;
+    this.list = new CaseList(desk);
   }
 
   /** The cases of a clinic. */
@@ -56,48 +57,21 @@ public final class Worklist {
     return List.of(
         Route.get("/day", Permission.SEE_DAY, this::day),
         Route.get("/cases", Permission.SEE_CASE, v -> cases(v, HttpStatus.OK, nothing())),
+        Route.post("/cases/find", Permission.SEE_CASE, this::find),
         Route.post("/cases", Permission.WORK_UP, this::begin),
         Route.post("/import", Permission.WORK_UP, this::preview),
         Route.post("/import/take", Permission.WORK_UP, this::take));
   }
 
-  /**
-   * One case in a list.
-   *
-   * @param open the case
-   * @param standing where it stands
-   */
-  private record Listed(OpenCase open, Standing standing) {
-    Element link() {
-      return Html.link("/cases/" + open.version().caseId(), open.name());
-    }
-  }
-
-  private List<Listed> listed(Visit visit) {
-    Map<String, Long> signed = desk.reports().signedVersions();
-    return desk.cases().list(visit.account().id()).stream()
-        .map(version -> listed(version, signed))
-        .toList();
-  }
-
-  private Listed listed(CaseVersion version, Map<String, Long> signed) {
-    OpenCase open = desk.recent().open(version);
-    Long last = signed.get(version.caseId());
-    return new Listed(
-        open,
-        Standing.of(
-            open, desk.medicine(), last == null ? OptionalLong.empty() : OptionalLong.of(last)));
-  }
-
   private ServerResponse day(Visit visit) {
     Map<Duty, List<Node>> waiting = new EnumMap<>(Duty.class);
-    for (Listed listed : listed(visit)) {
-      for (Duty duty : listed.standing().duties()) {
+    for (Summary summary : list.waiting(visit)) {
+      for (Duty duty : summary.duties()) {
         waiting
             .computeIfAbsent(duty, d -> new ArrayList<>())
             .add(
-                Element.of("span", place(visit, listed, duty))
-                    .withText(" " + words(listed.standing(), duty)));
+                Element.of("span", place(visit, summary, duty))
+                    .withText(" " + words(summary, duty)));
       }
     }
     List<Node> sections = new ArrayList<>();
@@ -111,35 +85,49 @@ public final class Worklist {
     }
     return Answers.page(
         desk.frame()
-            .toHtml(visit, "The day", Element.of("h1", "The day"), division("day").with(sections)));
+            .toHtml(
+                visit,
+                "The day",
+                Element.of("h1", "The day"),
+                division("day").with(sections),
+                note(
+                    "empty",
+                    "Looked at: every case that is not signed as it stands, and every one that was"
+                        + " changed in the last "
+                        + Setting.DAY_DAYS.number()
+                        + " days.")));
   }
 
   /** To where the duty is done: a gel has a screen of its own. */
-  private static Element place(Visit visit, Listed listed, Duty duty) {
-    Element link = listed.link();
+  private static Element place(Visit visit, Summary summary, Duty duty) {
+    Element link = CaseList.link(summary);
     return duty == Duty.GEL && visit.isAllowed(Permission.ENTER_RESULTS)
         ? link.with("href", link.attributes().get("href") + "/gel")
         : link;
   }
 
-  private static String words(Standing standing, Duty duty) {
+  private static String words(Summary summary, Duty duty) {
     return switch (duty) {
-      case PUNCTURE -> standing.words(Step.PLAN);
-      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> standing.words(Step.DRAW);
-      case GEL -> standing.gel();
-      case SIGN -> standing.signing();
+      case PUNCTURE -> word(summary, Step.PLAN);
+      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> word(summary, Step.DRAW);
+      case GEL -> summary.gel();
+      case SIGN -> summary.signing();
     };
   }
 
+  private static String word(Summary summary, Step step) {
+    return summary.words().getOrDefault(step, "");
+  }
+
   private ServerResponse cases(Visit visit, HttpStatus status, Node said) {
-    List<List<Node>> rows = listed(visit).stream().map(Worklist::row).toList();
-    Node all =
-        rows.isEmpty()
-            ? note("empty", "No case yet.")
-            : Html.table(
-                "The last changed first",
-                List.of("Case", "Plan", "Draw", "Results", "Bands", "Report", "After"),
-                rows);
+    return cases(visit, status, said, list.page(visit));
+  }
+
+  private ServerResponse find(Visit visit) {
+    return cases(visit, HttpStatus.OK, nothing(), list.found(visit));
+  }
+
+  private ServerResponse cases(Visit visit, HttpStatus status, Node said, Node cases) {
     return Answers.page(
         status,
         desk.frame()
@@ -148,20 +136,8 @@ public final class Worklist {
                 "Cases",
                 Element.of("h1", "Cases"),
                 said,
-                all,
+                cases,
                 visit.isAllowed(Permission.WORK_UP) ? beginning(visit) : nothing()));
-  }
-
-  private static List<Node> row(Listed listed) {
-    Standing standing = listed.standing();
-    return List.of(
-        listed.link(),
-        text(standing.words(Step.PLAN)),
-        text(standing.words(Step.DRAW)),
-        text(standing.words(Step.RESULTS)),
-        text(standing.words(Step.BANDS)),
-        text(standing.signing()),
-        text(standing.words(Step.AFTER)));
   }
 
   private static Node beginning(Visit visit) {

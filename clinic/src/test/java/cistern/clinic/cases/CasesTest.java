@@ -144,6 +144,25 @@ class CasesTest {
 
   @ParameterizedTest
   @MethodSource("cistern.clinic.store.Engines#both")
+  void list_ofSome_isByPageByTextOrByWhatWaits(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      String who = clinic.person(Role.CLINICIAN).id();
+      CaseVersion first = clinic.cases().add("question", "{ \"id\": \"One_two\" }", who);
+      CaseVersion second = clinic.cases().add("question", "{ \"id\": \"other\" }", who);
+      clinic.reports().sign(second, content("page"), "", who);
+
+      assertThat(clinic.cases().page(who, 0, 1)).hasSize(1);
+      assertThat(clinic.cases().page(who, 1, 5)).hasSize(1);
+      assertThat(clinic.cases().holding(who, "ONE_T")).containsExactly(first);
+      assertThat(clinic.cases().holding(who, "onext")).isEmpty();
+      assertThat(clinic.cases().holding(who, "%")).isEmpty();
+      assertThat(clinic.cases().waiting(who, Clinic.THEN)).hasSize(2);
+      assertThat(clinic.cases().waiting(who, Clinic.THEN.plusSeconds(1))).containsExactly(first);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
   void sign_twice_needsAReasonAndKeepsTheFirst(Location location) {
     try (Clinic clinic = Clinic.open(location)) {
       Account clinician = clinic.person(Role.CLINICIAN);
