@@ -68,13 +68,19 @@ public final class PasteScreen {
             .form("/cases/" + open.version().caseId() + "/paste")
             .with(
                 field(
-                    "One result a line, such as: albumin CSF 204 mg/L",
-                    Html.area("block", visit.field("block")).with("spellcheck", "false")),
+                    "One result a line, such as: albumin CSF 204 mg/L; or a table with CSF and"
+                        + " serum as columns",
+                    Html.area("block", block(visit)).with("spellcheck", "false")),
                 button("Preview")));
   }
 
+  /** As it was pasted: a cell at the beginning may be empty. */
+  private static String block(Visit visit) {
+    return String.join("", visit.fields().getOrDefault("block", List.of()));
+  }
+
   private Node preview(Visit visit) {
-    List<PastedLine> lines = reader.read(visit.field("block"));
+    List<PastedLine> lines = reader.read(block(visit));
     List<List<Node>> taken =
         lines.stream()
             .filter(PastedLine.Understood.class::isInstance)
@@ -106,7 +112,7 @@ public final class PasteScreen {
             Element.of("input")
                 .with("type", "hidden")
                 .with("name", "block")
-                .with("value", visit.field("block")),
+                .with("value", block(visit)),
             button("Put these into the form"));
   }
 
@@ -116,7 +122,7 @@ public final class PasteScreen {
         .map(
             open -> {
               Map<String, String> typed = new TreeMap<>();
-              for (PastedLine line : reader.read(visit.field("block"))) {
+              for (PastedLine line : reader.read(block(visit))) {
                 if (line instanceof PastedLine.Understood understood) {
                   typed.put(understood.sample().code(), understood.typed());
                 }

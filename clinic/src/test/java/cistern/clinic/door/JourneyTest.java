@@ -170,14 +170,14 @@ class JourneyTest {
     void pastedBlock_isPreviewedThenStandsInTheForm() {
       String path = begin("pasted");
       // Browsers send two characters for a line break.
-      String block = "Albumin CSF 204 mg/L\r\nIgG serum: 10,8 g/L\r\nzinc CSF 3 mg/L\r\n";
+      String block = "Albumin CSF 204 mg/L\r\nIgG serum: 1,080 g/L\r\nzinc CSF 3 mg/L\r\n";
 
       HttpResponse<String> preview = clinician.post(path + "/paste", Map.of("block", block));
       HttpResponse<String> taken = clinician.post(path + "/paste/take", Map.of("block", block));
 
       assertThat(preview.body())
           .contains("204 mg/L")
-          .contains("10,8 g/L")
+          .contains("1,080 g/L")
           .contains("zinc")
           .doesNotContain("\uFFFD");
       assertThat(Caller.place(taken)).isEqualTo(path + "/results");
@@ -186,7 +186,7 @@ class JourneyTest {
       assertThat(form.body()).contains("was not saved");
       assertThat(fields(form)).containsEntry("albumin.csf", "204 mg/L");
       assertThat(clinician.post(path + "/results", fields(form)).statusCode()).isEqualTo(303);
-      assertThat(last(path).workup()).contains("204").doesNotContain("10,8");
+      assertThat(last(path).workup()).contains("204").doesNotContain("080");
     }
   }
 
