@@ -50,6 +50,12 @@ public final class CaseFrame {
     return here.isEmpty() || here.equals("gel") ? undo.toNode(visit, open) : Html.nothing();
   }
 
+  /** What a sheet of paper must say, where the rest of the page is not printed. */
+  private static Node onPaper(OpenCase open) {
+    return Html.note(
+        "on-paper", "Case %s, version %d".formatted(open.name(), open.version().number()));
+  }
+
   private Node invented(OpenCase open) {
     return open.workup().remarks().isInvented() && !desk.frame().isInvented()
         ? Html.note("invented", Caution.INVENTED.text())

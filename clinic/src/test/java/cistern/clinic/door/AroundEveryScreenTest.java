@@ -189,6 +189,8 @@ class AroundEveryScreenTest {
     assertThat(page.getByLabel("CSF albumin").isVisible()).isTrue();
     assertThat(page.locator("button:visible").count()).isZero();
     assertThat(page.locator("nav:visible").count()).isZero();
+    assertThat(page.getByText("Case typical-ms, version 2").isVisible()).isTrue();
+    assertThat(page.getByText("All cases here are invented").isVisible()).isTrue();
     page.navigate(address(path + "/says"));
     page.evaluate("dispatchEvent(new Event('beforeprint'))");
     assertThat(page.locator("#why-albumin-quotient").isVisible()).isTrue();
