@@ -37,6 +37,15 @@ final class Serve implements Callable<Integer> {
       description = "where it listens (default 127.0.0.1: only this machine)")
   private String address = Ports.HERE;
 
+  @Option(
+      names = "--behind-https",
+      description = {
+        "a server that speaks HTTPS stands before this one, on this machine or in a private"
+            + " network:",
+        "believe its X-Forwarded headers, and let nobody in but through it"
+      })
+  private boolean isBehindHttps;
+
   Serve(Console console) {
     this.console = console;
   }
@@ -56,7 +65,7 @@ final class Serve implements Callable<Integer> {
                 open,
                 clock,
                 Chance.of(new SecureRandom()),
-                new WebClinic.Serving(address, port, false, rules))) {
+                new WebClinic.Serving(address, port, false, rules, isBehindHttps))) {
       String url = "http://" + address + ":" + clinic.port() + "/";
       console.say("Cistern clinic. For research and education, not a medical device.");
       console.say("  Address:       " + url);
@@ -65,8 +74,10 @@ final class Serve implements Callable<Integer> {
         console.say("  Nobody has an account yet. The first administrator's one-time code:");
         console.say("  One-time code: " + code);
       }
-      if (!address.equals(Ports.HERE)) {
-        console.say("  Other machines can reach it: put a server that speaks HTTPS before it.");
+      if (!address.equals(Ports.HERE) && !isBehindHttps) {
+        console.say(
+            "  Other machines can reach it: put a server that speaks HTTPS before it, and start"
+                + " this one with --behind-https.");
       }
       console.say("Ctrl-C stops it.");
       stop.await();

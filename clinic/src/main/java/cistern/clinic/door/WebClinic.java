@@ -75,8 +75,10 @@ final class WebClinic implements AutoCloseable {
    * @param port 0 for any that is free
    * @param isInvented whether every case is invented
    * @param rules what holds for every case
+   * @param isBehindHttps whether a server that speaks HTTPS stands before it, and is believed
    */
-  record Serving(String address, int port, boolean isInvented, Rules rules) {}
+  record Serving(
+      String address, int port, boolean isInvented, Rules rules, boolean isBehindHttps) {}
 
   /** What stands on the store. */
   private record Parts(
@@ -143,11 +145,14 @@ final class WebClinic implements AutoCloseable {
         .logStartupInfo(false)
         .properties(properties(serving))
         .properties("server.tomcat.basedir=" + scratch.path())
+        .properties(
+            "server.servlet.session.cookie.secure=" + serving.isBehindHttps(),
+            "server.forward-headers-strategy=" + (serving.isBehindHttps() ? "native" : "none"))
         .initializers(
             (GenericApplicationContext c) -> {
               c.registerBean(Frame.class, () -> frame);
               c.registerBean(Routes.class, () -> routes);
-              c.registerBean(Guard.class, () -> Guard.of(frame, routes));
+              c.registerBean(Guard.class, () -> Guard.of(frame, routes, serving.isBehindHttps()));
               c.registerBean(Troubles.class, () -> Troubles.of(frame));
             })
         .run();

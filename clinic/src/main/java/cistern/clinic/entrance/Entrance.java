@@ -17,8 +17,10 @@ import cistern.clinic.account.Refused;
 import cistern.clinic.account.Role;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
+import cistern.clinic.web.KeptForm;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
+import cistern.clinic.web.SignInForms;
 import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
@@ -95,6 +97,7 @@ public final class Entrance {
   private ServerResponse page(Visit visit, HttpStatus status, String trouble) {
     String code = visit.field(CODE_NAME);
     boolean isFirst = accounts.isEmpty();
+    Optional<KeptForm> kept = KeptForm.of(visit);
     Node said = trouble.isEmpty() ? nothing() : note("trouble", trouble).with("role", "alert");
     return Answers.page(
         status,
@@ -110,29 +113,8 @@ public final class Entrance {
                 "Sign in",
                 Element.of("h1", "Sign in"),
                 said,
-                code.isEmpty() ? passwordForm(visit) : nothing(),
-                codeForm(visit, code)));
-  }
-
-  private static Element passwordForm(Visit visit) {
-    return visit
-        .form("/sign-in")
-        .with(
-            hidden("next", visit.field("next")),
-            field("Name", input("name", "").with("autocomplete", "username")),
-            field("Password", password("password", "current-password")),
-            button("Sign in"));
-  }
-
-  private static Element codeForm(Visit visit, String code) {
-    return visit
-        .form("/code")
-        .with("class", "second")
-        .with(
-            Element.of("h2", "With a one-time code"),
-            hidden("next", visit.field("next")),
-            field("One-time code", input(CODE_NAME, code).with("autocomplete", "off")),
-            button("Come in"));
+                code.isEmpty() ? SignInForms.password(visit, kept) : nothing(),
+                SignInForms.code(visit, kept)));
   }
 
   private static Element firstForm(Visit visit, String code) {
@@ -147,10 +129,6 @@ public final class Entrance {
             field("Your name", input("fullName", "").with("autocomplete", "name")),
             field("Password, twelve characters or more", password("password", "new-password")),
             button("Make the account"));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 
   private static Element password(String name, String kind) {
@@ -195,11 +173,22 @@ public final class Entrance {
     return switch (outcome) {
       case Outcome.Done<Account> done -> {
         Session.begin(visit.request().servletRequest(), done.value());
-        yield Answers.see(next(visit, done.value()));
+        yield KeptForm.of(visit)
+            .map(kept -> again(new Visit(visit.request(), Optional.of(done.value())), kept))
+            .orElseGet(() -> Answers.see(next(visit, done.value())));
       }
       case Outcome.NotDone<Account> not ->
           page(visit, HttpStatus.UNAUTHORIZED, not.reason().text());
     };
+  }
+
+  private ServerResponse again(Visit visit, KeptForm kept) {
+    return Answers.page(
+        frame.toHtml(
+            visit,
+            "Signed in again",
+            Element.of("h1", "Signed in again"),
+            kept.toSendAgain(visit)));
   }
 
   private ServerResponse signOut(Visit visit) {

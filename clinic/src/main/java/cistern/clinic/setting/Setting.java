@@ -35,6 +35,8 @@ public enum Setting {
   REASON_MOST("clinic.reason.most"),
   /** How many rows a list shows at most. */
   LIST_MOST("clinic.list.most"),
+  /** For how many days a browser that came by HTTPS asks for nothing else. */
+  HTTPS_DAYS("clinic.https.days"),
   /** How many cases are held as they were read and interpreted last. */
   CASES_OPEN("clinic.cases.open"),
   /** After how many hours somebody asks about a headache. */

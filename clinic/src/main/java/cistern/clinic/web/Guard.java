@@ -2,13 +2,18 @@ package cistern.clinic.web;
 
 import cistern.clinic.setting.Setting;
 import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
+import cistern.report.markup.Node;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.context.HttpSessionSecurityContextRepository;
@@ -28,26 +33,45 @@ public final class Guard {
 
   private final Frame frame;
   private final Routes routes;
+  private final boolean isHttpsOnly;
 
-  private Guard(Frame frame, Routes routes) {
+  private Guard(Frame frame, Routes routes, boolean isHttpsOnly) {
     this.frame = frame;
     this.routes = routes;
+    this.isHttpsOnly = isHttpsOnly;
   }
 
-  /** The guard of some routes. */
-  public static Guard of(Frame frame, Routes routes) {
-    return new Guard(frame, routes);
+  /**
+   * The guard of some routes.
+   *
+   * @param isHttpsOnly whether a server that speaks HTTPS stands before this one, and nobody may
+   *     pass by it
+   */
+  public static Guard of(Frame frame, Routes routes, boolean isHttpsOnly) {
+    return new Guard(frame, routes, isHttpsOnly);
   }
 
   /** The chain for the security framework. */
   public SecurityFilterChain toChain(HttpSecurity http) {
-    return http.authorizeHttpRequests(a -> a.anyRequest().access(routes))
+    return http.authorizeHttpRequests(
+            a ->
+                a.anyRequest()
+                    .access(
+                        (who, context) ->
+                            isOnItsWay(context.getRequest())
+                                ? routes.authorize(who, context)
+                                : new AuthorizationDecision(false)))
         .securityContext(
             s -> s.securityContextRepository(new HttpSessionSecurityContextRepository()))
         .headers(
             h ->
                 h.contentSecurityPolicy(c -> c.policyDirectives(CONTENT_POLICY))
                     .referrerPolicy(r -> r.policy(ReferrerPolicy.SAME_ORIGIN))
+                    .httpStrictTransportSecurity(
+                        s ->
+                            s.includeSubDomains(false)
+                                .maxAgeInSeconds(
+                                    Duration.ofDays(Setting.HTTPS_DAYS.number()).toSeconds()))
                     .frameOptions(f -> f.deny()))
         .requestCache(c -> c.disable())
         .logout(l -> l.disable())
@@ -61,9 +85,20 @@ public final class Guard {
         .build();
   }
 
+  private boolean isOnItsWay(HttpServletRequest request) {
+    return !isHttpsOnly || request.isSecure();
+  }
+
   /** Sends a stranger to sign in, and back to where the stranger wanted to go. */
-  private static void ask(HttpServletRequest request, HttpServletResponse response)
-      throws IOException {
+  private void ask(HttpServletRequest request, HttpServletResponse response) throws IOException {
+    if (!isOnItsWay(request)) {
+      write(
+          request,
+          response,
+          HttpStatus.FORBIDDEN,
+          "This clinic is reached by HTTPS only: ask whoever runs it for its address.");
+      return;
+    }
     String path = request.getRequestURI();
     boolean isNamed = path.matches("(/[A-Za-z0-9-]+)+");
     response.setStatus(HttpStatus.SEE_OTHER.value());
@@ -82,12 +117,7 @@ public final class Guard {
               + Setting.PICTURE_BYTES.number() / MILLION
               + " MB. Nothing was changed.");
     } else if (failure instanceof CsrfException) {
-      write(
-          request,
-          response,
-          HttpStatus.FORBIDDEN,
-          "This form is of a session that has ended. Nothing was changed, and what you typed stays"
-              + " in this tab: sign in, and go back to it.");
+      ended(request, response);
     } else if (Routes.visitor(request).isEmpty()) {
       Session.end(request);
       ask(request, response);
@@ -109,6 +139,36 @@ public final class Guard {
     return request.getContentLengthLong() > most.number();
   }
 
+  /**
+   * The form of a session that has ended, or that another sign-in replaced: what was typed goes
+   * with the sign-in, so that a browser without script loses none of it either.
+   */
+  private void ended(HttpServletRequest request, HttpServletResponse response) throws IOException {
+    Visit visit = visit(request);
+    Optional<KeptForm> kept = KeptForm.of(request);
+    Node again =
+        visit.visitor().isPresent()
+            ? kept.map(k -> k.toSendAgain(visit)).orElseGet(Html::nothing)
+            : Fragment.of(SignInForms.password(visit, kept), SignInForms.code(visit, kept));
+    write(
+        response,
+        HttpStatus.FORBIDDEN,
+        frame.toHtml(
+            visit,
+            "Session ended",
+            Element.of("h1", "The session has ended"),
+            Html.paragraph(
+                "This form is of a session that has ended. Nothing was changed yet"
+                    + (kept.isPresent()
+                        ? ", and what you typed is not lost: sign in, and you can send it again."
+                        : ". Sign in again.")),
+            again));
+  }
+
+  private Visit visit(HttpServletRequest request) {
+    return new Visit(ServerRequest.create(request, List.of()), routes.visitor());
+  }
+
   private void write(
       HttpServletRequest request, HttpServletResponse response, HttpStatus status, String text)
       throws IOException {
@@ -117,13 +177,16 @@ public final class Guard {
         Element.of("p", Html.link("/", "To the start"))
             .withText(" ")
             .with(visit.visitor().isEmpty() ? Html.link("/sign-in", "Sign in") : Html.nothing());
+    write(
+        response,
+        status,
+        frame.toHtml(visit, "Not here", Element.of("h1", "Not here"), Html.paragraph(text), back));
+  }
+
+  private static void write(HttpServletResponse response, HttpStatus status, String html)
+      throws IOException {
     response.setStatus(status.value());
     response.setContentType("text/html;charset=UTF-8");
-    response
-        .getOutputStream()
-        .write(
-            frame
-                .toHtml(visit, "Not here", Element.of("h1", "Not here"), Html.paragraph(text), back)
-                .getBytes(StandardCharsets.UTF_8));
+    response.getOutputStream().write(html.getBytes(StandardCharsets.UTF_8));
   }
 }

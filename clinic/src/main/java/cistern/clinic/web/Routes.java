@@ -17,6 +17,7 @@ import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.authorization.AuthorizationManager;
 import org.springframework.security.authorization.AuthorizationResult;
 import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
 import org.springframework.web.servlet.function.RequestPredicates;
 import org.springframework.web.servlet.function.RouterFunction;
@@ -85,6 +86,11 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
         && PathPatternParser.defaultInstance
             .parse(route.path())
             .matches(PathContainer.parsePath(request.getRequestURI()));
+  }
+
+  /** Who is signed in, before a request was held against the routes. */
+  Optional<Account> visitor() {
+    return visitor(SecurityContextHolder.getContext().getAuthentication());
   }
 
   /** The account behind a session, as it is now: a closed one is nobody. */

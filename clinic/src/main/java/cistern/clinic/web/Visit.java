@@ -42,7 +42,12 @@ public record Visit(ServerRequest request, Optional<Account> visitor) {
 
   /** A field of the form or the address; empty when it was not sent. */
   public String field(String name) {
-    return request.param(name).orElse("").strip();
+    return plain(request.param(name).orElse("")).strip();
+  }
+
+  /** A text with line breaks as the program writes them: browsers send two characters for each. */
+  static String plain(String text) {
+    return text.replace("\r\n", "\n").replace('\r', '\n');
   }
 
   /** All fields that were sent, by name, without the token. */
@@ -51,7 +56,10 @@ public record Visit(ServerRequest request, Optional<Account> visitor) {
         .filter(e -> !e.getKey().equals("_csrf"))
         .collect(
             Collectors.toMap(
-                Map.Entry::getKey, e -> List.copyOf(e.getValue()), (a, b) -> a, TreeMap::new));
+                Map.Entry::getKey,
+                e -> e.getValue().stream().map(Visit::plain).toList(),
+                (a, b) -> a,
+                TreeMap::new));
   }
 
   /** A form that the program itself made: its token is inside. */

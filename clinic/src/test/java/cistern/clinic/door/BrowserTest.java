@@ -20,6 +20,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -53,6 +54,9 @@ class BrowserTest {
           "/paste");
 
   private static final int WIDE = 1440;
+
+  /** How long a slow machine is waited for. */
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   /** Made of the same parts as others, so that a narrow and dark one is looked at by its width. */
   private static final List<String> SAME_WHEN_NARROW =
@@ -116,6 +120,7 @@ class BrowserTest {
                 .setViewportSize(new ViewportSize(width, 900))
                 .setColorScheme(scheme)
                 .setTimezoneId("UTC"));
+    context.setDefaultTimeout(PATIENCE.toMillis());
     Page page = context.newPage();
     page.onConsoleMessage(
         message -> {
@@ -201,6 +206,34 @@ class BrowserTest {
     assertThat(page.content()).contains("typed before the session ended");
   }
 
+  @Test
+  void typing_whenTheSessionEndsWithoutScript_goesWithTheSignIn() {
+    Page scripted = clinician();
+    String path = pathOf(scripted, "barrier-leak") + "/question";
+    BrowserContext context =
+        browser.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
+    context.setDefaultTimeout(PATIENCE.toMillis());
+    context.addCookies(scripted.context().cookies());
+    Page page = context.newPage();
+    page.navigate(address(path));
+    fill(page, "What is asked", "typed\nwithout script");
+    context.clearCookies();
+    click(page, "Save");
+    assertThat(page.content()).contains("what you typed is not lost");
+    page.getByLabel("One-time code").fill("AAAA-AAAA");
+    click(page, "Come in");
+    String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
+    page.getByLabel("One-time code").fill(code);
+    click(page, "Come in");
+    assertThat(page.content()).contains("nothing is lost").contains("without script");
+
+    click(page, "Send it now");
+
+    assertThat(page.url()).doesNotContain("question");
+    page.navigate(address(path));
+    assertThat(page.getByLabel("What is asked").inputValue()).isEqualTo("typed\nwithout script");
+  }
+
   private String pathOf(Page page, String name) {
     page.navigate(address("/cases"));
     String path =
@@ -257,10 +290,7 @@ class BrowserTest {
     String name = path.replaceAll("/cases/[0-9a-f-]{36}", "case").replaceAll("[^a-z]+", "-");
     int width = page.viewportSize().width;
     keepPicture(page, name + "-" + width);
-    Object wide =
-        page.evaluate(
-            "document.documentElement.scrollWidth > document.documentElement.clientWidth");
-    if (Boolean.TRUE.equals(wide)) {
+    if (isWiderThanItsWindow(page)) {
       broken.add(name + " at " + width + ": wider than its window");
     }
     if (width < WIDE && SAME_WHEN_NARROW.contains(name)) {
@@ -281,6 +311,58 @@ class BrowserTest {
                     + rule.getId()
                     + " "
                     + rule.getNodes().getFirst().getHtml()));
+  }
+
+  private static boolean isWiderThanItsWindow(Page page) {
+    return Boolean.TRUE.equals(
+        page.evaluate(
+            "document.documentElement.scrollWidth > document.documentElement.clientWidth"));
+  }
+
+  /**
+   * WCAG 2.2, 1.4.10 and 1.4.4: nothing scrolls sideways at 320 pixels, nor at the half of 1440,
+   * which is a zoom of 200 %, nor with letters of twice their size. A table may scroll in its box.
+   */
+  @Test
+  void everyScreen_zoomedOrNarrow_doesNotScrollSideways() {
+    List<String> broken = new ArrayList<>();
+    Page page = clinician();
+    String path = pathOf(page, "typical-ms");
+    page.navigate(address(path + "/report"));
+    click(page, "Sign as");
+    List<String> screens = new ArrayList<>(List.of("/day", "/cases", "/me", "/facts", "/none"));
+    STEPS.forEach(step -> screens.add(path + step));
+    screens.add(path + "/report/1");
+    screens.add(pathOf(page, "repeat-second") + "/compare");
+    screens.add(pathOf(page, "plan-anticoagulated") + "/tubes");
+    screens.forEach(screen -> zoom(page, screen, broken));
+    Page chief = signedIn(Role.ADMINISTRATOR, 1440, ColorScheme.LIGHT);
+    zoom(chief, "/accounts", broken);
+    zoom(signedIn(Role.AUDITOR, 1440, ColorScheme.LIGHT), "/trail", broken);
+    chief.context().clearCookies();
+    zoom(chief, "/sign-in", broken);
+
+    assertThat(broken).isEmpty();
+  }
+
+  private void zoom(Page page, String path, List<String> broken) {
+    page.setViewportSize(WIDE, 900);
+    page.navigate(address(path));
+    String name = path.replaceAll("[0-9a-f-]{36}", "");
+    for (int width : new int[] {WIDE / 2, 390, 320}) {
+      page.setViewportSize(width, 900);
+      if (isWiderThanItsWindow(page)) {
+        broken.add(name + " at " + width);
+      }
+    }
+    page.evaluate("document.documentElement.style.fontSize = '200%'");
+    for (int width : new int[] {WIDE, WIDE / 2}) {
+      page.setViewportSize(width, 900);
+      if (isWiderThanItsWindow(page)) {
+        broken.add(name + " at " + width + " with letters of twice their size");
+      }
+      keepPicture(page, name.replaceAll("[^a-z0-9]+", "-") + "-large-" + width);
+    }
   }
 
   /** Pictures are kept when a folder is named, to be looked at. */

@@ -64,6 +64,20 @@ final class Caller {
             .build());
   }
 
+  /** Sends a form whose token is of no session, as a page of an origin does; empty is this one. */
+  HttpResponse<String> postFrom(String origin, String path, Map<String, String> fields) {
+    String body =
+        fields.entrySet().stream()
+            .map(e -> encoded(e.getKey()) + "=" + encoded(e.getValue()))
+            .collect(Collectors.joining("&", "_csrf=old&", ""));
+    return send(
+        HttpRequest.newBuilder(URI.create(base + path))
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .header("Origin", origin.isEmpty() ? base : origin)
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build());
+  }
+
   /** Sends a form with a file, as a browser does. */
   HttpResponse<String> post(String path, Map<String, String> fields, byte[] file) {
     ByteArrayOutputStream body = new ByteArrayOutputStream();

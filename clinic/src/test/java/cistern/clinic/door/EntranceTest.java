@@ -114,6 +114,24 @@ class EntranceTest {
     assertThat(running.clinic().accounts().all()).noneMatch(a -> a.name().equals("x.y"));
   }
 
+  /** Another site's form is not sent again for it, and no password is carried. */
+  @Test
+  void form_ofASessionThatEnded_isCarriedOnlyFromAPageOfThisAddress() {
+    Caller nurse = running.signedIn(Role.NURSE);
+    Map<String, String> fields = Map.of("typed", "word-1", "password", "word-2");
+
+    assertThat(nurse.postFrom("", "/me", fields).body())
+        .contains("word-1")
+        .contains("Send it now")
+        .doesNotContain("word-2");
+    assertThat(nurse.postFrom("http://elsewhere.example", "/me", fields).body())
+        .contains("session that has ended")
+        .doesNotContain("word-1");
+    assertThat(running.stranger().postFrom("", "/me", fields).body())
+        .contains("kept.typed")
+        .doesNotContain("word-2");
+  }
+
   @Test
   void session_isRenewedAtSignInAndEndsAtSignOut() {
     Caller caller = running.stranger();

@@ -24,14 +24,14 @@ final class Running implements AutoCloseable {
   private final WebClinic clinic;
   private final Moved clock = new Moved();
 
-  private Running(Location location, Rules rules) {
+  private Running(Location location, Rules rules, boolean isBehindHttps) {
     store = Store.open(location);
     clinic =
         WebClinic.start(
             store,
             clock,
             Chance.of(new Random(11)),
-            new WebClinic.Serving("127.0.0.1", 0, true, rules));
+            new WebClinic.Serving("127.0.0.1", 0, true, rules, isBehindHttps));
   }
 
   static Running on(Location location) {
@@ -40,7 +40,12 @@ final class Running implements AutoCloseable {
 
   /** Under rules of its own. */
   static Running on(Location location, Rules rules) {
-    return new Running(location, rules);
+    return new Running(location, rules, false);
+  }
+
+  /** As behind a server that speaks HTTPS. */
+  static Running behindHttps(Location location) {
+    return new Running(location, new Rules(ReportFacts.of(GelFacts.standard()), ""), true);
   }
 
   /** A clock that stands still until it is moved. */

@@ -1,0 +1,124 @@
+package cistern.clinic.web;
+
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/**
+ * A form whose session ended before it was sent: it stays in the page until somebody has signed in,
+ * and is sent again by a button. Nothing of it is kept by the program.
+ *
+ * @param path to which it was sent
+ * @param fields what was typed, without the token and without secrets
+ */
+public record KeptForm(String path, Map<String, List<String>> fields) {
+
+  private static final String PATH = "kept-path";
+  private static final String FIELD = "kept.";
+  private static final Set<String> LEFT_OUT = Set.of("_csrf", "password", "code", PATH);
+  private static final Set<String> ENTRANCES = Set.of("/sign-in", "/code", "/first", "/sign-out");
+
+  /** Copies the fields. */
+  public KeptForm {
+    fields = Map.copyOf(fields);
+  }
+
+  /**
+   * The form of a request, when a page of this program sent it: another site's would not be sent
+   * again for it.
+   */
+  static Optional<KeptForm> of(HttpServletRequest request) {
+    String path = request.getRequestURI();
+    boolean isForm =
+        isPath(path)
+            && !ENTRANCES.contains(path)
+            && String.valueOf(request.getContentType())
+                .startsWith("application/x-www-form-urlencoded");
+    if (!isForm || !isFromHere(request)) {
+      return Optional.empty();
+    }
+    Map<String, List<String>> fields = new TreeMap<>();
+    request
+        .getParameterMap()
+        .forEach(
+            (name, values) -> {
+              if (!LEFT_OUT.contains(name)) {
+                fields.put(name, Arrays.stream(values).map(Visit::plain).toList());
+              }
+            });
+    return Optional.of(new KeptForm(path, fields));
+  }
+
+  /** Whether the browser says that a page of this very address sent it. */
+  private static boolean isFromHere(HttpServletRequest request) {
+    String origin = request.getHeader("Origin");
+    return origin != null
+        && origin.replaceFirst("^https?://", "").equals(request.getHeader("Host"));
+  }
+
+  private static boolean isPath(String path) {
+    return path.matches("(/[A-Za-z0-9-]+)+");
+  }
+
+  /** The form that a page for signing in carries. */
+  public static Optional<KeptForm> of(Visit visit) {
+    String path = visit.field(PATH);
+    if (!isPath(path)) {
+      return Optional.empty();
+    }
+    Map<String, List<String>> fields = new TreeMap<>();
+    visit
+        .fields()
+        .forEach(
+            (name, values) -> {
+              if (name.startsWith(FIELD)) {
+                fields.put(name.substring(FIELD.length()), values);
+              }
+            });
+    return Optional.of(new KeptForm(path, fields));
+  }
+
+  /** Its fields for the page on which somebody signs in. */
+  Node toCarried() {
+    List<Node> all = new ArrayList<>(List.of(hidden(PATH, path)));
+    fields.forEach((name, values) -> values.forEach(v -> all.add(hidden(FIELD + name, v))));
+    return cistern.report.markup.Fragment.of(all.toArray(Node[]::new));
+  }
+
+  /** What was typed, and a button that sends it as it was first sent. */
+  public Node toSendAgain(Visit visit) {
+    List<List<Node>> rows = new ArrayList<>();
+    List<Element> carried = new ArrayList<>();
+    new TreeMap<>(fields)
+        .forEach(
+            (name, values) ->
+                values.forEach(
+                    value -> {
+                      carried.add(hidden(name, value));
+                      if (!value.isBlank()) {
+                        rows.add(List.of(Html.text(name), Html.text(value)));
+                      }
+                    }));
+    return Html.division(
+        "kept",
+        Html.paragraph(
+            "You are signed in. Nothing of what you sent before was done yet, and nothing is lost:"
+                + " here it is."),
+        rows.isEmpty()
+            ? Html.nothing()
+            : Html.table("What you typed", List.of("Field", "Typed"), rows),
+        visit.form(path).with(carried).with(Html.button("Send it now")),
+        Html.paragraph("").with(Html.link("/", "Leave it")));
+  }
+
+  private static Element hidden(String name, String value) {
+    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
+  }
+}
