@@ -44,7 +44,7 @@ final class Interpreter {
   GelReading read(PictureSeen picture, int rows) {
     List<List<GelProblem>> troubles = gel.lanes().stream().map(gates::check).toList();
     PairFinder finder = new PairFinder(facts);
-    double looseness = finder.looseness(gel, together(), rows);
+    PairFinder.Habits habits = finder.habits(gel, together(), rows);
     List<PairReading> pairs = new ArrayList<>();
     List<Listing> listings = new ArrayList<>();
     for (int i = 0; i < gel.lanes().size(); i++) {
@@ -54,7 +54,7 @@ final class Interpreter {
       if (named.csf().isPresent() && named.serum().isPresent()) {
         int c = named.csf().getAsInt();
         int s = named.serum().getAsInt();
-        PairBands bands = finder.compare(gel, lanes(c, s), rows, looseness);
+        PairBands bands = finder.compare(gel, lanes(c, s), rows, habits);
         Listing.Both both = Listing.of(gel.lanes().get(c), gel.lanes().get(s), bands, factor);
         listings.set(c, both.csf().withPair(named.number()));
         listings.set(s, both.serum().withPair(named.number()));

@@ -20,10 +20,12 @@ import java.util.List;
 public final class CaseFrame {
 
   private final Desk desk;
+  private final Undo undo;
 
   /** The frame of the cases on a desk. */
   public CaseFrame(Desk desk) {
     this.desk = desk;
+    this.undo = new Undo(desk);
   }
 
   /**
@@ -40,7 +42,18 @@ public final class CaseFrame {
             division(
                 "case",
                 journey(visit, open, standing, here),
-                division("open", invented(open), Fragment.of(content))));
+                division("open", invented(open), undo(visit, open, here), Fragment.of(content))));
+  }
+
+  /** A change is undone where saving leads to. */
+  private Node undo(Visit visit, OpenCase open, String here) {
+    return here.isEmpty() || here.equals("gel") ? undo.toNode(visit, open) : Html.nothing();
+  }
+
+  /** What a sheet of paper must say, where the rest of the page is not printed. */
+  private static Node onPaper(OpenCase open) {
+    return Html.note(
+        "on-paper", "Case %s, version %d".formatted(open.name(), open.version().number()));
   }
 
   private Node invented(OpenCase open) {
@@ -69,7 +82,8 @@ public final class CaseFrame {
       }
     }
     if (visit.isAllowed(Permission.READ_REPORT)) {
-      steps.add(step(path + "/tubes", "Plan and tubes to print", "", here.equals("tubes")));
+      steps.add(step(path + "/tubes", "Plan to print", "", here.equals("tubes")));
+      steps.add(step(path + "/labels", "Tubes and labels", "", here.equals("labels")));
       steps.add(step(path + "/says", "What it says", "", here.equals("says")));
       steps.add(step(path + "/report", "Report", standing.signing(), here.equals("report")));
       steps.add(step(path + "/compare", "Earlier punctures", "", here.equals("compare")));

@@ -10,7 +10,6 @@ import static cistern.clinic.web.Html.text;
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
-import cistern.clinic.form.Step;
 import cistern.clinic.standing.Duty;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.standing.Standing;
@@ -48,7 +47,8 @@ public final class CaseScreen {
         Route.get("/cases/{id}", Permission.SEE_CASE, this::page),
         Route.get("/cases/{id}/file", Permission.READ_REPORT, this::file),
         Route.get("/cases/{id}/versions/{number}", Permission.READ_REPORT, this::oldFile),
-        Route.post("/cases/{id}/versions/{number}", Permission.WORK_UP, this::takeBack));
+        Route.post("/cases/{id}/versions/{number}", Permission.WORK_UP, this::takeBack),
+        Route.post("/cases/{id}/undo", Permission.SEE_CASE, new Undo(desk)::answer));
   }
 
   private ServerResponse page(Visit visit) {
@@ -103,7 +103,7 @@ public final class CaseScreen {
         text(Long.toString(version.number())),
         text(desk.time(version.at())),
         text(desk.accounts().fullName(version.account())),
-        text(Step.parse(version.step()).map(Step::title).orElse(version.step())),
+        text(Undo.words(version.step())),
         visit.isAllowed(Permission.READ_REPORT)
             ? link(path, "Work-up file")
                 .with("aria-label", "Work-up file of version " + version.number())

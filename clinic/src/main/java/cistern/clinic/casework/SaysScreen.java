@@ -9,12 +9,14 @@ import cistern.clinic.web.Answers;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Visit;
 import cistern.finding.Finding;
+import cistern.puncture.PuncturePlan;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import cistern.report.paper.PaperPage;
 import cistern.report.plan.PlanPaper;
+import cistern.report.plan.TubePaper;
 import java.util.List;
 import java.util.function.BiFunction;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -39,7 +41,8 @@ public final class SaysScreen {
   public List<Route> routes() {
     return List.of(
         Route.get("/cases/{id}/says", Permission.READ_REPORT, v -> page(v, this::says)),
-        Route.get("/cases/{id}/tubes", Permission.READ_REPORT, v -> page(v, this::plan)));
+        Route.get("/cases/{id}/tubes", Permission.READ_REPORT, v -> page(v, this::plan)),
+        Route.get("/cases/{id}/labels", Permission.READ_REPORT, v -> page(v, this::labels)));
   }
 
   private ServerResponse page(Visit visit, BiFunction<Visit, OpenCase, String> screen) {
@@ -60,7 +63,8 @@ public final class SaysScreen {
             "Why: every value with its formula",
             division("whys")
                 .with(asked.stream().map(f -> Why.of(f, open.interpretation())).toList()));
-    return frame.toHtml(visit, open, "says", inside(body), why);
+    Element linked = division("inside").with(WhyLinks.of(body.children()));
+    return frame.toHtml(visit, open, "says", linked, why);
   }
 
   private String plan(Visit visit, OpenCase open) {
@@ -68,6 +72,12 @@ public final class SaysScreen {
     Element body =
         PaperPage.toBody(PlanPaper.of(open.workup(), standing.plan(), desk.medicine().madeBy()));
     return frame.toHtml(visit, open, "tubes", inside(body));
+  }
+
+  private String labels(Visit visit, OpenCase open) {
+    PuncturePlan plan = desk.standing(open).plan();
+    Element body = PaperPage.toBody(TubePaper.of(open.workup(), plan, desk.medicine().madeBy()));
+    return frame.toHtml(visit, open, "labels", inside(body));
   }
 
   /** The body of a page, to stand inside the body of this one. */

@@ -1,13 +1,20 @@
 package cistern.clinic.casework;
 
 import cistern.finding.Chances;
+import cistern.finding.Cut;
 import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.FindingValue;
+import cistern.finding.Printed;
 import cistern.interpretation.Interpretation;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Why a value is what it is: its formula with the numbers in it, the limit, where that comes from
@@ -38,14 +45,19 @@ final class Why {
       lines.add(line("Note", finding.note()));
     }
     return Element.of(
-            "details",
-            Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
-            Element.of("dl")
-                .with(
-                    lines.stream()
-                        .flatMap(l -> ((cistern.report.markup.Fragment) l).children().stream())
-                        .toList()))
-        .with("id", "why-" + finding.code().code());
+        "details",
+        Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
+        Element.of("dl")
+            .with(
+                lines.stream()
+                    .flatMap(l -> ((cistern.report.markup.Fragment) l).children().stream())
+                    .toList())
+            .with("id", id(finding.code())));
+  }
+
+  /** Where it stands on its page: inside what unfolds, so that a link to it unfolds it. */
+  static String id(FindingCode code) {
+    return "why-" + code.code();
   }
 
   private static Node line(String name, String words) {
@@ -59,10 +71,24 @@ final class Why {
     }
     String limit =
         finding.limits().isKnown()
-            ? "a value on the other side of " + ValueWords.limit(finding)
+            ? "a value on the other side of " + ValueWords.limit(finding) + times(finding)
             : "a limit, which nobody has published for this value here";
     var above = finding.uncertainty().probabilityAbove();
     return above.isPresent() ? limit + "; " + Chances.toLieAbove(above.getAsDouble()) : limit;
+  }
+
+  /** How many times as large the value would be at its nearest limit. */
+  private static String times(Finding finding) {
+    if (!(finding.value() instanceof FindingValue.Point point) || point.value() <= 0) {
+      return "";
+    }
+    Stream<Cut> cuts =
+        Stream.of(finding.limits().above(), finding.limits().within()).flatMap(Optional::stream);
+    return cuts.map(Cut::at)
+        .filter(at -> at > 0)
+        .min(Comparator.comparingDouble(at -> Math.abs(Math.log(at / point.value()))))
+        .map(at -> ": " + Printed.decimals(at / point.value(), 2) + " times what it is")
+        .orElse("");
   }
 
   private static String sources(Finding finding) {

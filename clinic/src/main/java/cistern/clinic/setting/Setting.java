@@ -31,6 +31,8 @@ public enum Setting {
   UPLOAD_BYTES("clinic.upload.bytes"),
   /** The greatest size of a gel's picture that is sent to the program, in bytes. */
   PICTURE_BYTES("clinic.picture.bytes"),
+  /** The longest reason for undoing a change, in characters. */
+  REASON_MOST("clinic.reason.most"),
   /** How many rows a list shows at most. */
   LIST_MOST("clinic.list.most"),
   /** For how many days a browser that came by HTTPS asks for nothing else. */

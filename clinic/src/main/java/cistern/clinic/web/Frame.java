@@ -47,7 +47,8 @@ public record Frame(boolean isInvented, Optional<String> policy) {
             link("#content", "To the content").with("class", "skip"),
             top(visit),
             Element.of("main").with("id", "content").with("tabindex", "-1").with(content),
-            foot(visit));
+            foot(visit),
+            Shortcuts.dialog());
     Element html = Element.of("html", head, body).with("lang", "en-GB");
     return "<!DOCTYPE html>\n" + html.toText();
   }
@@ -101,7 +102,8 @@ public record Frame(boolean isInvented, Optional<String> policy) {
                 "For research and education. This is not a medical device. Local practice and the"
                     + " responsible clinician decide."
                     + invented),
-            visit.visitor().isEmpty() ? Html.nothing() : rules())
+            visit.visitor().isEmpty() ? Html.nothing() : rules(),
+            Shortcuts.button())
         .with("class", "foot");
   }
 

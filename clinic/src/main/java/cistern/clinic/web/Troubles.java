@@ -61,6 +61,19 @@ public final class Troubles {
     return page(visit, HttpStatus.NOT_FOUND, "There is no such page.");
   }
 
+  /** The page for something that was changed by somebody meanwhile. */
+  public ServerResponse changed(Visit visit, String back) {
+    String html =
+        frame.toHtml(
+            visit,
+            "Not done",
+            cistern.report.markup.Element.of("h1", "This was not done"),
+            Html.paragraph(
+                "The case was changed meanwhile, so nothing was undone. Look at what stands now."),
+            Html.paragraph("").with(Html.link(back, "To the case")));
+    return Answers.page(HttpStatus.CONFLICT, html);
+  }
+
   private ServerResponse page(Visit visit, HttpStatus status, String text) {
     String html =
         frame.toHtml(

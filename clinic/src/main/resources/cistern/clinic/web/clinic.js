@@ -94,3 +94,53 @@ for (const chooser of document.querySelectorAll("input[data-most]")) {
     if (isTooLarge()) event.preventDefault();
   });
 }
+// Keys, shown on request; those without Ctrl can be switched off there, in this browser.
+const keys = document.getElementById("keys");
+if (keys) {
+  const on = document.getElementById("keys-on");
+  const button = document.getElementById("keys-button");
+  on.checked = localStorage.getItem("keys") !== "off";
+  on.addEventListener("change", () => localStorage.setItem("keys", on.checked ? "on" : "off"));
+  const turn = () => (keys.open ? keys.close() : keys.showModal());
+  button.hidden = false;
+  button.addEventListener("click", turn);
+  document.getElementById("keys-close").addEventListener("click", turn);
+  const steps = [...document.querySelectorAll(".journey li")];
+  const place = (end) => document.querySelector(`.journey a[href$="${end}"]`)?.href;
+  const places = {
+    d: () => document.querySelector("a[href='/day']")?.href,
+    c: () => document.querySelector("a[href='/cases']")?.href,
+    w: () => steps[0]?.querySelector("a")?.href,
+    s: () => place("/says"),
+    r: () => place("/report"),
+  };
+  let went = 0;
+  document.addEventListener("keydown", (event) => {
+    const field = event.target.closest("input:not([type=checkbox]),select,textarea");
+    if (event.key === "Enter" && event.ctrlKey && event.target.form) {
+      event.target.form.requestSubmit();
+    } else if (!field && on.checked && !event.ctrlKey && !event.altKey && !event.metaKey) {
+      const isGoing = Date.now() - went < 1500;
+      went = event.key === "g" ? Date.now() : 0;
+      const step = steps[Number(event.key)]?.querySelector("a")?.href;
+      const to = isGoing ? (places[event.key]?.() ?? (/[1-9]/.test(event.key) && step)) : "";
+      if (event.key === "?") turn();
+      else if (to) location.href = to;
+    }
+  });
+}
+// What unfolds is printed unfolded.
+addEventListener("beforeprint", () => {
+  document.querySelectorAll("main details").forEach((d) => (d.open = true));
+});
+// A form that takes its time says so.
+for (const form of document.querySelectorAll("form[data-busy]")) {
+  form.addEventListener("submit", (event) => {
+    if (event.defaultPrevented) return;
+    const said = document.createElement("p");
+    said.className = "kept";
+    said.setAttribute("role", "status");
+    said.textContent = form.dataset.busy;
+    form.append(said);
+  });
+}

@@ -328,25 +328,8 @@ class GelJourneyTest {
                           .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
         Page page = page(browser, 1440, ColorScheme.LIGHT);
         String path = begin();
-        page.navigate(address(path + "/gel"));
-        assertThat(broken(page)).isEmpty();
-        page.getByLabel("Picture of the gel")
-            .setInputFiles(new FilePayload("any.png", "image/png", local()));
-        page.getByLabel("Lanes from left to right").fill(LANES);
-        page.getByLabel("Which pair is this person's").fill("1");
-        press(page, "Read the picture");
-
-        Locator count = page.locator(".kept-count").first();
-        assertThat(count.innerText()).isEqualTo("13");
-        Locator first = page.getByLabel("Keep C1:");
-        first.focus();
-        page.keyboard().press("Space");
-        page.getByText("your counts stand").waitFor();
-        assertThat(count.innerText()).isEqualTo("12");
-        page.locator("[data-band='2-1'] polygon").click();
-        page.locator(".kept-count").getByText("11").waitFor();
-        assertThat(page.locator(".mark.struck")).satisfies(m -> assertThat(m.count()).isEqualTo(2));
-        assertThat(broken(page)).isEmpty();
+        send(page, path);
+        strike(page);
         Page narrow = page(browser, 390, ColorScheme.DARK);
         narrow.navigate(address(path + "/gel"));
         assertThat(broken(narrow)).isEmpty();
@@ -355,6 +338,30 @@ class GelJourneyTest {
         page.navigate(address(path + "/says"));
         assertThat(page.locator("main").innerText()).contains("11 CSF-only");
       }
+    }
+
+    private void send(Page page, String path) throws IOException {
+      page.navigate(address(path + "/gel"));
+      assertThat(broken(page)).isEmpty();
+      page.getByLabel("Picture of the gel")
+          .setInputFiles(new FilePayload("any.png", "image/png", local()));
+      page.getByLabel("Lanes from left to right").fill(LANES);
+      page.getByLabel("Which pair is this person's").fill("1");
+      press(page, "Read the picture");
+    }
+
+    /** One band by keyboard, one on the picture. */
+    private static void strike(Page page) {
+      Locator count = page.locator(".kept-count").first();
+      assertThat(count.innerText()).isEqualTo("13");
+      page.getByLabel("Keep C1:").focus();
+      page.keyboard().press("Space");
+      page.getByText("your counts stand").waitFor();
+      assertThat(count.innerText()).isEqualTo("12");
+      page.locator("[data-band='2-1'] polygon").click();
+      page.locator(".kept-count").getByText("11").waitFor();
+      assertThat(page.locator(".mark.struck").count()).isEqualTo(2);
+      assertThat(broken(page)).isEmpty();
     }
 
     private Page page(Browser browser, int width, ColorScheme scheme) {

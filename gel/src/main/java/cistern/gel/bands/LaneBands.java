@@ -1,10 +1,13 @@
 package cistern.gel.bands;
 
 import cistern.gel.lanes.LanePlace;
+import java.util.Arrays;
 import java.util.List;
 
 /** A lane with what was found in it; its bands run from top to bottom. */
 public final class LaneBands {
+  private static final double LOW = 0.3;
+
   private final LaneTrace trace;
   private final Bend bend;
   private final LaneCondition condition;
@@ -48,6 +51,38 @@ public final class LaneBands {
 
   LaneBands withBands(List<Band> others) {
     return new LaneBands(trace, bend, condition, others);
+  }
+
+  /**
+   * The broad course of the density along the lane, without its bands: a low quantile in each of so
+   * many equal parts, OD.
+   */
+  public double[] background(int parts) {
+    float[] profile = withoutBands();
+    double[] course = new double[parts];
+    for (int i = 0; i < parts; i++) {
+      int from = (int) ((long) profile.length * i / parts);
+      int to = (int) ((long) profile.length * (i + 1) / parts);
+      float[] part = Arrays.copyOfRange(profile, from, to);
+      Arrays.sort(part);
+      course[i] = part[(int) (LOW * part.length)];
+    }
+    return course;
+  }
+
+  private float[] withoutBands() {
+    float[] rest = trace.profile().clone();
+    for (Band b : bands) {
+      double middle = b.y() - trace.firstRow();
+      int reach = (int) Math.ceil(4 * b.sigma());
+      for (int y = Math.max(0, (int) middle - reach);
+          y < Math.min(rest.length, middle + reach);
+          y++) {
+        double t = (y - middle) / b.sigma();
+        rest[y] -= (float) (b.height() * Math.exp(-0.5 * t * t));
+      }
+    }
+    return rest;
   }
 
   /** The filter's answer at a row of the picture, OD of a band; 0 outside. */

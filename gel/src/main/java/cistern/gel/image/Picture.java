@@ -78,4 +78,20 @@ public final class Picture {
     }
     return new Picture(w, h, means);
   }
+
+  /** Every sample as the mean of the three by three around it. */
+  public Picture toSmoothed() {
+    char[] means = new char[samples.length];
+    for (int y = 0; y < height; y++) {
+      for (int x = 0; x < width; x++) {
+        int sum = 0;
+        for (int d = 0; d < 9; d++) {
+          int row = Math.clamp(y + d / 3 - 1, 0, height - 1);
+          sum += samples[row * width + Math.clamp(x + d % 3 - 1, 0, width - 1)];
+        }
+        means[y * width + x] = (char) (sum / 9);
+      }
+    }
+    return new Picture(width, height, means);
+  }
 }

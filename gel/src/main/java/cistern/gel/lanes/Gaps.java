@@ -7,12 +7,16 @@ import java.util.Optional;
 
 /**
  * Places in a regular row of lanes where a lane stays out: nothing visible was put there, or it did
- * not take. They are looked for only when more lanes are named than were found.
+ * not take. They are looked for only when another number of lanes is named than was found.
  *
  * @param uneven how far a gap may be from a whole number of steps, in steps
- * @param room how much more bare membrane there must be at one end than at the other, in steps
+ * @param room by how much the next best way must be out of balance, in steps
  */
 public record Gaps(double uneven, double room) {
+  /** Most empty lanes at the ends of the row, and most lanes there that are none. */
+  private static final int MOST_ADDED = 2;
+
+  private static final int MOST_DROPPED = 1;
 
   /**
    * Lanes with empty ones among them.
@@ -28,17 +32,19 @@ public record Gaps(double uneven, double room) {
 
   /**
    * As many lanes as were named, if they can be had in one way only: by an empty lane in each gap,
-   * and by one more at the end that has more bare membrane, since rows of lanes are centred.
+   * and by more or fewer at the ends, so that as much bare membrane is left on either side.
    */
   public Optional<Filled> fill(List<LanePlace> lanes, int named, Extent sheet) {
     if (lanes.size() < 3) {
       return Optional.empty();
     }
     List<LanePlace> filled = between(lanes);
-    if (filled.size() == named - 1) {
-      return atEnd(filled, sheet).map(f -> new Filled(f, false));
+    int more = named - filled.size();
+    if (more == 0) {
+      return Optional.of(new Filled(filled, true));
     }
-    return filled.size() == named ? Optional.of(new Filled(filled, true)) : Optional.empty();
+    boolean isFew = more >= -MOST_DROPPED && more <= MOST_ADDED;
+    return isFew ? balanced(filled, more, sheet).map(f -> new Filled(f, false)) : Optional.empty();
   }
 
   private static double step(List<LanePlace> lanes) {
@@ -71,23 +77,45 @@ public record Gaps(double uneven, double room) {
     return List.copyOf(filled);
   }
 
-  private Optional<List<LanePlace>> atEnd(List<LanePlace> lanes, Extent sheet) {
+  /** The lanes with so many more at the ends that the row lies in the middle of the membrane. */
+  private Optional<List<LanePlace>> balanced(List<LanePlace> lanes, int more, Extent sheet) {
     double step = step(lanes);
+    double left = (lanes.getFirst().xCentre() - sheet.from()) / step;
+    double right = (sheet.to() - lanes.getLast().xCentre()) / step;
+    double half = lanes.getFirst().width() / 2 / step;
+    double best = Double.MAX_VALUE;
+    double second = Double.MAX_VALUE;
+    int atLeft = 0;
+    for (int i = Math.min(0, more); i <= Math.max(0, more); i++) {
+      double off = Math.abs(left - i - (right - (more - i)));
+      boolean isRoom = left - i >= half && right - (more - i) >= half;
+      if (isRoom && off < best) {
+        second = best;
+        best = off;
+        atLeft = i;
+      } else {
+        second = Math.min(second, off);
+      }
+    }
+    return best < Double.MAX_VALUE && second - best >= room
+        ? Optional.of(withEnds(lanes, atLeft, more - atLeft, step))
+        : Optional.empty();
+  }
+
+  private static List<LanePlace> withEnds(
+      List<LanePlace> lanes, int atLeft, int atRight, double step) {
     LanePlace first = lanes.getFirst();
     LanePlace last = lanes.getLast();
-    double left = first.xCentre() - sheet.from();
-    double right = sheet.to() - last.xCentre();
-    if (Math.max(left, right) < step + first.width() / 2 || Math.abs(left - right) < room * step) {
-      return Optional.empty();
-    }
-    List<LanePlace> filled = new ArrayList<>(lanes);
     double share = step / (last.xCentre() - first.xCentre());
-    if (left > right) {
-      filled.addFirst(at(first, last, -share));
-    } else {
-      filled.addLast(at(first, last, 1 + share));
+    List<LanePlace> filled =
+        new ArrayList<>(lanes.subList(Math.max(0, -atLeft), lanes.size() - Math.max(0, -atRight)));
+    for (int i = 1; i <= atLeft; i++) {
+      filled.addFirst(at(first, last, -i * share));
     }
-    return Optional.of(List.copyOf(filled));
+    for (int i = 1; i <= atRight; i++) {
+      filled.addLast(at(first, last, 1 + i * share));
+    }
+    return List.copyOf(filled);
   }
 
   private static LanePlace at(LanePlace from, LanePlace to, double share) {

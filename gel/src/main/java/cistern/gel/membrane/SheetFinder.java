@@ -11,6 +11,9 @@ import java.util.Optional;
  * Otherwise the membrane is the whole picture: the outer lanes themselves can look like two edges.
  */
 public final class SheetFinder {
+  /** Pixels averaged into one from which noise no longer tears the surround. */
+  private static final int FINE = 3;
+
   private final int coarse;
   private final double tolerance;
   private final double deepest;
@@ -27,7 +30,8 @@ public final class SheetFinder {
   /** The sheet of a picture. */
   public Sheet find(Picture picture) {
     int factor = Math.max(1, Math.max(picture.width(), picture.height()) / coarse);
-    Picture small = picture.toReduced(factor);
+    Picture reduced = picture.toReduced(factor);
+    Picture small = factor < FINE ? reduced.toSmoothed() : reduced;
     boolean[] surround = new Surround(small, tolerance * Picture.WHITE).toMask();
     EdgeFit fit = new EdgeFit(surround, small.width(), small.height(), deepest, straight);
     Optional<Edge> left = fit.left();

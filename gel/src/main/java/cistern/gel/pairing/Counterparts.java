@@ -18,6 +18,8 @@ record Counterparts(double spread, double length, double found, double ratio, do
   /** Distance beyond which bands are no counterparts, standard deviations. */
   private static final double REACH = 5;
 
+  private static final double NEAR_MISS = 6;
+
   static Counterparts of(Facts facts, double spread, double height) {
     return new Counterparts(
         spread,
@@ -37,13 +39,17 @@ record Counterparts(double spread, double length, double found, double ratio, do
     double sum = 0;
     for (Band s : serum) {
       double near = 0;
+      double ring = 0;
       for (Band c : csf) {
         double d = (a.toSerum(c.y()) - s.y()) / spread;
+        if (Math.abs(d) > NEAR_MISS && Math.abs(d) < 2 * NEAR_MISS) {
+          ring += c.probability() * length / (2 * NEAR_MISS * spread * Math.max(1, many));
+        }
         if (Math.abs(d) < REACH) {
           near += c.probability() * Math.exp(-0.5 * d * d) * heights(s.height() / c.height());
         }
       }
-      double same = 1 - found + found * near * scale;
+      double same = (1 - found) * (0.5 + 0.5 * ring) + found * near * scale;
       sum += Math.log(1 - s.probability() + s.probability() * same);
     }
     return sum;

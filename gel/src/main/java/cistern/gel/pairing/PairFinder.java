@@ -11,7 +11,8 @@ import java.util.stream.IntStream;
 
 /** Compares the CSF lane of a pair with its serum lane. */
 public final class PairFinder {
-  private static final double[] LOOSENESS = {0.15, 0.3, 0.6, 1, 1.6};
+  private static final double[] LOOSENESS = {0.12, 0.2, 0.35, 0.6, 1};
+  private static final double USUAL_LOOSENESS = 0.4;
 
   private final Facts facts;
   private final Ladder ladder;
@@ -40,15 +41,34 @@ public final class PairFinder {
   public record Lanes(LaneBands csf, LaneBands serum) {}
 
   /**
+   * What the pairs of a gel have in common.
+   *
+   * @param looseness how far lanes stray from where the gel's tilt foretells them, over what is
+   *     usual
+   * @param likeness how alike the backgrounds of a person's lanes are
+   */
+  public record Habits(double looseness, Likeness likeness) {}
+
+  /**
+   * What the pairs of a gel have in common.
+   *
+   * @param height rows of the picture
+   */
+  public Habits habits(GelBands gel, List<Lanes> pairs, double height) {
+    return new Habits(looseness(gel, pairs, height), Likeness.of(facts, pairs));
+  }
+
+  /**
    * How far the lanes of a gel stray from where its tilt foretells them, over what is usual: the
    * mean over some values, each weighted by how well all pairs of the gel agree under it.
    *
    * @param height rows of the picture
    */
-  public double looseness(GelBands gel, List<Lanes> pairs, double height) {
+  private double looseness(GelBands gel, List<Lanes> pairs, double height) {
     double[] logs = new double[LOOSENESS.length];
     for (int k = 0; k < logs.length; k++) {
       AlignmentSearch search = new AlignmentSearch(facts, gel.sigma(), height, LOOSENESS[k]);
+      logs[k] = -LOOSENESS[k] / USUAL_LOOSENESS;
       for (Lanes p : pairs) {
         double evidence =
             search.evidence(p.csf.bands(), p.serum.bands(), foretold(gel, p), height / 2);
@@ -74,16 +94,18 @@ public final class PairFinder {
    * What the bands of a CSF lane and of the serum lane beside it say.
    *
    * @param height rows of the picture
-   * @param looseness how far the lanes of this gel stray
+   * @param habits what the pairs of this gel have in common
    */
-  public PairBands compare(GelBands gel, Lanes pair, double height, double looseness) {
+  public PairBands compare(GelBands gel, Lanes pair, double height, Habits habits) {
     LaneBands csf = pair.csf;
     LaneBands serum = pair.serum;
     double sigma = gel.sigma();
-    AlignmentSearch search = new AlignmentSearch(facts, sigma, height, looseness);
+    AlignmentSearch search = new AlignmentSearch(facts, sigma, height, habits.looseness);
     double foretold = foretold(gel, pair);
     List<Alignment> alignments = search.search(csf.bands(), serum.bands(), foretold, height / 2);
-    double evidence = search.evidence(csf.bands(), serum.bands(), foretold, height / 2);
+    double evidence =
+        search.evidence(csf.bands(), serum.bands(), foretold, height / 2)
+            + habits.likeness.logLikelihood(pair);
     double spread =
         Math.hypot(
             facts.number("gel.matching.spread") * sigma, facts.number("gel.matching.pixels"));

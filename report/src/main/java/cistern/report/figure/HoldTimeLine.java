@@ -41,7 +41,7 @@ public final class HoldTimeLine {
   private static final DateTimeFormatter CLOCK =
       DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.UK);
   private static final DateTimeFormatter FULL =
-      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm (XXX)", Locale.UK);
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm (xxx)", Locale.UK);
 
   private final AntithromboticPlan plan;
   private final LinearScale scale;
@@ -138,7 +138,7 @@ public final class HoldTimeLine {
   }
 
   private static String clock(OffsetDateTime at, DateTimeFormatter format) {
-    return format.format(at).replace("(Z)", "(UTC)");
+    return format.format(at).replace("(+00:00)", "(UTC)");
   }
 
   private List<Element> axis(double bottom) {

@@ -131,10 +131,11 @@ public final class PaperPage {
             .with("aria-label", table.caption());
   }
 
-  /** A heading begins with a capital; a Greek letter is a name and stays. */
+  /** A heading begins with a capital; a Greek letter is a name, a unit such as mL stays. */
   private static String heading(String name) {
     boolean isLatin = !name.isEmpty() && name.charAt(0) >= 'a' && name.charAt(0) <= 'z';
-    return isLatin ? Character.toUpperCase(name.charAt(0)) + name.substring(1) : name;
+    boolean isUnit = name.length() > 1 && Character.isUpperCase(name.charAt(1));
+    return isLatin && !isUnit ? Character.toUpperCase(name.charAt(0)) + name.substring(1) : name;
   }
 
   private Element row(Row row) {

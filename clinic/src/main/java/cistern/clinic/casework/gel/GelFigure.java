@@ -50,7 +50,7 @@ final class GelFigure {
     shapes.add(drawn.picture(told.source()));
     boolean isCsfLeft = bands.csf().xCentre() <= bands.serum().xCentre();
     for (LaneReading lane : List.of(bands.csf(), bands.serum())) {
-      boolean isCsf = lane == bands.csf();
+      boolean isCsf = lane.index() == bands.csf().index();
       shapes.addAll(drawn.edges(lane, token(isCsf)));
       shapes.add(
           Svg.label(
@@ -99,7 +99,7 @@ final class GelFigure {
   private static List<Element> marks(
       Drawn drawn, KeptBands bands, LaneReading lane, boolean isLeft) {
     List<Element> marks = new ArrayList<>();
-    boolean isCsf = lane == bands.csf();
+    boolean isCsf = lane.index() == bands.csf().index();
     double free = 0;
     for (int i = 0; i < lane.bands().size(); i++) {
       double y = drawn.y(lane.bands().get(i));

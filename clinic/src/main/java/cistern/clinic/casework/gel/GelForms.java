@@ -65,6 +65,7 @@ final class GelForms {
         .form(path)
         .with("enctype", "multipart/form-data")
         .with("class", "upload")
+        .with("data-busy", "The picture is sent and read; this takes some seconds.")
         .with(
             base(base),
             field(

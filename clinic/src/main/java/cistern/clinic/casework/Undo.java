@@ -1,0 +1,94 @@
+package cistern.clinic.casework;
+
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.cases.Saving;
+import cistern.clinic.form.Step;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.standing.OpenCase;
+import cistern.clinic.web.Answers;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.Visit;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.Optional;
+import org.springframework.web.servlet.function.ServerResponse;
+
+/**
+ * Undoing a person's own last change: the version before it becomes the newest, with a reason; the
+ * undone one stays readable, and undoing may be undone.
+ */
+final class Undo {
+
+  private static final String UNDONE = "undone: ";
+
+  /** The longest reason, in characters: it stands in a row of a table. */
+  private static final int LONGEST = Setting.REASON_MOST.number();
+
+  private final Desk desk;
+
+  Undo(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** What to press after saving; nothing where the last change is somebody else's. */
+  Node toNode(Visit visit, OpenCase open) {
+    CaseVersion last = open.version();
+    if (!isOwn(visit, last)) {
+      return Html.nothing();
+    }
+    Element reason =
+        Html.field(
+            "Why it is undone",
+            Html.input("reason", "")
+                .with("autocomplete", "off")
+                .with("maxlength", Integer.toString(LONGEST)));
+    String saved =
+        "Saved: %s, version %d, %s."
+            .formatted(words(last.step()), last.number(), desk.time(last.at()));
+    return visit
+        .form("/cases/" + last.caseId() + "/undo")
+        .with("class", "undo")
+        .with(
+            Element.of("span", saved),
+            Element.of("input")
+                .with("type", "hidden")
+                .with("name", "base")
+                .with("value", Long.toString(last.number())),
+            Html.button("Undo").with("class", "plain"),
+            Element.of("details", Element.of("summary", "with a reason"), reason));
+  }
+
+  private static boolean isOwn(Visit visit, CaseVersion last) {
+    return last.number() > 1 && last.account().equals(visit.account().id());
+  }
+
+  /** A change as people read it. */
+  static String words(String step) {
+    return Step.parse(step).map(Step::title).orElse(step);
+  }
+
+  ServerResponse answer(Visit visit) {
+    Optional<CaseVersion> last = desk.cases().read(visit.path("id"), visit.account().id());
+    Optional<CaseVersion> before =
+        last.filter(v -> isOwn(visit, v))
+            .filter(v -> visit.field("base").equals(Long.toString(v.number())))
+            .flatMap(v -> desk.cases().version(v.caseId(), v.number() - 1));
+    if (last.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    CaseVersion now = last.get();
+    if (before.isEmpty() || !isSaved(visit, now, before.get())) {
+      return desk.troubles().changed(visit, "/cases/" + now.caseId());
+    }
+    return Answers.see("/cases/" + now.caseId());
+  }
+
+  private boolean isSaved(Visit visit, CaseVersion now, CaseVersion before) {
+    String all = visit.field("reason");
+    String reason = all.substring(0, Math.min(all.length(), LONGEST));
+    String step = UNDONE + words(now.step()) + (reason.isEmpty() ? "" : " (" + reason + ")");
+    Change change = new Change(now.number(), step, before.workup(), visit.account().id());
+    return desk.cases().save(now.caseId(), change) instanceof Saving.Kept;
+  }
+}
