@@ -39,6 +39,7 @@ class EveryScreenTest {
           "/bands",
           "/after",
           "/tubes",
+          "/labels",
           "/says",
           "/report",
           "/compare",

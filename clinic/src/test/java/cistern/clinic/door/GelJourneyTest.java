@@ -53,6 +53,7 @@ class GelJourneyTest {
   private static final Pattern KEEP =
       Pattern.compile("name=\"keep\" value=\"([0-9]+-[0-9]+)\"[^>]*checked");
 
+  private final Pages pages = Pages.of();
   private final Running running = Running.on(Engines.folder());
   private final Caller clinician = running.signedIn(Role.CLINICIAN);
 
@@ -63,6 +64,7 @@ class GelJourneyTest {
 
   @AfterAll
   void stop() {
+    assertThat(pages.faults()).isEmpty();
     running.close();
   }
 
@@ -115,6 +117,7 @@ class GelJourneyTest {
       assertThat(kept(page)).hasSize(13);
       assertThat(last(path).workup()).contains("\"pair\": 1").doesNotContain(Caller.FILE_NAME);
       assertThat(clinician.get(path + "/bands").body()).contains("to be confirmed");
+      pages.check("gel", page.body());
       assertThat(clinician.get("/day").body())
           .contains("Gels to confirm (")
           .contains("href=\"" + path + "/gel\"");
@@ -127,6 +130,7 @@ class GelJourneyTest {
       HttpResponse<String> asked =
           clinician.post(path + "/gel", Map.of("lanes", "", "pair", ""), local());
 
+      pages.check("to choose", asked.body());
       assertThat(asked.statusCode()).isEqualTo(200);
       assertThat(asked.body()).contains("holds 3 pairs").contains("Pair 1: fluid in lane 3");
       assertThat(last(path).number()).isEqualTo(1);
@@ -162,6 +166,7 @@ class GelJourneyTest {
       hostile.forEach(
           (file, sentence) -> {
             HttpResponse<String> answer = clinician.post(path + "/gel", typed, file);
+            pages.check(sentence, answer.body());
             assertThat(answer.statusCode()).as(sentence).isEqualTo(422);
             assertThat(answer.body())
                 .contains(sentence)

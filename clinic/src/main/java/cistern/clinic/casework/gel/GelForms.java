@@ -33,19 +33,24 @@ final class GelForms {
    * @param lanes as typed
    * @param pair as typed
    * @param troubles by field
+   * @param form a word that tells the fields of one form from those of another on the same page
    */
-  record Typed(String lanes, String pair, Map<String, String> troubles) {
+  record Typed(String lanes, String pair, Map<String, String> troubles, String form) {
 
     Typed {
       troubles = Map.copyOf(troubles);
     }
 
     static Typed of(String lanes, String pair) {
-      return new Typed(lanes, pair, Map.of());
+      return new Typed(lanes, pair, Map.of(), "send");
     }
 
     Typed withTrouble(String field, String sentence) {
-      return new Typed(lanes, pair, Map.of(field, sentence));
+      return new Typed(lanes, pair, Map.of(field, sentence), form);
+    }
+
+    Typed withForm(String word) {
+      return new Typed(lanes, pair, troubles, word);
     }
   }
 
@@ -111,13 +116,18 @@ final class GelForms {
   }
 
   private static Element field(String label, Element control, Typed typed, String name) {
+    String id = typed.form() + "-" + name;
+    Element labelled = Element.of("label", label).with("for", id);
     String trouble = typed.troubles().getOrDefault(name, "");
     if (trouble.isEmpty()) {
-      return Html.field(label, control);
+      return division("field", labelled, control.with("id", id));
     }
-    String id = "n-" + name;
-    return Html.field(label, control.with("aria-invalid", "true").with("aria-describedby", id))
-        .with(Element.of("p", trouble).with("class", "doubt").with("id", id).with("role", "alert"));
+    String note = "n-" + name;
+    return division(
+        "field",
+        labelled,
+        control.with("id", id).with("aria-invalid", "true").with("aria-describedby", note),
+        Element.of("p", trouble).with("class", "doubt").with("id", note).with("role", "alert"));
   }
 
   /** The form in which the lanes of a kept picture are named, and the person's pair is chosen. */

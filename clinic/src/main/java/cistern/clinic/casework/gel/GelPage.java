@@ -206,7 +206,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
   }
 
   private Node lanes() {
-    Typed typed = Typed.of(gel.kept().lanes(), gel.named().pair() + "");
+    Typed typed = Typed.of(gel.kept().lanes(), gel.named().pair() + "").withForm("again");
     return section(
         "name-lanes",
         "Lanes and another picture",
@@ -223,7 +223,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
   private Node kept() {
     String source = source("");
     return section(
-        "kept",
+        "kept-gel",
         "Kept",
         paragraph(
             "The picture, what was read in it and every edit stay as they are: "
