@@ -23,7 +23,7 @@ public final class BandFinder {
     }
     int[] rows = rows(density, sheet, places);
     List<LaneGroups> groups = groups(density, places, rows);
-    Gel gel = new Gel(density, places, rows);
+    Gel gel = new Gel(density, places, rows[0], rows[1]);
     GelBands all = bands(gel, groups);
     int reach = (int) Math.ceil(facts.number("gel.mark.profile-reach") * all.sigma());
     List<MarkProfile> marks = mark(all).find(all.lanes(), groups, rows[0], reach);
@@ -40,7 +40,11 @@ public final class BandFinder {
   }
 
   /** What stays the same while marks are taken away. */
-  private record Gel(Density density, List<LanePlace> places, int[] rows) {}
+  private record Gel(Density density, List<LanePlace> places, int firstRow, int endRow) {
+    int[] rows() {
+      return new int[] {firstRow, endRow};
+    }
+  }
 
   /** The bands of the lanes as their groups show them, marks among them. */
   private GelBands bands(Gel gel, List<LaneGroups> groups) {
@@ -57,7 +61,7 @@ public final class BandFinder {
     Tracing tracing = new Tracing(filter, (int) facts.number("gel.bands.trimmed"), noiseReach);
     List<LaneTrace> traces = new ArrayList<>();
     for (int i = 0; i < places.size(); i++) {
-      traces.add(tracing.trace(places.get(i), groups.get(i), settled.get(i), gel.rows[0]));
+      traces.add(tracing.trace(places.get(i), groups.get(i), settled.get(i), gel.firstRow));
     }
     BandMeasure measure = BandMeasure.of(facts, filter, traces);
     double darkest = facts.number("gel.lane.darkest");
@@ -67,7 +71,7 @@ public final class BandFinder {
           new LaneBands(
               traces.get(i),
               settled.get(i),
-              LaneCondition.of(gel.density, places.get(i), gel.rows, darkest),
+              LaneCondition.of(gel.density, places.get(i), gel.rows(), darkest),
               measure.bands(traces.get(i))));
     }
     return new GelBands(sigma, tilt, lanes, 0);

@@ -1,6 +1,7 @@
 package cistern.gel.bands;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -9,8 +10,8 @@ import java.util.List;
  * which the normalised second derivative answers most.
  */
 final class CommonSigma {
-  /** Least strength of the strongest votes over the median vote; with less all are noise. */
-  private static final double LEAST_RELIEF = 6;
+  /** Least answer of a vote over the usual size of the answers at its scale, which is noise. */
+  private static final double LEAST_SIGNAL = 6;
 
   private final double[] scales;
   private final double fallback;
@@ -30,10 +31,10 @@ final class CommonSigma {
       votes(profile, votes);
     }
     votes.sort(Comparator.comparingDouble(Vote::weight).reversed());
-    double top = votes.isEmpty() ? 0 : votes.get(Math.min(votes.size() - 1, 4)).weight();
-    if (votes.isEmpty() || top < LEAST_RELIEF * votes.get(votes.size() / 2).weight()) {
+    if (votes.isEmpty()) {
       return fallback;
     }
+    double top = votes.get(Math.min(votes.size() - 1, 4)).weight();
     List<Vote> strong =
         new ArrayList<>(votes.stream().limit(60).filter(v -> v.weight() > 0.2 * top).toList());
     strong.sort(Comparator.comparingDouble(Vote::sigma));
@@ -52,6 +53,10 @@ final class CommonSigma {
     for (int s = 0; s < scales.length; s++) {
       answers[s] = normalised(profile, scales[s]);
     }
+    double[] usual = new double[scales.length];
+    for (int s = 0; s < scales.length; s++) {
+      usual[s] = usualSize(answers[s]);
+    }
     int margin = (int) (4 * scales[scales.length - 1]);
     for (int y = margin; y < profile.length - margin; y++) {
       for (int s = 1; s + 1 < scales.length; s++) {
@@ -60,7 +65,7 @@ final class CommonSigma {
             && v >= answers[s][y + 1]
             && v > answers[s - 1][y]
             && v >= answers[s + 1][y]
-            && v > 0) {
+            && v > LEAST_SIGNAL * usual[s]) {
           double a = answers[s - 1][y];
           double b = answers[s + 1][y];
           double shift = 0.5 * (a - b) / (a - 2 * v + b);
@@ -69,6 +74,15 @@ final class CommonSigma {
         }
       }
     }
+  }
+
+  private static double usualSize(float[] answer) {
+    float[] sizes = new float[answer.length];
+    for (int y = 0; y < sizes.length; y++) {
+      sizes[y] = Math.abs(answer[y]);
+    }
+    Arrays.sort(sizes);
+    return sizes[sizes.length / 2];
   }
 
   /** scale^(3/2) times the negative second derivative of the profile smoothed at a scale. */

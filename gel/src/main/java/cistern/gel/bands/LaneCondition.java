@@ -41,7 +41,7 @@ public record LaneCondition(double contrast, double load, double saturated) {
         right += at(density, (int) (centre + 0.58 * place.width()), y);
       }
       double count = Math.max(1, (int) ((s + 1) * step) - (int) (s * step));
-      strips[s] = inside / Math.max(1, n) - Math.min(left, right) / count;
+      strips[s] = inside / Math.max(1, n) - 0.5 * (left + right) / count;
       all += n;
     }
     double load = Arrays.stream(strips).average().orElse(0);
