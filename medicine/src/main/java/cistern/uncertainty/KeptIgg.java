@@ -14,6 +14,9 @@ import java.util.Set;
  */
 final class KeptIgg {
 
+  /** How often a quotient is put in again. */
+  private static final int SUBSTITUTIONS = 12;
+
   static final Map<FindingCode, Analyte> ANTIBODIES =
       Map.of(
           FindingCode.MEASLES_ANTIBODY_INDEX, Analyte.MEASLES_IGG,
@@ -61,6 +64,28 @@ final class KeptIgg {
         || codes.stream().anyMatch(ANTIBODIES::containsKey);
   }
 
+  /** Notes where, over albumin, a verdict changes: a sharp step when IgG is measured precisely. */
+  void bend(NormalRule.Bends bends, LogNormal albumin) {
+    for (Antibody antibody : antibodies) {
+      LogNormal specific = antibody.quotient;
+      for (double end : new double[] {antibody.index.lower(), antibody.index.upper()}) {
+        bend(bends, albumin, limit, specific.times(1 / end));
+      }
+    }
+    for (double end : new double[] {rate.lower(), rate.upper()}) {
+      double share = quotient.median() - end / (csfPerDay * serum.median());
+      double sigma = quotient.sigma() * quotient.median() / share;
+      bend(bends, albumin, leaked, new LogNormal(share, Math.log(share), sigma));
+    }
+  }
+
+  private static void bend(
+      NormalRule.Bends bends, LogNormal albumin, Curve curve, LogNormal share) {
+    double at = curve.inverse(share.median());
+    double elasticity = at * curve.slopeAt(at) / share.median();
+    Range.bend(bends, albumin, at, share.sigma() / elasticity);
+  }
+
   /** The chance that they are kept and that the IgG quotient stays in a range. */
   double chance(Range range, double albumin) {
     if (range.isEmpty()) {
@@ -86,12 +111,20 @@ final class KeptIgg {
     }
     Range.bend(bends, quotient, leakedShare, 0);
     for (double end : new double[] {rate.lower(), rate.upper()}) {
-      double made = end / (csfPerDay * serum.median());
-      double at = leakedShare + made;
-      if (at > 0) {
-        Range.bend(bends, quotient, at, serumGiven(at).sigma() * Math.abs(made / at));
+      double at = quotientOf(end, leakedShare);
+      if (at > 0 && at < Double.POSITIVE_INFINITY) {
+        Range.bend(bends, quotient, at, serumGiven(at).sigma() * Math.abs(1 - leakedShare / at));
       }
     }
+  }
+
+  /** The IgG quotient at which the rate takes a value, found by steps of substitution. */
+  private double quotientOf(double end, double leakedShare) {
+    double at = leakedShare + end / (csfPerDay * serum.median());
+    for (int step = 0; step < SUBSTITUTIONS && at > 0 && at < Double.POSITIVE_INFINITY; step++) {
+      at = leakedShare + end / (csfPerDay * serumGiven(at).median());
+    }
+    return at;
   }
 
   private double given(double igg, double albumin) {

@@ -136,12 +136,13 @@ final class KeptVerdicts {
     if (albumin.sigma() == 0) {
       return allowed.chance(albumin) * given(albumin.median(), codes, quotients, igg);
     }
-    return rule(albumin, allowed, quotients)
+    return rule(albumin, allowed, quotients, igg)
         .expectation(z -> given(albumin.at(z), codes, quotients, igg));
   }
 
-  /** Split wherever one of the other quotients passes a limit. */
-  private NormalRule rule(LogNormal albumin, Range allowed, Map<Protein, LogNormal> quotients) {
+  /** Split wherever one of the other quotients, or an antibody's, passes a limit. */
+  private NormalRule rule(
+      LogNormal albumin, Range allowed, Map<Protein, LogNormal> quotients, Optional<KeptIgg> igg) {
     NormalRule.Bends bends = allowed.bendsOf(albumin);
     quotients.forEach(
         (protein, quotient) -> {
@@ -157,6 +158,7 @@ final class KeptVerdicts {
               .map(low -> new Curve.Limit(low).inverse(quotient.median()))
               .ifPresent(low -> Range.bend(bends, albumin, low, quotient.sigma()));
         });
+    igg.ifPresent(kept -> kept.bend(bends, albumin));
     return NormalRule.split(bends);
   }
 

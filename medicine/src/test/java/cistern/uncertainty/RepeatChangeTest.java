@@ -78,27 +78,29 @@ class RepeatChangeTest {
       return Math.max(0, Math.abs(stated - share) - chance);
     }
 
-    private static void compare(int panels, int draws) {
+    private static void compare(IntStream numbers, int draws) {
+      int[] panels = numbers.toArray();
       double worst =
-          IntStream.range(0, panels).parallel().mapToDouble(n -> worst(n, draws)).max().orElse(1);
+          IntStream.of(panels).parallel().mapToDouble(n -> worst(n, draws)).max().orElse(1);
 
       assertThat(worst).isLessThan(TOLERANCE);
       OutsideCheck.of(
-              "Chance that a repeated panel changes a verdict, %d panels".formatted(panels),
+              "Chance that a repeated panel changes a verdict, %d panels".formatted(panels.length),
               "simulation with formulas of its own",
               "absolute 0.003")
           .toTable(worst);
     }
 
+    /** Two of them have an antibody, or IgG, that is known far better than albumin. */
     @Test
-    void repeat_sixPanels_agreesWithSimulation() {
-      compare(6, 300_000);
+    void repeat_eightPanels_agreesWithSimulation() {
+      compare(IntStream.of(0, 1, 2, 3, 4, 5, 23, 111), 300_000);
     }
 
     @Test
     @Tag("long")
     void repeat_hundredPanels_agreesWithSimulation() {
-      compare(100, 1_000_000);
+      compare(IntStream.range(0, 100), 1_000_000);
     }
   }
 
