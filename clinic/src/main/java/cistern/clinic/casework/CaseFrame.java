@@ -42,7 +42,12 @@ public final class CaseFrame {
             division(
                 "case",
                 journey(visit, open, standing, here),
-                division("open", invented(open), undo(visit, open, here), Fragment.of(content))));
+                division(
+                    "open",
+                    onPaper(open),
+                    invented(open),
+                    undo(visit, open, here),
+                    Fragment.of(content))));
   }
 
   /** A change is undone where saving leads to. */

@@ -191,6 +191,8 @@ class AroundEveryScreenTest {
     assertThat(page.locator("nav:visible").count()).isZero();
     assertThat(page.getByText("Case typical-ms, version 2").isVisible()).isTrue();
     assertThat(page.getByText("All cases here are invented").isVisible()).isTrue();
+    page.navigate(address(path));
+    assertThat(page.locator(".undo").isVisible()).isFalse();
     page.navigate(address(path + "/says"));
     page.evaluate("dispatchEvent(new Event('beforeprint'))");
     assertThat(page.locator("#why-albumin-quotient").isVisible()).isTrue();
