@@ -1,5 +1,6 @@
 package cistern.cli;
 
+import cistern.fact.FactTable;
 import cistern.fact.Facts;
 import cistern.report.json.FactsJson;
 import cistern.report.text.FactsText;
@@ -44,10 +45,11 @@ final class ShowFacts implements Callable<Integer> {
     if (facts.isEmpty()) {
       return ExitCode.INVALID_INPUT.number();
     }
+    // The clinic's own settings, which no policy changes, stand at the end.
+    Facts all = facts.get().with(FactTable.read(ShowFacts.class, "clinic.tsv"));
     switch (format) {
-      case TEXT ->
-          terminal.out().write(FactsText.write(facts.get()).getBytes(StandardCharsets.UTF_8));
-      case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, facts.get()));
+      case TEXT -> terminal.out().write(FactsText.write(all).getBytes(StandardCharsets.UTF_8));
+      case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, all));
     }
     terminal.out().flush();
     return ExitCode.DONE.number();

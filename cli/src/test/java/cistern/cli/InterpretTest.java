@@ -246,6 +246,7 @@ class InterpretTest {
 
       assertThat(run.code()).isZero();
       assertThat(run.out()).contains("igg-index.upper", "Deisenhammer 2025", "memory");
+      assertThat(run.out()).contains("clinic.session.minutes", "project-rule");
     }
 
     @Test

@@ -6,6 +6,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.sql.SQLTransientConnectionException;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
@@ -112,10 +113,21 @@ public final class Store implements AutoCloseable {
 
   /** Makes one change, wholly or not at all; a failure undoes it and is thrown on. */
   public <T> T change(Function<JdbcClient, T> work) {
+    checkThere();
     try {
       return Objects.requireNonNull(transactions.execute(status -> work.apply(client)));
     } catch (TransactionSystemException e) {
       throw reason(e);
+    }
+  }
+
+  /**
+   * SQLite goes on writing to a file that was taken away; who then put another in its place would
+   * lose what was acknowledged meanwhile.
+   */
+  private void checkThere() {
+    if (location instanceof Location.Folder folder && !Files.exists(folder.file())) {
+      throw new IllegalStateException(new SQLTransientConnectionException("the file is gone"));
     }
   }
 

@@ -1,8 +1,11 @@
 package cistern.clinic.cases;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import cistern.checks.OutsideCheck;
 import cistern.clinic.store.Location;
+import cistern.clinic.store.StoreTrouble;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -12,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -21,20 +25,34 @@ import org.junit.jupiter.api.io.TempDir;
 class DatabaseKillTest {
 
   private static final int KILLS = 5;
+  private static final int KILLS_IN_A_STUDY = 200;
 
   @TempDir private Path folder;
 
   @Test
   void kill_ofTheDatabase_losesNothingAcknowledgedAndTheStoreReconnects() throws Exception {
+    checkKilled(KILLS);
+  }
+
+  @Tag("long")
+  @Test
+  void kill_ofTheDatabaseVeryOften_losesNothingAcknowledged() throws Exception {
+    checkKilled(KILLS_IN_A_STUDY);
+  }
+
+  private void checkKilled(int kills) throws Exception {
     Path files = folder.resolve("server");
     EmbeddedPostgres server = start(files, 0);
     int port = server.getPort();
     List<String> acknowledged = new ArrayList<>();
     try (Clinic clinic = Clinic.open(address(port))) {
-      for (int kill = 0; kill < KILLS; kill++) {
+      for (int kill = 0; kill < kills; kill++) {
         acknowledged.addAll(writtenUntilKilled(clinic, files));
         // Its files are given free; there is nothing left to stop.
         server.close();
+        if (kill == 0) {
+          checkGone(clinic);
+        }
         server = start(files, port);
         assertThat(acknowledged).allMatch(a -> isKept(clinic, a));
         assertThat(Kept.check(clinic.store()).faults()).isEmpty();
@@ -42,7 +60,18 @@ class DatabaseKillTest {
     } finally {
       server.close();
     }
-    assertThat(acknowledged).hasSizeGreaterThan(KILLS);
+    assertThat(acknowledged).hasSizeGreaterThan(kills);
+    OutsideCheck.of(
+            "Kills of the PostgreSQL server in the middle of writing",
+            "every change that was acknowledged, and the chain of the audit trail",
+            "none lost")
+        .toTable("none lost in " + kills + " kills");
+  }
+
+  /** While it is gone, whoever asks is told so. */
+  private static void checkGone(Clinic clinic) {
+    assertThatThrownBy(() -> clinic.cases().find("none"))
+        .satisfies(failure -> assertThat(StoreTrouble.of(failure)).contains(StoreTrouble.GONE));
   }
 
   private static Location address(int port) {

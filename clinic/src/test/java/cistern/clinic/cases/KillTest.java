@@ -2,6 +2,7 @@ package cistern.clinic.cases;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.checks.OutsideCheck;
 import cistern.clinic.store.Folders;
 import cistern.clinic.store.Location;
 import java.io.IOException;
@@ -49,6 +50,18 @@ class KillTest {
       }
     }
     assertThat(acknowledgedInAll).isGreaterThan(kills);
+    String engine =
+        switch (location) {
+          case Location.Folder folder -> "SQLite";
+          case Location.Server server -> "PostgreSQL";
+        };
+    if (lost.isEmpty()) {
+      OutsideCheck.of(
+              "Kills of the program in the middle of writing to " + engine,
+              "every change that was acknowledged, and the chain of the audit trail",
+              "none lost")
+          .toTable("none lost in " + kills + " kills");
+    }
     return lost;
   }
 

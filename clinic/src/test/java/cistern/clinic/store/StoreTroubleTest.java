@@ -2,12 +2,18 @@ package cistern.clinic.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
@@ -90,6 +96,100 @@ class StoreTroubleTest {
                   .look(sql -> sql.sql("pragma integrity_check").query(String.class).single())
                   .toString())
           .isEqualTo("ok");
+    }
+  }
+
+  /** The server says what a full disk makes it say: PostgreSQL documentation, appendix A. */
+  @Test
+  void change_whenTheDiskOfTheServerIsFull_isUndoneWhollyAndWorksAgainAfterwards() {
+    try (Store store = Store.open(Engines.server())) {
+      for (String statement :
+          List.of(
+              "create function full() returns trigger language plpgsql as $$ begin"
+                  + " raise exception 'no space' using errcode = '53100'; end; $$",
+              "create trigger full_disk before insert on case_version"
+                  + " for each row execute function full()")) {
+        store.change(sql -> sql.sql(statement).update());
+      }
+      assertThat(trouble(() -> addVersion(store))).contains(StoreTrouble.FULL);
+      assertThat(number(store, "select count(*) from clinic_case")).isZero();
+
+      store.change(sql -> sql.sql("drop trigger full_disk on case_version").update());
+
+      assertThat(trouble(() -> addVersion(store))).isEmpty();
+    }
+  }
+
+  /** A case with a version by an account, as one change. */
+  private static int addVersion(Store store) {
+    return store.change(
+        sql -> {
+          add(sql, "full-1", 1);
+          sql.sql(
+                  "insert into account (id, name, full_name, role, failures, locked_until,"
+                      + " is_active, created_at) values ('a', 'a', 'a', 'nurse', 0, 0, 1, '')")
+              .update();
+          return sql.sql(
+                  "insert into case_version (case_id, number, at, account, step, workup)"
+                      + " values ('full-1', 1, '', 'a', '', '{}')")
+              .update();
+        });
+  }
+
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void change_toAStoreThatMayOnlyBeRead_saysSoAndLeavesItWhole(Location location) {
+    String readOnly =
+        switch (location) {
+          case Location.Folder folder -> "pragma query_only = on";
+          case Location.Server server -> "set transaction read only";
+        };
+    try (Store store = Store.open(location)) {
+      Optional<StoreTrouble> trouble =
+          trouble(
+              () ->
+                  store.change(
+                      sql -> {
+                        sql.sql(readOnly).update();
+                        add(sql, "read-only", 1);
+                        return 1;
+                      }));
+
+      assertThat(trouble).contains(StoreTrouble.READ_ONLY);
+      assertThat(number(store, "select count(*) from clinic_case")).isZero();
+    }
+  }
+
+  @Test
+  void change_whenTheFileIsTakenAway_isRefusedUntilItIsBack() throws IOException {
+    Location.Folder location = Engines.folder();
+    Path away = location.folder().resolve("away.db");
+    try (Store store = Store.open(location)) {
+      Files.move(location.file(), away);
+      assertThat(trouble(() -> addOne(store, "while-away"))).contains(StoreTrouble.GONE);
+      Files.move(away, location.file());
+
+      assertThat(trouble(() -> addOne(store, "back"))).isEmpty();
+      assertThat(number(store, "select count(*) from clinic_case")).isEqualTo(1);
+    }
+  }
+
+  private static int addOne(Store store, String id) {
+    return store.change(
+        sql -> {
+          add(sql, id, 1);
+          return 1;
+        });
+  }
+
+  private static Optional<StoreTrouble> trouble(Supplier<Integer> change) {
+    try {
+      change.get();
+      return Optional.empty();
+    } catch (RuntimeException e) {
+      Optional<StoreTrouble> trouble = StoreTrouble.of(e);
+      assertThat(trouble).as(e.toString()).isPresent();
+      return trouble;
     }
   }
 
