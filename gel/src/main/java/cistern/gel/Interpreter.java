@@ -45,6 +45,7 @@ final class Interpreter {
     List<List<GelProblem>> troubles = gel.lanes().stream().map(gates::check).toList();
     PairFinder finder = new PairFinder(facts);
     PairFinder.Habits habits = finder.habits(gel, together(), rows);
+    boolean isSure = isSure(finder, troubles, rows);
     List<PairReading> pairs = new ArrayList<>();
     List<Listing> listings = new ArrayList<>();
     for (int i = 0; i < gel.lanes().size(); i++) {
@@ -58,7 +59,7 @@ final class Interpreter {
         Listing.Both both = Listing.of(gel.lanes().get(c), gel.lanes().get(s), bands, factor);
         listings.set(c, both.csf().withPair(named.number()));
         listings.set(s, both.serum().withPair(named.number()));
-        pairs.add(pair(named, bands, troubles));
+        pairs.add(pair(named, bands, troubles, isSure));
       } else {
         named.csf().ifPresent(c -> listings.set(c, listings.get(c).withPair(named.number())));
         named.serum().ifPresent(s -> listings.set(s, listings.get(s).withPair(named.number())));
@@ -66,6 +67,22 @@ final class Interpreter {
       }
     }
     return new GelReading(picture, lanes(troubles, listings), pairs, problems());
+  }
+
+  /** Whether the names are known to lie on the right lanes. */
+  private boolean isSure(PairFinder finder, List<List<GelProblem>> troubles, int rows) {
+    NamingCheck check = new NamingCheck(facts.number("gel.naming.least"));
+    return switch (layout.naming()) {
+      case NONE -> false;
+      case SURE -> true;
+      case GUESSED ->
+          check.isBorneOut(
+              finder,
+              gel,
+              layout.pairs(),
+              lane -> quality(troubles.get(lane)) != Quality.UNREADABLE,
+              rows);
+    };
   }
 
   private PairFinder.Lanes lanes(int csf, int serum) {
@@ -106,7 +123,8 @@ final class Interpreter {
     return troubles.isEmpty() ? Quality.GOOD : Quality.DOUBTFUL;
   }
 
-  private PairReading pair(NamedPair named, PairBands bands, List<List<GelProblem>> troubles) {
+  private PairReading pair(
+      NamedPair named, PairBands bands, List<List<GelProblem>> troubles, boolean isSure) {
     List<GelProblem> problems = new ArrayList<>();
     problems.addAll(ofLane(named.csf().getAsInt(), "CSF", troubles));
     problems.addAll(ofLane(named.serum().getAsInt(), "serum", troubles));
@@ -125,11 +143,7 @@ final class Interpreter {
             bands.csfOnly().chances(),
             positive,
             bands.probabilityOfPattern(cutOff));
-    boolean isReviewed =
-        isStopped
-            || layout.naming() != Layout.Naming.SURE
-            || !problems.isEmpty()
-            || isDoubtful(bands, positive);
+    boolean isReviewed = isStopped || !isSure || !problems.isEmpty() || isDoubtful(bands, positive);
     return new PairReading(
         named.number(),
         named.csf(),

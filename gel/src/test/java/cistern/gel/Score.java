@@ -11,7 +11,9 @@ import cistern.gel.synthetic.LaneTruth;
 import cistern.gel.synthetic.Level;
 import cistern.gel.synthetic.PairTruth;
 import cistern.gel.synthetic.SyntheticGel;
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.LongStream;
 
 /** How well readings agree with the truth of invented gels of one level. */
 final class Score {
@@ -38,19 +40,35 @@ final class Score {
   /** The score over so many gels from a seed on. */
   static Score of(GelReader reader, Level level, long seed, int gels) {
     Score score = new Score(level);
-    for (long s = seed; s < seed + gels; s++) {
-      SyntheticGel gel = GelMaker.of(level, s);
-      Picture picture = gel.toPicture();
-      score.pairs(gel, reader.read(picture, "invented", gel.toNames()));
-      score.lanes(gel, reader.read(picture, "invented", LanePlan.NONE));
-    }
+    LongStream.range(seed, seed + gels)
+        .parallel()
+        .mapToObj(s -> Seen.of(reader, GelMaker.of(level, s)))
+        .toList()
+        .forEach(
+            seen -> {
+              score.pairs(seen);
+              score.lanes(seen);
+            });
     return score;
   }
 
-  private void pairs(SyntheticGel gel, GelReading reading) {
+  /** What is true of a gel, and its readings with and without names. */
+  private record Seen(
+      List<LaneTruth> lanes, List<PairTruth> pairs, GelReading named, GelReading unaided) {
+    static Seen of(GelReader reader, SyntheticGel gel) {
+      Picture picture = gel.toPicture();
+      return new Seen(
+          gel.lanes(),
+          gel.pairs(),
+          reader.read(picture, "invented", gel.toNames()),
+          reader.read(picture, "invented", LanePlan.NONE));
+    }
+  }
+
+  private void pairs(Seen gel) {
     for (int i = 0; i < gel.pairs().size(); i++) {
       PairTruth truth = gel.pairs().get(i);
-      PairReading pair = reading.pairs().get(i);
+      PairReading pair = gel.named().pairs().get(i);
       boolean isMarked = pair.pattern().isEmpty();
       if (truth.isBad()) {
         bad++;
@@ -81,7 +99,8 @@ final class Score {
     }
   }
 
-  private void lanes(SyntheticGel gel, GelReading reading) {
+  private void lanes(Seen gel) {
+    GelReading reading = gel.unaided();
     int matched = 0;
     for (int i = 0; i < gel.lanes().size(); i++) {
       LaneTruth truth = gel.lanes().get(i);

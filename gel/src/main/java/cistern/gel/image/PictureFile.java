@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Iterator;
@@ -53,6 +54,7 @@ public final class PictureFile {
       throw new UnreadablePicture(
           Reason.ANIMATED, "this PNG is animated: save the gel as one still picture");
     }
+    checkPages(file, format);
     BufferedImage image = decode(file, format);
     Picture stored = Channels.toPicture(image);
     return ExifTag.read(format, head).stream()
@@ -106,6 +108,21 @@ public final class PictureFile {
       throw broken();
     } finally {
       reader.dispose();
+    }
+  }
+
+  /** A file of several pages is none that can be read: which of them is the gel? */
+  private static void checkPages(Path file, PictureFormat format) throws IOException {
+    int pages =
+        switch (format) {
+          case PNG, JPEG -> 1;
+          case TIFF_LITTLE -> TiffPages.count(file, ByteOrder.LITTLE_ENDIAN);
+          case TIFF_BIG -> TiffPages.count(file, ByteOrder.BIG_ENDIAN);
+        };
+    if (pages > 1) {
+      throw new UnreadablePicture(
+          Reason.SEVERAL_PAGES,
+          "this TIFF has " + pages + " pages: save the page that shows the gel as one picture");
     }
   }
 

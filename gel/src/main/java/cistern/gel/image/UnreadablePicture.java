@@ -18,6 +18,8 @@ public final class UnreadablePicture extends IOException {
     TOO_SMALL,
     /** Several pictures in turn. */
     ANIMATED,
+    /** It has several pages. */
+    SEVERAL_PAGES,
     /** A colour model or depth that is not read. */
     UNKNOWN_COLOURS
   }

@@ -91,6 +91,18 @@ public final class PairFinder {
   }
 
   /**
+   * Log likelihood of one person against two.
+   *
+   * @param height rows of the picture
+   * @param habits what the pairs of this gel have in common
+   */
+  public double logLikelihood(GelBands gel, Lanes pair, double height, Habits habits) {
+    return new AlignmentSearch(facts, gel.sigma(), height, habits.looseness)
+            .evidence(pair.csf.bands(), pair.serum.bands(), foretold(gel, pair), height / 2)
+        + habits.likeness.logLikelihood(pair);
+  }
+
+  /**
    * What the bands of a CSF lane and of the serum lane beside it say.
    *
    * @param height rows of the picture
@@ -103,9 +115,7 @@ public final class PairFinder {
     AlignmentSearch search = new AlignmentSearch(facts, sigma, height, habits.looseness);
     double foretold = foretold(gel, pair);
     List<Alignment> alignments = search.search(csf.bands(), serum.bands(), foretold, height / 2);
-    double evidence =
-        search.evidence(csf.bands(), serum.bands(), foretold, height / 2)
-            + habits.likeness.logLikelihood(pair);
+    double evidence = logLikelihood(gel, pair, height, habits);
     double spread =
         Math.hypot(
             facts.number("gel.matching.spread") * sigma, facts.number("gel.matching.pixels"));

@@ -26,6 +26,21 @@ class BandFilterTest {
               "absolute 1e-6")
           .toTable(deviation);
     }
+
+    /** The numbers of scikit-image; single precision here. */
+    @Test
+    void apply_aProfile_agreesWithScikitImage() throws IOException {
+      double deviation =
+          SciPyNumbers.deviation(
+              FILTER.apply(SciPyNumbers.profile()), SciPyNumbers.readOfImages("filter"));
+
+      assertThat(deviation).isLessThan(1e-6);
+      OutsideCheck.of(
+              "Band filter along a profile of 120 rows",
+              "skimage.filters.correlate_sparse, scikit-image 0.19.3",
+              "absolute 1e-6")
+          .toTable(deviation);
+    }
   }
 
   @Nested

@@ -8,14 +8,25 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Objects;
 
-/** What {@code gel/src/test/python/scipy_gel.py} wrote, and the profile that it started from. */
+/**
+ * What the scripts {@code scipy_gel.py} and {@code skimage_gel.py} in {@code gel/src/test/python}
+ * wrote, and the profile that they started from.
+ */
 public final class SciPyNumbers {
   private SciPyNumbers() {}
 
-  /** The numbers of one line, by its name. */
+  /** SciPy's numbers of one line, by its name. */
   public static double[] read(String name) throws IOException {
-    InputStream in =
-        Objects.requireNonNull(SciPyNumbers.class.getResourceAsStream("scipy.tsv"), "scipy.tsv");
+    return read("scipy.tsv", name);
+  }
+
+  /** The same of scikit-image. */
+  public static double[] readOfImages(String name) throws IOException {
+    return read("skimage.tsv", name);
+  }
+
+  private static double[] read(String file, String name) throws IOException {
+    InputStream in = Objects.requireNonNull(SciPyNumbers.class.getResourceAsStream(file), file);
     try (BufferedReader lines =
         new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       return lines

@@ -17,7 +17,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Locale;
+import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -185,6 +188,32 @@ class PictureFileTest {
       ByteBuffer out = ByteBuffer.allocate(png.length + chunk.length);
       out.put(png, 0, 33).put(chunk).put(png, 33, png.length - 33);
       assertThat(reason(out.array())).isEqualTo(Reason.ANIMATED);
+    }
+
+    @Test
+    void read_tiffOfThreePages_isNotReadSilently() throws IOException {
+      Path file = folder.resolve("pages.tiff");
+      ImageWriter writer = ImageIO.getImageWritersByFormatName("tiff").next();
+      try (ImageOutputStream out = ImageIO.createImageOutputStream(file.toFile())) {
+        writer.setOutput(out);
+        writer.prepareWriteSequence(null);
+        for (int page = 0; page < 3; page++) {
+          writer.writeToSequence(
+              new IIOImage(image(BufferedImage.TYPE_BYTE_GRAY), null, null), null);
+        }
+        writer.endWriteSequence();
+      }
+      assertThatThrownBy(() -> FILES.read(file))
+          .isInstanceOf(UnreadablePicture.class)
+          .hasMessageContaining("3 pages");
+    }
+
+    @Test
+    void read_tiffWhosePagesRunInACircle_endsAtOnce() throws IOException {
+      // Little-endian head, directory at 8 without entries, whose next directory is itself.
+      byte[] circle =
+          HexFormat.of().parseHex("49492a0008000000" + "0000" + "08000000" + "00000000");
+      assertThat(reason(circle)).isEqualTo(Reason.BROKEN);
     }
 
     @Test

@@ -43,7 +43,8 @@ class GapsTest {
 
   @Test
   void fill_otherNumber_isLeft() {
-    assertThat(filled(6, SHEET, 100, 201, 400)).isEmpty();
+    assertThat(filled(8, SHEET, 100, 201, 400)).isEmpty();
+    assertThat(filled(1, SHEET, 100, 200, 300)).isEmpty();
   }
 
   @Test
@@ -55,6 +56,19 @@ class GapsTest {
     assertThat(GAPS.fill(lanes(200, 250, 300), 4, new Extent(0, 360, true)).orElseThrow().isSure())
         .isFalse();
     assertThat(GAPS.fill(lanes(100, 200, 400), 4, SHEET).orElseThrow().isSure()).isTrue();
+  }
+
+  @Test
+  void fill_evenRoomForTwo_onePutAtEitherEnd() {
+    assertThat(filled(5, new Extent(0, 600, true), 200, 300, 400))
+        .contains(List.of(100.0, 200.0, 300.0, 400.0, 500.0));
+  }
+
+  @Test
+  void fill_oneTooManyOutOfTheMiddle_isDropped() {
+    assertThat(filled(3, new Extent(0, 460, true), 50, 150, 250, 350))
+        .contains(List.of(150.0, 250.0, 350.0));
+    assertThat(filled(3, new Extent(0, 500, true), 100, 200, 300, 400)).isEmpty();
   }
 
   @Test

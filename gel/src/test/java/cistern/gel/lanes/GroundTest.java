@@ -22,6 +22,20 @@ class GroundTest {
         .toTable(deviation);
   }
 
+  /** The numbers of scikit-image; single precision here. */
+  @Test
+  void flatten_aProfile_agreesWithScikitImage() throws IOException {
+    float[] flat = Ground.flatten(SciPyNumbers.profile(), new int[] {0, 120}, 9);
+    double deviation = SciPyNumbers.deviation(flat, SciPyNumbers.readOfImages("opening"));
+
+    assertThat(deviation).isLessThan(1e-6);
+    OutsideCheck.of(
+            "Ground by a flat opening and running means, 120 columns",
+            "skimage.morphology.opening, scikit-image 0.19.3",
+            "absolute 1e-6")
+        .toTable(deviation);
+  }
+
   @Test
   void flatten_outsideTheRange_isNothing() {
     float[] flat = Ground.flatten(SciPyNumbers.profile(), new int[] {20, 100}, 9);

@@ -1,0 +1,98 @@
+package cistern.gel;
+
+import cistern.gel.image.Picture;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A clean gel of 900 by 700 pixels from a formula: lanes with a broad zone and bands where a test
+ * puts them, on an even ground with a little grain. Densities in OD, places in pixels.
+ */
+final class PaintedGel {
+  private static final int WIDTH = 900;
+  private static final int HEIGHT = 700;
+  private static final double PITCH = 90;
+  private static final double HALF = 28;
+  private static final double SIGMA = 3.5;
+  private final List<Lane> lanes = new ArrayList<>();
+  private final double left;
+  private double markRow = Double.NEGATIVE_INFINITY;
+  private double markLean;
+  private double scratchRow = Double.NEGATIVE_INFINITY;
+
+  /** A lane: the middle of its broad zone, and the rows of its bands. */
+  private record Lane(double zone, double[] bands) {}
+
+  /** A gel whose first lane's middle lies at a column. */
+  PaintedGel(double left) {
+    this.left = left;
+  }
+
+  /** One more lane to the right. */
+  PaintedGel lane(double zone, double... bands) {
+    lanes.add(new Lane(zone, bands));
+    return this;
+  }
+
+  /** The two lanes of a person who has bands only in the CSF. */
+  PaintedGel person(double zone, double... bands) {
+    return lane(zone, bands).lane(zone);
+  }
+
+  /** A place on which nothing was put. */
+  PaintedGel nothing() {
+    lanes.add(new Lane(Double.NaN, new double[0]));
+    return this;
+  }
+
+  /** The applicator's mark, at a row on the left edge, going down so many rows per column. */
+  PaintedGel mark(double row, double lean) {
+    markRow = row;
+    markLean = lean;
+    return this;
+  }
+
+  /** A light scratch right across the gel. */
+  PaintedGel scratch(double row) {
+    scratchRow = row;
+    return this;
+  }
+
+  Picture toPicture() {
+    char[] samples = new char[WIDTH * HEIGHT];
+    for (int y = 0; y < HEIGHT; y++) {
+      for (int x = 0; x < WIDTH; x++) {
+        double light = 0.9 * Math.pow(10, -density(x, y)) + 0.012 * grain(x, y);
+        samples[y * WIDTH + x] = (char) Math.round(Picture.WHITE * Math.clamp(light, 0, 1));
+      }
+    }
+    return Picture.of(WIDTH, HEIGHT, samples);
+  }
+
+  private double density(int x, int y) {
+    double d = 0.03 + 0.25 * bell(y - markRow - markLean * x, 3) - 0.3 * bell(y - scratchRow, 2.5);
+    for (int i = 0; i < lanes.size(); i++) {
+      double across = Math.abs(x - left - PITCH * i) - HALF;
+      Lane lane = lanes.get(i);
+      if (across < 12 && !Double.isNaN(lane.zone)) {
+        double inside = 0.08 + 0.3 * bell(y - lane.zone, 70);
+        for (double row : lane.bands) {
+          inside += 0.3 * bell(y - row, SIGMA);
+        }
+        d += inside / (1 + Math.exp(across));
+      }
+    }
+    return Math.max(0, d);
+  }
+
+  private static double bell(double distance, double sigma) {
+    double t = distance / sigma;
+    return Math.exp(-0.5 * t * t);
+  }
+
+  /** Even in −½…½. */
+  private static double grain(int x, int y) {
+    double v = Math.sin(x * 12.9898 + y * 78.233) * 43758.5453;
+    return v - Math.floor(v) - 0.5;
+  }
+}
