@@ -23,7 +23,7 @@ class ConflictsTest {
       Interpretation got = Interpreted.of(30, "albumin.csf=280 albumin.serum=40000");
 
       assertThat(codes(got)).containsExactly("age-rules-disagree");
-      assertThat(text(got)).contains("above").contains("eight-plus-age-over-twenty-five");
+      assertThat(text(got)).contains("above").contains("8 + age/25");
       assertThat(codes(Interpreted.of(30, "albumin.csf=400 albumin.serum=40000"))).isEmpty();
       assertThat(codes(Interpreted.of(12, "albumin.csf=280 albumin.serum=40000"))).isEmpty();
     }
