@@ -1,5 +1,6 @@
 package cistern.report.paper;
 
+import cistern.report.figure.Figure;
 import cistern.report.figure.FigureTable;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
@@ -163,17 +164,23 @@ public final class PaperPage {
   }
 
   private Node picture(Picture picture) {
-    Element drawing = picture.figure().toSvg();
-    Element title = Element.of("p", picture.figure().title()).with("class", "caption");
-    Node numbers = numbers(picture.figure().table());
+    Figure figure = picture.figure();
+    Element drawing = figure.toSvg();
+    Element title = Element.of("p", figure.title()).with("class", "caption");
+    Node numbers = numbers(figure.table());
     return isPrint
-        ? Element.of("div", drawing, title, numbers).with("class", "leaf-figure")
+        ? Element.of(
+                "div",
+                drawing.with("alt", figure.title() + ". " + figure.description()),
+                title,
+                numbers)
+            .with("class", "leaf-figure")
         : Element.of(
             "figure",
             drawing,
             Element.of(
                 "figcaption",
-                Element.of("p", picture.figure().title()),
+                Element.of("p", figure.title()),
                 Element.of(
                     "details", Element.of("summary", "The same numbers as a table"), numbers)));
   }
