@@ -2,6 +2,7 @@ package cistern.gel;
 
 import cistern.gel.image.Picture;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -14,6 +15,10 @@ final class PaintedGel {
   private static final double PITCH = 90;
   private static final double HALF = 28;
   private static final double SIGMA = 3.5;
+
+  /** A middle far off the gel, of a lane that holds nothing. */
+  private static final double NOTHING = -1e6;
+
   private final List<Lane> lanes = new ArrayList<>();
   private final double left;
   private double markRow = Double.NEGATIVE_INFINITY;
@@ -21,7 +26,7 @@ final class PaintedGel {
   private double scratchRow = Double.NEGATIVE_INFINITY;
 
   /** A lane: the middle of its broad zone, and the rows of its bands. */
-  private record Lane(double zone, double[] bands) {}
+  private record Lane(double zone, List<Double> bands) {}
 
   /** A gel whose first lane's middle lies at a column. */
   PaintedGel(double left) {
@@ -30,7 +35,7 @@ final class PaintedGel {
 
   /** One more lane to the right. */
   PaintedGel lane(double zone, double... bands) {
-    lanes.add(new Lane(zone, bands));
+    lanes.add(new Lane(zone, Arrays.stream(bands).boxed().toList()));
     return this;
   }
 
@@ -41,7 +46,7 @@ final class PaintedGel {
 
   /** A place on which nothing was put. */
   PaintedGel nothing() {
-    lanes.add(new Lane(Double.NaN, new double[0]));
+    lanes.add(new Lane(NOTHING, List.of()));
     return this;
   }
 
@@ -74,7 +79,7 @@ final class PaintedGel {
     for (int i = 0; i < lanes.size(); i++) {
       double across = Math.abs(x - left - PITCH * i) - HALF;
       Lane lane = lanes.get(i);
-      if (across < 12 && !Double.isNaN(lane.zone)) {
+      if (across < 12 && lane.zone > NOTHING) {
         double inside = 0.08 + 0.3 * bell(y - lane.zone, 70);
         for (double row : lane.bands) {
           inside += 0.3 * bell(y - row, SIGMA);

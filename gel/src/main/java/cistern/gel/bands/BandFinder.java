@@ -30,8 +30,9 @@ public final class BandFinder {
     if (marks.isEmpty()) {
       return all;
     }
+    double mostOwn = facts.number("gel.mark.own");
     for (MarkProfile m : marks) {
-      groups = groups.stream().map(g -> m.takenFrom(g, rows[0])).toList();
+      groups = groups.stream().map(g -> m.takenFrom(g, rows[0], mostOwn)).toList();
     }
     GelBands rest = bands(gel, groups);
     ApplicationMark mark = mark(rest);
@@ -147,6 +148,7 @@ public final class BandFinder {
     for (int s = 0; s < scales.length; s++) {
       scales[s] = guess * 0.25 * Math.pow(2, s * 0.5);
     }
-    return Math.max(0.8, new CommonSigma(scales, guess).of(profiles));
+    return Math.max(
+        0.8, new CommonSigma(scales, guess, facts.number("gel.bands.vote")).of(profiles));
   }
 }

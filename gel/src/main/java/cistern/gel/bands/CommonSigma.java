@@ -10,18 +10,21 @@ import java.util.List;
  * which the normalised second derivative answers most.
  */
 final class CommonSigma {
-  /** Least answer of a vote over the usual size of the answers at its scale, which is noise. */
-  private static final double LEAST_SIGNAL = 6;
-
   private final double[] scales;
   private final double fallback;
+  private final double leastSignal;
 
   /** A band's answer at its best scale. */
   private record Vote(double sigma, double weight) {}
 
-  CommonSigma(double[] scales, double fallback) {
+  /**
+   * @param leastSignal least answer of a vote over the usual size of the answers at its scale,
+   *     which is noise
+   */
+  CommonSigma(double[] scales, double fallback, double leastSignal) {
     this.scales = scales.clone();
     this.fallback = fallback;
+    this.leastSignal = leastSignal;
   }
 
   /** The weighted median over the strongest votes of all profiles; the fallback without such. */
@@ -65,7 +68,7 @@ final class CommonSigma {
             && v >= answers[s][y + 1]
             && v > answers[s - 1][y]
             && v >= answers[s + 1][y]
-            && v > LEAST_SIGNAL * usual[s]) {
+            && v > leastSignal * usual[s]) {
           double a = answers[s - 1][y];
           double b = answers[s + 1][y];
           double shift = 0.5 * (a - b) / (a - 2 * v + b);

@@ -15,9 +15,6 @@ final class MarkProfile {
   /** Samples at either end of the profile that give the ground. */
   private static final int ENDS = 3;
 
-  /** Departure from the usual strength beyond which a lane holds more than the mark. */
-  private static final double MOST_OWN = 0.3;
-
   private final ApplicationMark.Line line;
   private final float[] profile;
   private final double spread;
@@ -120,10 +117,12 @@ final class MarkProfile {
   /**
    * A lane's groups without the mark. A lane whose strength is as usual as the others' keeps its
    * own; where more lies on the line, the usual is taken away and the rest stays.
+   *
+   * @param mostOwn departure from the usual strength beyond which a lane holds more than the mark
    */
-  LaneGroups takenFrom(LaneGroups lane, int firstRow) {
+  LaneGroups takenFrom(LaneGroups lane, int firstRow, double mostOwn) {
     double own = strength(lane, firstRow);
-    double taken = Math.abs(own - 1) <= Math.min(MOST_OWN, 3 * spread) ? own : 1;
+    double taken = Math.abs(own - 1) <= Math.min(mostOwn, 3 * spread) ? own : 1;
     float[][] rest = new float[lane.count()][];
     int reach = profile.length / 2;
     for (int k = 0; k < rest.length; k++) {

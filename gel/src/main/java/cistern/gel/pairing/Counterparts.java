@@ -10,23 +10,29 @@ import java.util.List;
  *
  * @param spread standard deviation of the distance of counterparts, rows
  * @param length rows over which another person's bands lie
+ * @param nearMiss least distance of a band that misses another narrowly, standard deviations
  * @param found chance that a strong serum band of a person is seen in the CSF
- * @param ratio spread of the logarithm of counterparts' heights
- * @param anyRatio the same of bands of two persons
+ * @param ratios how heights compare
  */
-record Counterparts(double spread, double length, double found, double ratio, double anyRatio) {
+record Counterparts(double spread, double length, double nearMiss, double found, Ratios ratios) {
+  /**
+   * How heights of bands compare.
+   *
+   * @param same spread of the logarithm of counterparts' heights
+   * @param any the same of bands of two persons
+   */
+  record Ratios(double same, double any) {}
+
   /** Distance beyond which bands are no counterparts, standard deviations. */
   private static final double REACH = 5;
-
-  private static final double NEAR_MISS = 6;
 
   static Counterparts of(Facts facts, double spread, double height) {
     return new Counterparts(
         spread,
         facts.number("gel.identity.length") * height,
+        facts.number("gel.identity.near-miss"),
         facts.number("gel.identity.found"),
-        facts.number("gel.identity.ratio"),
-        facts.number("gel.identity.any-ratio"));
+        new Ratios(facts.number("gel.identity.ratio"), facts.number("gel.identity.any-ratio")));
   }
 
   /** Log likelihood of one person against two, under an alignment. */
@@ -42,8 +48,8 @@ record Counterparts(double spread, double length, double found, double ratio, do
       double ring = 0;
       for (Band c : csf) {
         double d = (a.toSerum(c.y()) - s.y()) / spread;
-        if (Math.abs(d) > NEAR_MISS && Math.abs(d) < 2 * NEAR_MISS) {
-          ring += c.probability() * length / (2 * NEAR_MISS * spread * Math.max(1, many));
+        if (Math.abs(d) > nearMiss && Math.abs(d) < 2 * nearMiss) {
+          ring += c.probability() * length / (2 * nearMiss * spread * Math.max(1, many));
         }
         if (Math.abs(d) < REACH) {
           near += c.probability() * Math.exp(-0.5 * d * d) * heights(s.height() / c.height());
@@ -57,8 +63,8 @@ record Counterparts(double spread, double length, double found, double ratio, do
 
   private double heights(double share) {
     double r = Math.log(share);
-    return anyRatio
-        / ratio
-        * Math.exp(-0.5 * r * r * (1 / (ratio * ratio) - 1 / (anyRatio * anyRatio)));
+    double same = ratios.same();
+    double any = ratios.any();
+    return any / same * Math.exp(-0.5 * r * r * (1 / (same * same) - 1 / (any * any)));
   }
 }

@@ -12,7 +12,6 @@ import java.util.stream.IntStream;
 /** Compares the CSF lane of a pair with its serum lane. */
 public final class PairFinder {
   private static final double[] LOOSENESS = {0.12, 0.2, 0.35, 0.6, 1};
-  private static final double USUAL_LOOSENESS = 0.4;
 
   private final Facts facts;
   private final Ladder ladder;
@@ -68,7 +67,7 @@ public final class PairFinder {
     double[] logs = new double[LOOSENESS.length];
     for (int k = 0; k < logs.length; k++) {
       AlignmentSearch search = new AlignmentSearch(facts, gel.sigma(), height, LOOSENESS[k]);
-      logs[k] = -LOOSENESS[k] / USUAL_LOOSENESS;
+      logs[k] = -LOOSENESS[k] / facts.number("gel.alignment.looseness");
       for (Lanes p : pairs) {
         double evidence =
             search.evidence(p.csf.bands(), p.serum.bands(), foretold(gel, p), height / 2);
