@@ -10,11 +10,13 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** All signed reports. */
@@ -117,25 +119,28 @@ public final class Reports {
 
   private static int insert(JdbcClient sql, SignedReport report) {
     Content content = report.content();
+    List<@Nullable Object> values =
+        new ArrayList<>(
+            List.of(
+                report.caseId(),
+                report.number(),
+                report.caseVersion(),
+                report.at(),
+                report.account(),
+                report.reason(),
+                content.madeBy(),
+                content.workup(),
+                content.page(),
+                content.pdf()));
+    values.add(content.papers().map(Papers::policy).orElse(null));
+    values.add(content.papers().map(Papers::letter).orElse(null));
+    values.add(content.papers().map(Papers::patient).orElse(null));
+    values.add(report.hash());
     return sql.sql(
             "insert into report (case_id, number, case_version, at, account, reason, made_by,"
                 + " workup, page, pdf, policy, letter, patient, hash)"
                 + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict do nothing")
-        .params(
-            report.caseId(),
-            report.number(),
-            report.caseVersion(),
-            report.at(),
-            report.account(),
-            report.reason(),
-            content.madeBy(),
-            content.workup(),
-            content.page(),
-            content.pdf(),
-            content.papers().map(Papers::policy).orElse(null),
-            content.papers().map(Papers::letter).orElse(null),
-            content.papers().map(Papers::patient).orElse(null),
-            report.hash())
+        .params(values)
         .update();
   }
 
