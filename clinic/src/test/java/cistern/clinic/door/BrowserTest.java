@@ -120,7 +120,7 @@ class BrowserTest {
                 .setViewportSize(new ViewportSize(width, 900))
                 .setColorScheme(scheme)
                 .setTimezoneId("UTC"));
-    context.setDefaultTimeout(PATIENCE.toMillis());
+    context.setDefaultTimeout((double) PATIENCE.toMillis());
     Page page = context.newPage();
     page.onConsoleMessage(
         message -> {
@@ -212,7 +212,7 @@ class BrowserTest {
     String path = pathOf(scripted, "barrier-leak") + "/question";
     BrowserContext context =
         browser.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
-    context.setDefaultTimeout(PATIENCE.toMillis());
+    context.setDefaultTimeout((double) PATIENCE.toMillis());
     context.addCookies(scripted.context().cookies());
     Page page = context.newPage();
     page.navigate(address(path));
