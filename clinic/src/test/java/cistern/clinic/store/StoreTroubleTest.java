@@ -9,7 +9,6 @@ import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -182,9 +181,9 @@ class StoreTroubleTest {
         });
   }
 
-  private static Optional<StoreTrouble> trouble(Supplier<Integer> change) {
+  private static Optional<StoreTrouble> trouble(Runnable change) {
     try {
-      change.get();
+      change.run();
       return Optional.empty();
     } catch (RuntimeException e) {
       Optional<StoreTrouble> trouble = StoreTrouble.of(e);
