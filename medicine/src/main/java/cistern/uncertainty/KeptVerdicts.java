@@ -50,7 +50,8 @@ final class KeptVerdicts {
     }
   }
 
-  private static final Map<FindingCode, Analyte> ALONE =
+  /** What is measured in CSF alone. */
+  static final Map<FindingCode, Analyte> ALONE =
       Map.of(
           FindingCode.LACTATE, Analyte.LACTATE,
           FindingCode.TOTAL_PROTEIN, Analyte.TOTAL_PROTEIN,

@@ -61,11 +61,8 @@ final class PanelSpreads {
       case BORRELIA_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.BORRELIA_IGG));
       case MRZ_REACTION -> Optional.empty();
       case GLUCOSE_RATIO -> Optional.of(errors.quotient(Analyte.GLUCOSE));
-      case LACTATE -> Optional.of(errors.csf(Analyte.LACTATE));
-      case TOTAL_PROTEIN -> Optional.of(errors.csf(Analyte.TOTAL_PROTEIN));
-      case LEUKOCYTES -> Optional.of(errors.csf(Analyte.LEUKOCYTES));
-      case ERYTHROCYTES -> Optional.of(errors.csf(Analyte.ERYTHROCYTES));
-      case MYELIN_BASIC_PROTEIN -> Optional.of(errors.csf(Analyte.MYELIN_BASIC_PROTEIN));
+      case LACTATE, TOTAL_PROTEIN, LEUKOCYTES, ERYTHROCYTES, MYELIN_BASIC_PROTEIN ->
+          Optional.ofNullable(KeptVerdicts.ALONE.get(code)).map(errors::csf);
       case LEUKOCYTES_CORRECTED -> Optional.of(leukocytesCorrected());
       case TOTAL_PROTEIN_CORRECTED -> Optional.of(proteinCorrected());
       case IGG_CORRECTED -> Optional.of(corrected(Analyte.IGG));

@@ -107,7 +107,6 @@ class GelJourneyTest {
     @Test
     void picture_withItsLanes_isKeptReadAndNotYetConfirmed() throws IOException {
       String path = begunWithGel();
-
       HttpResponse<String> page = clinician.get(path + "/gel");
       assertThat(page.body())
           .contains("not confirmed")
@@ -126,7 +125,6 @@ class GelJourneyTest {
     @Test
     void picture_withoutLanes_isFoundAndItsPairMustBeChosen() throws IOException {
       String path = begin();
-
       HttpResponse<String> asked =
           clinician.post(path + "/gel", Map.of("lanes", "", "pair", ""), local());
 
@@ -190,7 +188,6 @@ class GelJourneyTest {
       log.start();
       root.addAppender(log);
       String path = begin();
-
       HttpResponse<String> answer = clinician.post(path + "/gel", Map.of(), new byte[42_000_000]);
 
       root.detachAppender(log);
@@ -221,7 +218,6 @@ class GelJourneyTest {
     @Test
     void strike_whileLooking_changesTheCountsAndKeepsADraft() throws IOException {
       String path = begunWithGel();
-
       HttpResponse<String> look = send(clinician, path, "look", "2-0", "2-4");
 
       assertThat(look.body())
@@ -239,7 +235,6 @@ class GelJourneyTest {
     @Test
     void strike_saved_staysUnconfirmedUntilItIsConfirmedByName() throws IOException {
       String path = begunWithGel();
-
       assertThat(send(clinician, path, "save", "2-0").statusCode()).isEqualTo(303);
 
       assertThat(kept(clinician.get(path + "/gel"))).hasSize(12);
@@ -261,7 +256,6 @@ class GelJourneyTest {
     @Test
     void confirming_whatWasRead_addsTheNameAndNoCounts() throws IOException {
       String path = begunWithGel();
-
       send(clinician, path, "confirm");
 
       assertThat(last(path).workup()).contains("confirmedBy").doesNotContain("csfOnly");
