@@ -68,6 +68,7 @@ public final class GelReader {
     PictureSeen shown =
         new PictureSeen(
             name, picture.width(), picture.height(), appearance.polarity(), appearance.posture());
-    return new Interpreter(facts, gel, layout, factor).read(shown, density.height());
+    LaneGates gates = new LaneGates(facts, gel, picture.shades());
+    return new Interpreter(facts, gel, layout, factor, gates).read(shown, density.height());
   }
 }

@@ -32,12 +32,12 @@ final class Interpreter {
   private final LaneGates gates;
   private final int cutOff;
 
-  Interpreter(Facts facts, GelBands gel, Layout layout, int factor) {
+  Interpreter(Facts facts, GelBands gel, Layout layout, int factor, LaneGates gates) {
     this.facts = facts;
     this.gel = gel;
     this.layout = layout;
     this.factor = factor;
-    this.gates = new LaneGates(facts, gel);
+    this.gates = gates;
     this.cutOff = (int) facts.number("bands.cut-off");
   }
 

@@ -15,11 +15,13 @@ import java.util.Optional;
 final class LaneGates {
   private final Facts facts;
   private final GelBands gel;
+  private final int shades;
   private final double usual;
 
-  LaneGates(Facts facts, GelBands gel) {
+  LaneGates(Facts facts, GelBands gel, int shades) {
     this.facts = facts;
     this.gel = gel;
+    this.shades = shades;
     double[] contrasts =
         gel.lanes().stream().mapToDouble(l -> l.condition().contrast()).sorted().toArray();
     this.usual = contrasts.length == 0 ? 0 : contrasts[contrasts.length / 2];
@@ -35,6 +37,12 @@ final class LaneGates {
     if (isEmpty) {
       problems.add(new GelProblem(Code.LANE_UNREADABLE, "nothing stands out from the ground"));
       problems.add(new GelProblem(Code.FAINT, text("%.3f OD above the ground", contrast)));
+    }
+    if (shades < facts.number("gel.image.least-shades")) {
+      problems.add(
+          new GelProblem(
+              Code.FAINT,
+              shades + " shades in the whole picture: a step between two looks like a band"));
     }
     boolean isCoarse =
         gel.sigma() < facts.number("gel.lane.least-sigma")
@@ -55,10 +63,20 @@ final class LaneGates {
     if (isSmeared(lane)) {
       problems.add(new GelProblem(Code.SMEARED, "its bands are far wider than the gel's others"));
     }
-    if (lane.sag() > facts.number("gel.lane.most-sag") * gel.sigma()) {
-      problems.add(new GelProblem(Code.TILTED, text("its bands sag by %.1f pixels", lane.sag())));
-    }
+    tilt(lane).ifPresent(problems::add);
     return problems;
+  }
+
+  private Optional<GelProblem> tilt(LaneBands lane) {
+    double most = facts.number("gel.lane.most-sag") * gel.sigma();
+    if (lane.astray() > most) {
+      String text = text("its bands run askew, by %.1f pixels at its edge", lane.astray());
+      return Optional.of(new GelProblem(Code.TILTED, text));
+    }
+    boolean isSagging = lane.likely() >= 2 && lane.sag() > most;
+    return isSagging
+        ? Optional.of(new GelProblem(Code.TILTED, text("its bands sag by %.1f pixels", lane.sag())))
+        : Optional.empty();
   }
 
   private boolean isSmeared(LaneBands lane) {

@@ -1,6 +1,7 @@
 package cistern.gel.image;
 
 import cistern.gel.image.UnreadablePicture.Reason;
+import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ComponentColorModel;
 import java.awt.image.DataBuffer;
@@ -14,6 +15,9 @@ final class Channels {
   private Channels() {}
 
   static Picture toPicture(BufferedImage image) throws UnreadablePicture {
+    if (image.getColorModel().getColorSpace().getType() == ColorSpace.TYPE_CMYK) {
+      throw inks();
+    }
     Raster raster = image.getRaster();
     int type = raster.getDataBuffer().getDataType();
     boolean isPlain =
@@ -32,6 +36,13 @@ final class Channels {
           "samples of more than 16 bits are not read: save it with 8 or 16");
     }
     return packed(image);
+  }
+
+  /** Ink is no light: how much a mixture of inks lets through depends on the printer. */
+  static UnreadablePicture inks() {
+    return new UnreadablePicture(
+        Reason.UNKNOWN_COLOURS,
+        "the colours of this picture (CMYK?) are not read: save it in grey or RGB");
   }
 
   private static Picture band(Raster raster, int band, int bits) {

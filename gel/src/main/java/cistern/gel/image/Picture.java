@@ -1,6 +1,7 @@
 package cistern.gel.image;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * A picture of one channel, row by row from the top left, upright as its file says it should be
@@ -43,6 +44,15 @@ public final class Picture {
   /** The sample in column x and row y. */
   public char at(int x, int y) {
     return samples[y * width + x];
+  }
+
+  /** How many different samples there are: a picture with few shows steps where light changes. */
+  public int shades() {
+    BitSet shades = new BitSet(WHITE + 1);
+    for (char sample : samples) {
+      shades.set(sample);
+    }
+    return shades.cardinality();
   }
 
   /** Rows become columns: a picture whose lanes lie across is read through its transpose. */

@@ -91,19 +91,25 @@ public final class PictureFile {
   private BufferedImage decode(Path file, PictureFormat format) throws IOException {
     Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format.reader());
     ImageReader reader = readers.next();
+    Damage damage = new Damage();
     try (ImageInputStream in = ImageIO.createImageInputStream(file.toFile())) {
       reader.setInput(in, true, true);
+      reader.addIIOReadWarningListener(damage);
       check(reader.getWidth(0), reader.getHeight(0));
-      return reader.read(0);
+      BufferedImage image = reader.read(0);
+      if (damage.isSeen()) {
+        throw broken();
+      }
+      return image;
     } catch (UnreadablePicture e) {
       throw e;
+    } catch (OutOfMemoryError e) {
+      throw new UnreadablePicture(
+          Reason.TOO_LARGE,
+          "this picture needs more memory than is free: save it in grey, or at 300 dpi");
     } catch (javax.imageio.IIOException e) {
       boolean isColours = String.valueOf(e.getMessage()).contains("Unsupported Image Type");
-      throw isColours
-          ? new UnreadablePicture(
-              Reason.UNKNOWN_COLOURS,
-              "the colours of this picture (CMYK?) are not read: save it in grey or RGB")
-          : broken();
+      throw isColours ? Channels.inks() : broken();
     } catch (IOException | RuntimeException e) {
       throw broken();
     } finally {

@@ -7,6 +7,9 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import cistern.gel.GelFacts;
 import cistern.gel.image.UnreadablePicture.Reason;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBuffer;
+import java.awt.image.Raster;
+import java.awt.image.WritableRaster;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -17,6 +20,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.Locale;
+import java.util.zip.CRC32;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriter;
@@ -132,6 +136,51 @@ class PictureFileTest {
           .isLessThan(15_000);
     }
 
+    @Test
+    void read_orientationOfATiff_isHeeded() throws IOException {
+      byte[] samples = new byte[100 * 80];
+      Arrays.fill(samples, 0, 2000, (byte) 250);
+      Path file = folder.resolve("turned.tif");
+      Files.write(file, TiffBytes.of(100, 80, 1, samples, 3));
+      Picture picture = FILES.read(file);
+      assertThat((int) picture.at(50, 79)).isGreaterThan(60_000);
+      assertThat((int) picture.at(50, 0)).isZero();
+    }
+
+    @Test
+    void read_tiffWhoseZeroIsWhite_isTurnedRound() throws IOException {
+      byte[] samples = new byte[100 * 80];
+      Arrays.fill(samples, 0, 4000, (byte) 250);
+      Path file = folder.resolve("white-is-zero.tif");
+      Files.write(file, TiffBytes.of(100, 80, 0, samples));
+      Picture picture = FILES.read(file);
+      assertThat((int) picture.at(50, 0)).isLessThan(5_000);
+      assertThat((int) picture.at(50, 79)).isEqualTo(Picture.WHITE);
+    }
+
+    @Test
+    void read_orientationOfAPng_isHeeded() throws IOException {
+      byte[] png = bytes(image(BufferedImage.TYPE_BYTE_GRAY), "png");
+      // Chunk eXIf (PNG 3rd edition, 11.3.3.5): a big-endian TIFF head, tag 274, short, 3.
+      byte[] chunk =
+          HexFormat.of()
+              .parseHex(
+                  "00000016"
+                      + "65584966"
+                      + "4d4d002a00000008"
+                      + "0001"
+                      + "011200030000000100030000");
+      ByteBuffer out = ByteBuffer.allocate(png.length + chunk.length + 4);
+      CRC32 sum = new CRC32();
+      sum.update(chunk, 4, chunk.length - 4);
+      out.put(png, 0, 33).put(chunk).putInt((int) sum.getValue()).put(png, 33, png.length - 33);
+      Path file = folder.resolve("turned.png");
+      Files.write(file, out.array());
+      Picture picture = FILES.read(file);
+      assertThat((int) picture.at(50, 79)).isGreaterThan(60_000);
+      assertThat((int) picture.at(50, 0)).isLessThan(50_000);
+    }
+
     private static byte[] withExif(byte[] jpeg, int tag) {
       // Segment APP1 of 34 bytes, "Exif", a big-endian TIFF head, one entry: tag 274, short, 1.
       byte[] exif =
@@ -161,8 +210,58 @@ class PictureFileTest {
     @ParameterizedTest
     @ValueSource(strings = {"png", "jpeg", "tiff"})
     void read_truncated_isBroken(String format) throws IOException {
-      byte[] whole = bytes(image(BufferedImage.TYPE_BYTE_GRAY), format);
+      byte[] whole = bytes(grainy(), format);
       assertThat(reason(Arrays.copyOf(whole, 30))).isEqualTo(Reason.BROKEN);
+      assertThat(reason(Arrays.copyOf(whole, whole.length / 2))).isEqualTo(Reason.BROKEN);
+      assertThat(reason(Arrays.copyOf(whole, 9 * whole.length / 10))).isEqualTo(Reason.BROKEN);
+    }
+
+    @Test
+    void read_jpegWhoseDataAreCorrupt_isBroken() throws IOException {
+      byte[] jpeg = bytes(grainy(), "jpeg");
+      Arrays.fill(jpeg, jpeg.length / 2, jpeg.length / 2 + 400, (byte) 0);
+      assertThat(reason(jpeg)).isEqualTo(Reason.BROKEN);
+    }
+
+    /** A picture whose JPEG is long. */
+    private static BufferedImage grainy() {
+      BufferedImage image = image(BufferedImage.TYPE_BYTE_GRAY);
+      for (int i = 0; i < 8000; i++) {
+        image.getRaster().setSample(i % 100, i / 100, 0, i * 7919 % 251);
+      }
+      return image;
+    }
+
+    @Test
+    void read_inks_areUnknownColours() throws IOException {
+      // TIFF 6.0, page 69: photometric interpretation 5, four samples of ink a pixel.
+      byte[] inks = new byte[100 * 80 * 4];
+      for (int i = 0; i < inks.length; i++) {
+        inks[i] = (byte) (i / 4 % 100 < 50 ? 200 : 30);
+      }
+      assertThat(reason(TiffBytes.of(100, 80, 5, inks))).isEqualTo(Reason.UNKNOWN_COLOURS);
+      byte[] jpeg = jpegOfFourChannels();
+      assertThat(reason(jpeg)).isEqualTo(Reason.UNKNOWN_COLOURS);
+    }
+
+    private static byte[] jpegOfFourChannels() throws IOException {
+      WritableRaster raster =
+          Raster.createInterleavedRaster(DataBuffer.TYPE_BYTE, 100, 80, 4, null);
+      for (int i = 0; i < 8000; i++) {
+        raster.setPixel(i % 100, i / 100, new int[] {i % 200, 40, 90, 10});
+      }
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+      try (ImageOutputStream stream = ImageIO.createImageOutputStream(out)) {
+        writer.setOutput(stream);
+        writer.write(null, new IIOImage(raster, null, null), null);
+      }
+      return out.toByteArray();
+    }
+
+    @Test
+    void read_tiffThatPromisesMorePixelsThanItHolds_isBroken() throws IOException {
+      assertThat(reason(TiffBytes.of(6000, 6000, 1, new byte[8000]))).isEqualTo(Reason.BROKEN);
     }
 
     @Test
@@ -175,7 +274,7 @@ class PictureFileTest {
     void read_claimsManyPixels_isTooLarge() throws IOException {
       byte[] png = bytes(image(BufferedImage.TYPE_BYTE_GRAY), "png");
       ByteBuffer.wrap(png).putInt(16, 30_000).putInt(20, 30_000);
-      java.util.zip.CRC32 sum = new java.util.zip.CRC32();
+      CRC32 sum = new CRC32();
       sum.update(png, 12, 17);
       ByteBuffer.wrap(png).putInt(29, (int) sum.getValue());
       assertThat(reason(png)).isEqualTo(Reason.TOO_LARGE);
