@@ -25,8 +25,20 @@ final class PaintedGel {
   private double markLean;
   private double scratchRow = Double.NEGATIVE_INFINITY;
 
-  /** A lane: the middle of its broad zone, and the rows of its bands. */
-  private record Lane(double zone, List<Double> bands) {}
+  /**
+   * How a lane came out.
+   *
+   * @param load its stain over the usual
+   * @param widening the width of its bands over the usual
+   * @param sag how far its bands sag from the lane's edges to its middle, rows
+   * @param lean by how much its bands lie lower at its right edge than at its middle, rows
+   */
+  record Looks(double load, double widening, double sag, double lean) {
+    static final Looks USUAL = new Looks(1, 1, 0, 0);
+  }
+
+  /** A lane: the middle of its broad zone, the rows of its bands, and how it came out. */
+  private record Lane(double zone, List<Double> bands, Looks looks) {}
 
   /** A gel whose first lane's middle lies at a column. */
   PaintedGel(double left) {
@@ -35,7 +47,12 @@ final class PaintedGel {
 
   /** One more lane to the right. */
   PaintedGel lane(double zone, double... bands) {
-    lanes.add(new Lane(zone, Arrays.stream(bands).boxed().toList()));
+    return lane(Looks.USUAL, zone, bands);
+  }
+
+  /** One more lane to the right, which came out in its own way. */
+  PaintedGel lane(Looks looks, double zone, double... bands) {
+    lanes.add(new Lane(zone, Arrays.stream(bands).boxed().toList(), looks));
     return this;
   }
 
@@ -46,7 +63,7 @@ final class PaintedGel {
 
   /** A place on which nothing was put. */
   PaintedGel nothing() {
-    lanes.add(new Lane(NOTHING, List.of()));
+    lanes.add(new Lane(NOTHING, List.of(), Looks.USUAL));
     return this;
   }
 
@@ -77,17 +94,23 @@ final class PaintedGel {
   private double density(int x, int y) {
     double d = 0.03 + 0.25 * bell(y - markRow - markLean * x, 3) - 0.3 * bell(y - scratchRow, 2.5);
     for (int i = 0; i < lanes.size(); i++) {
-      double across = Math.abs(x - left - PITCH * i) - HALF;
+      double middle = x - left - PITCH * i;
+      double across = Math.abs(middle) - HALF;
       Lane lane = lanes.get(i);
       if (across < 12 && lane.zone > NOTHING) {
-        double inside = 0.08 + 0.3 * bell(y - lane.zone, 70);
-        for (double row : lane.bands) {
-          inside += 0.3 * bell(y - row, SIGMA);
-        }
-        d += inside / (1 + Math.exp(across));
+        d += inside(lane, y, middle / HALF) / (1 + Math.exp(across));
       }
     }
     return Math.max(0, d);
+  }
+
+  private static double inside(Lane lane, int y, double across) {
+    double density = 0.08 + 0.3 * bell(y - lane.zone, 70);
+    double sag = lane.looks.sag * (1 - across * across) + lane.looks.lean * across;
+    for (double row : lane.bands) {
+      density += 0.3 * bell(y - row - sag, SIGMA * lane.looks.widening);
+    }
+    return lane.looks.load * density;
   }
 
   private static double bell(double distance, double sigma) {

@@ -125,12 +125,12 @@ public final class BandFinder {
     for (int i = 0; i < places.size(); i++) {
       double own = tilt.slopeAt(places.get(i).xCentre());
       Bend b = bends.get(i);
-      boolean isOff =
-          Math.abs(b.slope() - own) * places.get(i).width() / 2
-              > facts.number("gel.bands.tilt-tolerance");
+      double astray = Math.abs(b.slope() - own) * places.get(i).width() / 2;
+      boolean isOff = astray > facts.number("gel.bands.tilt-tolerance");
+      boolean isSeen = b.weight() > facts.number("gel.lane.tilt-seen");
       settled.add(
           b.weight() < facts.number("gel.bands.tilt-weight") || isOff
-              ? new Bend(own, 0, b.weight())
+              ? new Bend(own, 0, b.weight(), isOff && isSeen ? astray : 0)
               : b);
     }
     return settled;

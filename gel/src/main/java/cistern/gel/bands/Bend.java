@@ -7,8 +7,10 @@ package cistern.gel.bands;
  * @param slope rows per column
  * @param curve rows per column²
  * @param weight how well the lane's own texture shows it, from 0
+ * @param astray by how many rows the lane's own bands depart at its edge, when they were not
+ *     followed
  */
-record Bend(double slope, double curve, double weight) {
+record Bend(double slope, double curve, double weight, double astray) {
   double at(double offset) {
     return offset * (slope + curve * offset);
   }

@@ -49,6 +49,19 @@ public final class LaneBands {
     return bend.sag(trace.place().width());
   }
 
+  /**
+   * By how many rows the lane's own bands, at its edge, lie off the course that the gel's other
+   * lanes foretell, where this course was followed; else 0.
+   */
+  public double astray() {
+    return bend.astray();
+  }
+
+  /** How many bands are rather there than not. */
+  public int likely() {
+    return (int) bands.stream().filter(b -> b.probability() > 0.5).count();
+  }
+
   LaneBands withBands(List<Band> others) {
     return new LaneBands(trace, bend, condition, others);
   }

@@ -48,7 +48,7 @@ final class Straightening {
     double curve = (most - 4) * bow + bow * peak(bows, most);
     java.util.Arrays.sort(energies);
     double weight = energies[2 * n] / Math.max(1e-12, energies[n]) - 1;
-    return new Bend(slope, curve, Math.max(0, weight));
+    return new Bend(slope, curve, Math.max(0, weight), 0);
   }
 
   /** Where between its neighbours the top lies, −½…½. */
