@@ -7,7 +7,7 @@ import pathlib
 
 import numpy as np
 import scipy
-from scipy import ndimage
+from scipy import ndimage, signal
 
 OUT = pathlib.Path(__file__).parents[1] / "resources/cistern/gel/bands/scipy.tsv"
 
@@ -49,11 +49,19 @@ def poisson_binomial():
     return out
 
 
+def savgol(derivative):
+    """Weights of eleven values for a cubic, in the order in which they stand."""
+    return signal.savgol_coeffs(11, 3, deriv=derivative, use="dot")
+
+
 with OUT.open("w") as f:
     f.write("# SciPy " + scipy.__version__ + "\n")
     for name, values in (
         ("filter", band_filter()),
         ("opening", opening()),
         ("counts", poisson_binomial()),
+        ("savgol0", savgol(0)),
+        ("savgol1", savgol(1)),
+        ("savgol2", savgol(2)),
     ):
         f.write(name + "\t" + "\t".join(repr(float(v)) for v in values) + "\n")
