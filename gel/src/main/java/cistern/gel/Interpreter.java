@@ -129,7 +129,7 @@ final class Interpreter {
     problems.addAll(ofLane(named.csf().getAsInt(), "CSF", troubles));
     problems.addAll(ofLane(named.serum().getAsInt(), "serum", troubles));
     boolean isUnreadable = problems.stream().anyMatch(p -> p.code().isStop());
-    if (!isUnreadable && bands.probabilityOfOther() > facts.number("gel.identity.marked")) {
+    if (!isUnreadable && isMispaired(bands)) {
       problems.add(mispaired(bands));
     }
     gates.load(named.csf().getAsInt(), named.serum().getAsInt()).ifPresent(problems::add);
@@ -153,6 +153,13 @@ final class Interpreter {
         isStopped ? BandVerdict.UNDETERMINED : verdict(counts.csfOnly()),
         isReviewed,
         problems);
+  }
+
+  /** Few bands of the serum alone are asked for more than many: they occur in a person's own. */
+  private boolean isMispaired(PairBands bands) {
+    boolean isFew = bands.serumOnly() < facts.number("gel.identity.fewest");
+    return bands.probabilityOfOther()
+        > facts.number(isFew ? "gel.identity.marked-few" : "gel.identity.marked");
   }
 
   private boolean isDoubtful(PairBands bands, double positive) {

@@ -28,6 +28,7 @@ final class ApplicationMark {
    * @param whole least strength with which a lane shows it, over its own
    * @param present least share of the lanes that show it
    * @param residue share of its height under which what is left on its line is its residue
+   * @param foot share of its height down to which it is said to reach
    */
   record Limits(
       double lean,
@@ -36,7 +37,8 @@ final class ApplicationMark {
       int fewest,
       double whole,
       double present,
-      double residue) {}
+      double residue,
+      double foot) {}
 
   /** A straight line: its row at column 0, and rows per column. */
   record Line(double row, double slope) {
@@ -81,10 +83,11 @@ final class ApplicationMark {
                   k ->
                       isOn(k, on, profile) || profile.isSeen(groups.get(k), firstRow, limits.whole))
               .count();
+      points.removeAll(on);
       if (present >= limits.present * lanes.size()) {
         marks.add(profile);
+        points.removeIf(p -> isWithin(p.column, p.row, profile));
       }
-      points.removeAll(on);
     }
     return marks;
   }
@@ -177,7 +180,13 @@ final class ApplicationMark {
   }
 
   private boolean isLeft(LaneBands lane, Band band, MarkProfile mark) {
-    double distance = Math.abs(mark.line().at(lane.place().xCentre()) - band.y());
-    return distance <= 2 * limits.reach && band.height() < limits.residue * mark.height();
+    return isWithin(lane.place().xCentre(), band.y(), mark)
+        && band.height() < limits.residue * mark.height();
+  }
+
+  /** Whether a place lies as near to a mark's line as the mark is wide. */
+  private boolean isWithin(double column, double row, MarkProfile mark) {
+    double reach = Math.max(2 * limits.reach, mark.halfWidth(limits.foot));
+    return Math.abs(mark.line().at(column) - row) <= reach;
   }
 }

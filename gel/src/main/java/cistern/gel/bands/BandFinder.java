@@ -5,6 +5,7 @@ import cistern.gel.image.Density;
 import cistern.gel.lanes.LanePlace;
 import cistern.gel.membrane.Sheet;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Finds the bands of a gel's lanes. */
@@ -31,8 +32,9 @@ public final class BandFinder {
       return all;
     }
     double mostOwn = facts.number("gel.mark.own");
+    double mostShift = facts.number("gel.mark.shift") * all.sigma();
     for (MarkProfile m : marks) {
-      groups = groups.stream().map(g -> m.takenFrom(g, rows[0], mostOwn)).toList();
+      groups = groups.stream().map(g -> m.takenFrom(g, rows[0], mostOwn, mostShift)).toList();
     }
     GelBands rest = bands(gel, groups);
     ApplicationMark mark = mark(rest);
@@ -67,15 +69,47 @@ public final class BandFinder {
     BandMeasure measure = BandMeasure.of(facts, filter, traces);
     double darkest = facts.number("gel.lane.darkest");
     List<LaneBands> lanes = new ArrayList<>();
+    double gap = gap(places);
     for (int i = 0; i < places.size(); i++) {
+      BesideLane beside =
+          BesideLane.of(
+              gel.density,
+              filter,
+              new BesideLane.Beside(places.get(i), gap),
+              settled.get(i).slope(),
+              gel.rows());
       lanes.add(
           new LaneBands(
               traces.get(i),
               settled.get(i),
               LaneCondition.of(gel.density, places.get(i), gel.rows(), darkest),
-              measure.bands(traces.get(i))));
+              ended(measure.bands(traces.get(i)), beside, gel, sigma)));
     }
     return new GelBands(sigma, tilt, lanes, 0);
+  }
+
+  /** The bare membrane between two lanes, the median; at least a pixel. */
+  private static double gap(List<LanePlace> places) {
+    double[] gaps = new double[places.size() - 1];
+    for (int i = 0; i < gaps.length; i++) {
+      LanePlace a = places.get(i);
+      LanePlace b = places.get(i + 1);
+      gaps[i] = b.xCentre() - a.xCentre() - 0.5 * (a.width() + b.width());
+    }
+    Arrays.sort(gaps);
+    return gaps.length == 0 ? 1 : Math.max(1, gaps[gaps.length / 2]);
+  }
+
+  /** The bands without those at the ends of the lane that go on beside it. */
+  private List<Band> ended(List<Band> bands, BesideLane beside, Gel gel, double sigma) {
+    double end = facts.number("gel.ends.reach") * (gel.endRow - gel.firstRow);
+    double share = facts.number("gel.ends.beside");
+    return bands.stream()
+        .filter(
+            b ->
+                Math.min(b.y() - gel.firstRow, gel.endRow - b.y()) > end
+                    || beside.answer(b.y(), 3 * sigma) < share * b.height())
+        .toList();
   }
 
   private ApplicationMark mark(GelBands gel) {
@@ -89,7 +123,8 @@ public final class BandFinder {
             (int) facts.number("gel.mark.fewest"),
             facts.number("gel.mark.whole"),
             facts.number("gel.mark.present"),
-            facts.number("gel.mark.residue")));
+            facts.number("gel.mark.residue"),
+            facts.number("gel.mark.foot")));
   }
 
   private List<LaneGroups> groups(Density density, List<LanePlace> places, int[] rows) {

@@ -15,6 +15,12 @@ final class MarkProfile {
   /** Samples at either end of the profile that give the ground. */
   private static final int ENDS = 3;
 
+  /** Shifts that are tried to either side. */
+  private static final int SHIFTS = 6;
+
+  /** Share of the misfit that a shift may leave. */
+  private static final double CLEARLY = 0.7;
+
   private final ApplicationMark.Line line;
   private final float[] profile;
   private final double spread;
@@ -86,19 +92,74 @@ final class MarkProfile {
     return strength(lane, firstRow) >= least;
   }
 
-  /** What a lane holds on the line, over what the mark adds. */
   private double strength(LaneGroups lane, int firstRow) {
+    return strength(lane, firstRow, 0);
+  }
+
+  /**
+   * What a lane holds on the line, over what the mark adds.
+   *
+   * @param shift rows by which the lane's mark lies below the line
+   */
+  private double strength(LaneGroups lane, int firstRow, double shift) {
     double both = 0;
     double own = 1e-12;
     int reach = profile.length / 2;
     for (int k = 0; k < lane.count(); k++) {
-      float[] window = window(lane, k, line.at(lane.column(k)) - firstRow, reach);
+      float[] window = window(lane, k, line.at(lane.column(k)) + shift - firstRow, reach);
       for (int d = 0; d < window.length; d++) {
         both += window[d] * profile[d];
         own += profile[d] * profile[d];
       }
     }
     return both / own;
+  }
+
+  /**
+   * The shift within a reach at which a lane is explained best by the mark alone, rows; none when
+   * it is hardly better than on the line, where a band beside the mark may be the reason.
+   */
+  private double shift(LaneGroups lane, int firstRow, double reach) {
+    double best = 0;
+    double least = CLEARLY * misfit(lane, firstRow, 0);
+    for (int i = -SHIFTS; i <= SHIFTS; i++) {
+      double shift = reach * i / SHIFTS;
+      double left = misfit(lane, firstRow, shift);
+      if (left < least) {
+        least = left;
+        best = shift;
+      }
+    }
+    return best;
+  }
+
+  /** The density that a shifted mark of the lane's own strength leaves, regardless of sign. */
+  private double misfit(LaneGroups lane, int firstRow, double shift) {
+    double own = strength(lane, firstRow, shift);
+    float[] mean = new float[profile.length];
+    for (int k = 0; k < lane.count(); k++) {
+      double row = line.at(lane.column(k)) + shift - firstRow;
+      float[] window = window(lane, k, row, profile.length / 2);
+      for (int d = 0; d < window.length; d++) {
+        mean[d] += window[d] / lane.count();
+      }
+    }
+    double sum = 0;
+    for (int d = 0; d < mean.length; d++) {
+      sum += Math.abs(mean[d] - own * profile[d]);
+    }
+    return sum;
+  }
+
+  /** How far from the line the mark still adds a share of its height, rows. */
+  double halfWidth(double share) {
+    double least = share * height();
+    int middle = profile.length / 2;
+    int d = 0;
+    while (d < middle && Math.max(profile[middle - d], profile[middle + d]) >= least) {
+      d++;
+    }
+    return d;
   }
 
   /** The greatest density that the mark adds, OD. */
@@ -115,19 +176,24 @@ final class MarkProfile {
   }
 
   /**
-   * A lane's groups without the mark. A lane whose strength is as usual as the others' keeps its
-   * own; where more lies on the line, the usual is taken away and the rest stays.
+   * A lane's groups without the mark. A lane whose strength is as usual as the others' has the mark
+   * at its own strength and place; where more lies on the line, the usual is taken away and the
+   * rest stays.
    *
    * @param mostOwn departure from the usual strength beyond which a lane holds more than the mark
+   * @param mostShift how far a lane's mark may lie from the line, rows
    */
-  LaneGroups takenFrom(LaneGroups lane, int firstRow, double mostOwn) {
-    double own = strength(lane, firstRow);
-    double taken = Math.abs(own - 1) <= Math.min(mostOwn, 3 * spread) ? own : 1;
+  LaneGroups takenFrom(LaneGroups lane, int firstRow, double mostOwn, double mostShift) {
+    double nearest = shift(lane, firstRow, mostShift);
+    double own = strength(lane, firstRow, nearest);
+    boolean isUsual = Math.abs(own - 1) <= Math.min(mostOwn, 3 * spread);
+    double taken = isUsual ? own : 1;
+    double shift = isUsual ? nearest : 0;
     float[][] rest = new float[lane.count()][];
     int reach = profile.length / 2;
     for (int k = 0; k < rest.length; k++) {
       float[] v = lane.profiles()[k].clone();
-      double row = line.at(lane.column(k)) - firstRow;
+      double row = line.at(lane.column(k)) + shift - firstRow;
       int from = (int) Math.max(0, Math.ceil(row - reach));
       int to = (int) Math.min(v.length - 1, Math.floor(row + reach));
       for (int y = from; y <= to; y++) {
