@@ -17,6 +17,7 @@ import java.util.function.IntBinaryOperator;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What is wrong with a gel, and how it was photographed; the test itself painted each. */
@@ -183,14 +184,16 @@ class PaintedTroublesTest {
       assertThat(counts(read(slanted))).isEqualTo(COUNTS);
     }
 
-    @Test
-    void read_labelsAndPenMarksOutsideTheLanes_changeNothing() {
+    @ParameterizedTest
+    @CsvSource({"4, 20", "10, 28", "14, 32", "672, 692"})
+    void read_labelsAndPenMarksOutsideTheLanes_changeNothing(int from, int to) {
       Picture gel = four().toPicture();
       Picture written =
           changed(
               gel,
               (x, y) -> {
-                boolean isLabel = y > 12 && y < 30 && x % 90 > 25 && x % 90 < 60 && x / 5 % 2 == 0;
+                boolean isLabel =
+                    y > from && y < to && x % 90 > 25 && x % 90 < 60 && x / 5 % 2 == y / 6 % 2;
                 boolean isPen = x > 20 && x < 70 && Math.abs(y - 200 - 2 * (x - 20)) < 5;
                 return isLabel || isPen ? 6_000 : gel.at(x, y);
               });

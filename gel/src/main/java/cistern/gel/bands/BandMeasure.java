@@ -9,6 +9,10 @@ import java.util.List;
 final class BandMeasure {
   private static final double MAD_TO_SIGMA = 1.4826;
   private static final double OTHERS_REACH = 8;
+
+  /** How much stronger a label is than the ripples that it leaves beside it. */
+  private static final double LABEL = 2;
+
   private final BandFilter filter;
   private final PeakFit.Limits limits;
   private final BandProbability probability;
@@ -66,11 +70,29 @@ final class BandMeasure {
     for (Peak p : peaks) {
       if (p.height() > 0) {
         Band band = measured(trace, p, usual, peaks);
-        boolean isAtEnd = Math.min(p.y(), trace.rows() - p.y()) < margin * trace.rows();
-        bands.add(band.withProbability(probability.of(band, filter.sigma(), isAtEnd)));
+        double chance = probability.of(band, filter.sigma(), isAtEnd(trace, band));
+        bands.add(band.withProbability(chance));
       }
     }
-    return bands;
+    List<Band> labels = bands.stream().filter(b -> isAtEnd(trace, b)).toList();
+    return bands.stream().map(b -> b.withProbability(besideLabels(b, labels))).toList();
+  }
+
+  private boolean isAtEnd(LaneTrace trace, Band band) {
+    double row = band.y() - trace.firstRow();
+    return Math.min(row, trace.rows() - row) < margin * trace.rows();
+  }
+
+  /** What lies beside something much stronger at the lane's end is a band only if that is one. */
+  private double besideLabels(Band band, List<Band> atEnd) {
+    double chance = band.probability();
+    for (Band other : atEnd) {
+      boolean isBeside = Math.abs(other.y() - band.y()) < OTHERS_REACH * filter.sigma();
+      if (isBeside && other.height() > LABEL * band.height()) {
+        chance = Math.min(chance, other.probability());
+      }
+    }
+    return chance;
   }
 
   private Band measured(LaneTrace trace, Peak p, double usual, List<Peak> peaks) {

@@ -43,6 +43,30 @@ class OverlayTest {
     assertThat(coloured(drawn)).isGreaterThan(2_000);
   }
 
+  /** Names stand beside the lanes: what lies there is not in the overlay. */
+  @Test
+  void of_aGelWithALabelBesideItsLanes_leavesTheLabelOut() {
+    SyntheticGel gel = GelMaker.of(Level.EASY, 3);
+    Picture picture = gel.toPicture();
+    GelReading reading = READER.read(picture, "g", gel.toPlan());
+    double right =
+        gel.lanes().stream().mapToDouble(l -> l.xCentre() + l.width()).max().orElseThrow();
+    Picture named = withLabel(picture, (int) right + 10);
+
+    assertThat(Overlay.of(named, reading).getRGB(0, 0, 1400, 200, null, 0, 1400))
+        .isEqualTo(Overlay.of(picture, reading).getRGB(0, 0, 1400, 200, null, 0, 1400));
+  }
+
+  private static Picture withLabel(Picture picture, int fromColumn) {
+    char[] samples = new char[picture.width() * picture.height()];
+    for (int i = 0; i < samples.length; i++) {
+      int x = i % picture.width();
+      int y = i / picture.width();
+      samples[i] = x > fromColumn ? (char) (y % 7 * 9_000) : picture.at(x, y);
+    }
+    return Picture.of(picture.width(), picture.height(), samples);
+  }
+
   @Test
   void of_noLanes_isStillAPicture() {
     char[] grey = new char[300 * 200];
