@@ -4,8 +4,8 @@ package cistern.gel.bands;
  * Finds how bands run across a lane: the bend along which the groups' filter answers agree best.
  */
 final class Straightening {
-  private static final double[] SLOPE = SavitzkyGolay.weights(2, 2, 1);
-  private static final double[] BEND = SavitzkyGolay.weights(2, 2, 2);
+  private static final double[] SLOPE = SavitzkyGolay.weights(1, 2, 1);
+  private static final double[] BEND = SavitzkyGolay.weights(1, 2, 2);
   private final float[][] answers;
   private final double[] offsets;
   private final double half;
@@ -53,16 +53,16 @@ final class Straightening {
     return new Bend(slope, curve, Math.max(0, weight), 0);
   }
 
-  /** Where between its neighbours the top lies, −½…½: of the parabola through the five around. */
+  /** Where the top of the parabola through a value and its two neighbours lies, −½…½ steps off. */
   private static double peak(double[] e, int i) {
-    if (i < 2 || i > e.length - 3) {
+    if (i == 0 || i == e.length - 1) {
       return 0;
     }
     double slope = 0;
     double bend = 0;
-    for (int k = 0; k < SLOPE.length; k++) {
-      slope += SLOPE[k] * e[i - 2 + k];
-      bend += BEND[k] * e[i - 2 + k];
+    for (int k = 0; k < 3; k++) {
+      slope += SLOPE[k] * e[i - 1 + k];
+      bend += BEND[k] * e[i - 1 + k];
     }
     return bend < 0 ? Math.clamp(-slope / bend, -0.5, 0.5) : 0;
   }
