@@ -145,10 +145,11 @@ public final class BandFinder {
   }
 
   private List<Bend> bends(List<LaneGroups> groups, BandFilter filter) {
+    double margin = facts.number("gel.bands.margin");
     List<Bend> bends = new ArrayList<>();
     for (LaneGroups g : groups) {
       bends.add(
-          new Straightening(g, filter, facts.number("gel.bands.strong"))
+          new Straightening(g, filter, facts.number("gel.bands.strong"), margin * g.rows())
               .search(facts.number("gel.bands.steepest")));
     }
     return bends;

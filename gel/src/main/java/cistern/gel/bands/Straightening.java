@@ -13,15 +13,17 @@ final class Straightening {
   /**
    * @param filter a band filter near the gel's band width
    * @param cap filter answers above it count as it, so that one strong band does not decide alone
+   * @param margin rows at either end that don't count, where labels are
    */
-  Straightening(LaneGroups groups, BandFilter filter, double cap) {
+  Straightening(LaneGroups groups, BandFilter filter, double cap, double margin) {
     this.offsets = groups.offsets();
     this.half = Math.max(1, -offsets[0]);
     this.answers = new float[groups.count()][];
     for (int k = 0; k < answers.length; k++) {
       float[] a = filter.apply(groups.profiles()[k]);
       for (int y = 0; y < a.length; y++) {
-        a[y] = (float) Math.clamp(a[y], -0.3 * cap, cap);
+        boolean isAtEnd = Math.min(y, a.length - 1 - y) < margin;
+        a[y] = isAtEnd ? 0 : (float) Math.clamp(a[y], -0.3 * cap, cap);
       }
       answers[k] = a;
     }
