@@ -188,6 +188,23 @@ class EntranceTest {
     }
   }
 
+  /** Browsers ask for an icon with every visit: none of their questions goes wrong. */
+  @Test
+  void icon_ofEveryPage_isADrawingOfOurOwnUnderThePolicy() {
+    Caller stranger = running.stranger();
+    assertThat(stranger.get("/sign-in").body())
+        .contains("<link rel=\"icon\" type=\"image/svg+xml\" href=\"/icon.svg\"/>");
+
+    HttpResponse<String> icon = stranger.get("/icon.svg");
+
+    assertThat(icon.statusCode()).isEqualTo(200);
+    assertThat(icon.headers().firstValue("Content-Type").orElse("")).startsWith("image/svg+xml");
+    assertThat(icon.headers().firstValue("Content-Security-Policy").orElse(""))
+        .contains("img-src 'self'");
+    assertThat(icon.body()).startsWith("<svg ").doesNotContain("<style").doesNotContain("<script");
+    assertThat(stranger.get("/favicon.ico").statusCode()).isEqualTo(204);
+  }
+
   @Test
   void trail_checkedByAnAuditor_isWhole() {
     try (Running other = Running.on(Engines.folder())) {
