@@ -33,8 +33,8 @@ public enum Setting {
   PICTURE_BYTES("clinic.picture.bytes"),
   /** The longest reason for undoing a change, in characters. */
   REASON_MOST("clinic.reason.most"),
-  /** How many rows a list shows at most. */
-  LIST_MOST("clinic.list.most"),
+  /** How many entries one page of the audit trail shows. */
+  ENTRIES_A_PAGE("clinic.trail.entries"),
   /** For how many days a browser that came by HTTPS asks for nothing else. */
   HTTPS_DAYS("clinic.https.days"),
   /** How many cases one page of their list shows. */
