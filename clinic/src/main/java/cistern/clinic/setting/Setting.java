@@ -31,6 +31,8 @@ public enum Setting {
   UPLOAD_BYTES("clinic.upload.bytes"),
   /** The greatest size of a gel's picture that is sent to the program, in bytes. */
   PICTURE_BYTES("clinic.picture.bytes"),
+  /** How many bands a person draws into one pair of a gel at most. */
+  BANDS_ADDED("clinic.gel.added"),
   /** The longest reason for undoing a change, in characters. */
   REASON_MOST("clinic.reason.most"),
   /** How many entries one page of the audit trail shows. */

@@ -9,16 +9,6 @@ import cistern.clinic.account.Role;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Kept;
 import cistern.clinic.store.Engines;
-import com.deque.html.axecore.playwright.AxeBuilder;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
-import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
-import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.FilePayload;
-import com.microsoft.playwright.options.ViewportSize;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.ByteBuffer;
@@ -40,7 +30,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.slf4j.LoggerFactory;
 
-/** A gel from its picture to the interpretation, as browsers send it and in a real one. */
+/** A gel from its picture to the interpretation, as browsers send it. */
 @TestInstance(Lifecycle.PER_CLASS)
 class GelJourneyTest {
 
@@ -306,94 +296,6 @@ class GelJourneyTest {
           .contains("“far.png”, which is not here")
           .contains("value=\"csf,serum\"");
       assertThat(clinician.post(path + "/gel/save", Map.of()).statusCode()).isEqualTo(404);
-    }
-  }
-
-  @Nested
-  class InABrowser {
-
-    @Test
-    void gel_fromItsFileToTheInterpretation_isReadEditedAndConfirmed() throws IOException {
-      try (Playwright playwright =
-              Playwright.create(
-                  new Playwright.CreateOptions()
-                      .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-          Browser browser =
-              playwright
-                  .chromium()
-                  .launch(
-                      new BrowserType.LaunchOptions()
-                          .setExecutablePath(Path.of("/usr/bin/chromium"))
-                          .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
-        Page page = page(browser, 1440, ColorScheme.LIGHT);
-        String path = begin();
-        send(page, path);
-        strike(page);
-        Page narrow = page(browser, 390, ColorScheme.DARK);
-        narrow.navigate(address(path + "/gel"));
-        assertThat(broken(narrow)).isEmpty();
-        press(page, "Confirm as Invented clinician");
-        assertThat(page.content()).contains("Confirmed by Invented clinician");
-        page.navigate(address(path + "/says"));
-        assertThat(page.locator("main").innerText()).contains("11 CSF-only");
-      }
-    }
-
-    private void send(Page page, String path) throws IOException {
-      page.navigate(address(path + "/gel"));
-      assertThat(broken(page)).isEmpty();
-      page.getByLabel("Picture of the gel")
-          .setInputFiles(new FilePayload("any.png", "image/png", local()));
-      page.getByLabel("Lanes from left to right").fill(LANES);
-      page.getByLabel("Which pair is this person's").fill("1");
-      press(page, "Read the picture");
-    }
-
-    /** One band by keyboard, one on the picture. */
-    private static void strike(Page page) {
-      Locator count = page.locator(".kept-count").first();
-      assertThat(count.innerText()).isEqualTo("13");
-      page.getByLabel("Keep C1:").focus();
-      page.keyboard().press("Space");
-      page.getByText("your counts stand").waitFor();
-      assertThat(count.innerText()).isEqualTo("12");
-      page.locator("[data-band='2-1'] polygon").click();
-      page.locator(".kept-count").getByText("11").waitFor();
-      assertThat(page.locator(".mark.struck").count()).isEqualTo(2);
-      assertThat(broken(page)).isEmpty();
-    }
-
-    private Page page(Browser browser, int width, ColorScheme scheme) {
-      Page page =
-          browser
-              .newContext(
-                  new Browser.NewContextOptions()
-                      .setViewportSize(new ViewportSize(width, 900))
-                      .setColorScheme(scheme))
-              .newPage();
-      String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
-      page.navigate(address("/sign-in?code=" + code));
-      press(page, "Come in");
-      return page;
-    }
-
-    private String address(String path) {
-      return "http://127.0.0.1:" + running.clinic().port() + path;
-    }
-
-    private static void press(Page page, String button) {
-      page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).click();
-    }
-
-    /** Every rule of access that a screen breaks. */
-    private static List<String> broken(Page page) {
-      return new AxeBuilder(page)
-              .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-              .analyze()
-              .getViolations()
-              .stream()
-              .map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
-              .toList();
     }
   }
 }

@@ -11,7 +11,6 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.casework.CaseFrame;
 import cistern.clinic.casework.Desk;
-import cistern.clinic.casework.DraftText;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
@@ -27,7 +26,6 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.web.servlet.function.ServerResponse;
 
@@ -60,6 +58,7 @@ public final class GelScreen {
         Route.post(path + "/take", Permission.ENTER_RESULTS, changes::take),
         Route.post(path + "/save", Permission.ENTER_RESULTS, changes::save),
         Route.post(path + "/confirm", Permission.WORK_UP, changes::confirm),
+        Route.post(path + "/draw", Permission.ENTER_RESULTS, changes::draw),
         Route.post(path + "/look", Permission.ENTER_RESULTS, this::look),
         Route.post(path + "/drop", Permission.ENTER_RESULTS, this::drop),
         Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
@@ -84,8 +83,19 @@ public final class GelScreen {
 
   /** The screen with bands to keep or strike. */
   String html(Visit visit, GelCase gel, GelEdit edit, Node said) {
-    GelPage page =
-        new GelPage(visit, gel, edit, gel.open().version().number(), desk.medicine().facts());
+    return html(visit, gel, new Shown(edit, DrawnPlace.NONE), said);
+  }
+
+  /**
+   * What stands in the form of the bands.
+   *
+   * @param edit of the bands
+   * @param drawn what is typed of those that were missed
+   */
+  record Shown(GelEdit edit, DrawnPlace drawn) {}
+
+  String html(Visit visit, GelCase gel, Shown shown, Node said) {
+    GelPage page = new GelPage(visit, gel, shown.edit(), shown.drawn(), desk.medicine().facts());
     return frame.toHtml(visit, gel.open(), STEP, Element.of("h1", "Gel"), said, page.toNode());
   }
 
@@ -151,13 +161,7 @@ public final class GelScreen {
     return desk.drafts()
         .find(owner(visit))
         .filter(d -> isSameGel(gel, d.base()))
-        .map(d -> DraftText.parse(d.typed()))
-        .map(
-            typed ->
-                GelEdit.of(
-                    GelEdit.parse(typed.getOrDefault("keep", "")),
-                    typed.getOrDefault("ladder", "").equals("yes"),
-                    gel.all()));
+        .map(d -> GelTyping.parse(d.typed()).toEdit(gel, visit.account().fullName()));
   }
 
   /** Whether the bands stand as they did in an earlier version. */
@@ -174,17 +178,14 @@ public final class GelScreen {
   private static Node keptNote(Visit visit, GelCase gel) {
     return division(
             "kept",
-            paragraph("What you kept or struck here was not saved; it stands in the form."),
+            paragraph("What you kept, struck or drew here was not saved; it stands in the form."),
             visit.form(gel.path() + "/drop").with(Html.button("Undo").with("class", "plain")))
         .with("role", "status");
   }
 
   /** What a form says of the bands. */
   static GelEdit typed(Visit visit, GelCase gel) {
-    return GelEdit.of(
-        visit.fields().getOrDefault("keep", List.of()),
-        visit.field("ladder").equals("yes"),
-        gel.all());
+    return GelTyping.of(visit.fields()).toEdit(gel, visit.account().fullName());
   }
 
   private ServerResponse look(Visit visit) {
@@ -193,13 +194,12 @@ public final class GelScreen {
       return desk.troubles().missing(visit);
     }
     GelCase gel = found.get();
-    String keep = String.join(" ", visit.fields().getOrDefault("keep", List.of()));
-    desk.drafts()
-        .keep(
-            owner(visit),
-            GelChanges.base(visit, gel.open()),
-            DraftText.of(Map.of("keep", keep, "ladder", visit.field("ladder"))));
+    keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(visit.fields()));
     return Answers.page(GelBands.counts(gel, typed(visit, gel), desk.medicine().facts()).toText());
+  }
+
+  void keepDraft(Visit visit, long base, GelTyping typed) {
+    desk.drafts().keep(owner(visit), base, typed.toDraft());
   }
 
   private ServerResponse drop(Visit visit) {
