@@ -163,6 +163,20 @@ class GelDrawingTest {
   }
 
   @Test
+  void gel_ofSeveralPeople_saysWhoseBandsAreChangedHere() throws IOException {
+    assertThat(page(begun()).body())
+        .contains(
+            "This gel holds 2 pairs of lanes. Only this person&#39;s is changed here, pair 1:")
+        .contains("fluid in lane 3, serum in lane 4; the bands of every other pair");
+    String alone = Caller.place(clinician.post("/cases", Map.of("name", "alone")));
+    clinician.post(
+        alone + "/gel",
+        Map.of("lanes", "control,control,csf,serum,control,control", "pair", ""),
+        Files.readAllBytes(PICTURE));
+    assertThat(page(alone).body()).contains("Keep C1").doesNotContain("pairs of lanes. Only");
+  }
+
+  @Test
   void place_thatIsNone_isRefusedBesideItsField() throws IOException {
     String path = begun();
 

@@ -87,6 +87,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
                     .with("id", "look")
                     .with("aria-live", "polite"))
             .with(
+                others(),
                 note(
                     "quiet",
                     "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
@@ -104,6 +105,20 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
                     + " line: drawn in. A press on a mark keeps or strikes its band; a press in a"
                     + " lane draws in a band that was missed.")),
         form);
+  }
+
+  /** On a gel of several people, whose bands these are. */
+  private Node others() {
+    int pairs = gel.reading().pairs().size();
+    return pairs < 2
+        ? nothing()
+        : note(
+            "others",
+            "This gel holds "
+                + pairs
+                + " pairs of lanes. Only this person's is changed here, "
+                + gel.pair().map(p -> "pair " + GelForms.words(p)).orElse("")
+                + "; the bands of every other pair are changed in the case that it belongs to.");
   }
 
   private GelFigure.Told told(PairBands bands) {
