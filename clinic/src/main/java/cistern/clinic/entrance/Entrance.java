@@ -183,6 +183,10 @@ public final class Entrance {
   }
 
   private ServerResponse again(Visit visit, KeptForm kept) {
+    if (kept.isWithFile()) {
+      Session.leave(visit.request().servletRequest(), kept);
+      return Answers.see(kept.path());
+    }
     return Answers.page(
         frame.toHtml(
             visit,

@@ -134,6 +134,10 @@ class GelDrawingTest {
     assertThat(page(path).body())
         .contains("Keep C+1: also in serum, S+1, added by")
         .contains("Keep S+1: also in the fluid, C+1, added by");
+    clinician.postText(path + "/gel/save", form(path));
+    assertThat(last(path).workup()).contains("\"matched\": 0");
+    clinician.post(path + "/gel", Map.of("lanes", LANES, "pair", "0"), Files.readAllBytes(PICTURE));
+    assertThat(last(path).workup()).contains("\"pair\": 0").doesNotContain("added");
   }
 
   @Test

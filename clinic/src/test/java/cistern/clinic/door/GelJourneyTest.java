@@ -187,6 +187,52 @@ class GelJourneyTest {
       assertThat(last(path).number()).isEqualTo(1);
     }
 
+    @Test
+    void picture_sentWhenTheSessionHasEnded_isAskedForAgainBesideWhatWasTyped() throws IOException {
+      String path = begin();
+      Map<String, String> typed = Map.of("lanes", LANES, "pair", "1");
+      Caller late = running.stranger();
+      HttpResponse<String> ended = late.post(path + "/gel", typed, local(), "old");
+      assertThat(ended.statusCode()).isEqualTo(403);
+      assertThat(ended.body()).contains("A file cannot be kept").doesNotContain(Caller.FILE_NAME);
+      pages.check("session ended", ended.body());
+      Map<String, String> carried = new HashMap<>();
+      Pattern.compile("name=\"(kept[^\"]+)\" value=\"([^\"]*)\"")
+          .matcher(ended.body())
+          .results()
+          .forEach(m -> carried.put(m.group(1), m.group(2)));
+      carried.put("code", running.clinic().codes().make(running.person(Role.CLINICIAN), ""));
+
+      HttpResponse<String> entered = late.post("/code", carried);
+
+      assertThat(Caller.place(entered)).isEqualTo(path + "/gel");
+      asksAgain(late.get(path + "/gel"));
+      assertThat(late.get(path + "/gel").body()).doesNotContain("choose it again");
+      HttpResponse<String> replaced = late.post(path + "/gel", typed, local(), "old");
+      assertThat(Caller.place(replaced)).isEqualTo(path + "/gel");
+      asksAgain(late.get(path + "/gel"));
+      assertThat(last(path).number()).isEqualTo(1);
+    }
+
+    private static void asksAgain(HttpResponse<String> page) {
+      assertThat(page.body())
+          .contains("a file cannot be kept: choose it again")
+          .contains("name=\"lanes\" value=\"" + LANES + "\"")
+          .contains("name=\"pair\" value=\"1\"");
+    }
+
+    @Test
+    void picture_refusedBesideAGelThatIsThere_leavesThatOneAndSaysSo() throws IOException {
+      String path = begunWithGel();
+
+      HttpResponse<String> answer = clinician.post(path + "/gel", Map.of(), bytes("no picture"));
+
+      assertThat(answer.body()).contains("stays until another").doesNotContain("which is not here");
+      send(clinician, path, "save", "2-0");
+      clinician.post(path + "/gel", Map.of("lanes", LANES, "pair", "0"), local());
+      assertThat(last(path).workup()).contains("\"pair\": 0").doesNotContain("struck");
+    }
+
     private static byte[] bytes(String text) {
       return text.getBytes(StandardCharsets.UTF_8);
     }

@@ -17,7 +17,9 @@ import cistern.clinic.gel.KeptReading;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.KeptForm;
 import cistern.clinic.web.Route;
+import cistern.clinic.web.Session;
 import cistern.clinic.web.Visit;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
@@ -65,9 +67,25 @@ public final class GelScreen {
   }
 
   private ServerResponse page(Visit visit) {
-    return desk.open(visit)
-        .map(open -> Answers.page(html(visit, open, nothing())))
-        .orElseGet(() -> desk.troubles().missing(visit));
+    Optional<OpenCase> open = desk.open(visit);
+    if (open.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    return Answers.page(
+        Session.take(visit.request().servletRequest())
+            .map(left -> again(visit, open.get(), left))
+            .orElseGet(() -> html(visit, open.get(), nothing())));
+  }
+
+  /** The form of a picture that was sent when the session had ended. */
+  private String again(Visit visit, OpenCase open, KeptForm left) {
+    Node said =
+        note(
+                "trouble",
+                "The session had ended when you sent the picture, and a file cannot be kept: choose"
+                    + " it again. What you typed stands in the form.")
+            .with("role", "alert");
+    return html(visit, open, said, Typed.of(left.field(GelForms.LANES), left.field(GelForms.PAIR)));
   }
 
   private String html(Visit visit, OpenCase open, Node said) {
@@ -102,16 +120,7 @@ public final class GelScreen {
   /** The screen on which a picture is sent. */
   String html(Visit visit, OpenCase open, Node said, Typed typed) {
     String path = "/cases/" + open.version().caseId() + "/gel";
-    Node missing =
-        GelCase.named(open, desk)
-            .<Node>map(
-                named ->
-                    note(
-                        "trouble",
-                        "The work-up names the picture “"
-                            + named.file()
-                            + "”, which is not here: send it, and it is read."))
-            .orElseGet(() -> note("empty", "No picture of a gel belongs to this case yet."));
+    Node missing = GelCase.of(open, desk).isPresent() ? here(path) : missing(open);
     return frame.toHtml(
         visit,
         open,
@@ -120,6 +129,23 @@ public final class GelScreen {
         said,
         missing,
         GelForms.upload(visit, path, open.version().number(), typed));
+  }
+
+  private static Node here(String path) {
+    return paragraph("The gel that belongs to this case stays until another picture is read. ")
+        .with(Html.link(path, "To the gel as it stands"));
+  }
+
+  private Node missing(OpenCase open) {
+    return GelCase.named(open, desk)
+        .<Node>map(
+            named ->
+                note(
+                    "trouble",
+                    "The work-up names the picture “"
+                        + named.file()
+                        + "”, which is not here: send it, and it is read."))
+        .orElseGet(() -> note("empty", "No picture of a gel belongs to this case yet."));
   }
 
   private Typed typed(OpenCase open) {
