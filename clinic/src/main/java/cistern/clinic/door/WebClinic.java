@@ -233,6 +233,7 @@ final class WebClinic implements AutoCloseable {
   @Override
   public void close() {
     context.close();
+    desk.summaries().close();
     scratch.close();
   }
 }

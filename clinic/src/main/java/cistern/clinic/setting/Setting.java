@@ -45,6 +45,10 @@ public enum Setting {
   SUMMARY_MINUTES("clinic.list.minutes"),
   /** For how many days a case that is signed as it stands is looked at for what waits. */
   DAY_DAYS("clinic.day.days"),
+  /** How long the day waits for cases that are being read, in milliseconds. */
+  DAY_WAIT("clinic.day.wait"),
+  /** After how many seconds a day on which cases are still being read is asked for again. */
+  DAY_RENEWAL("clinic.day.renewal"),
   /** How many cases are held as they were read and interpreted last. */
   CASES_OPEN("clinic.cases.open"),
   /** After how many hours somebody asks about a headache. */

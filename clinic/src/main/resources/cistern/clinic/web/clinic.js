@@ -156,6 +156,25 @@ if (keys) {
     }
   });
 }
+// A page of which the program is still reading a part asks for it, and keeps its focus.
+const renew = () => {
+  const waiting = document.querySelector("[data-renew]");
+  if (!waiting) return;
+  setTimeout(async () => {
+    const answer = await fetch(location.href, { redirect: "manual" }).catch(() => undefined);
+    if (answer?.type === "opaqueredirect") return;
+    if (answer?.ok) {
+      const next = new DOMParser().parseFromString(await answer.text(), "text/html");
+      const now = document.getElementById("renewed");
+      const focused = now.contains(document.activeElement) && document.activeElement.href;
+      now.replaceWith(next.getElementById("renewed"));
+      const links = [...document.querySelectorAll("#renewed a")];
+      if (focused) links.find((a) => a.href === focused)?.focus();
+    }
+    renew();
+  }, Number(waiting.dataset.renew) * 1000);
+};
+renew();
 // What unfolds is printed unfolded.
 addEventListener("beforeprint", () => {
   document.querySelectorAll("main details").forEach((d) => (d.open = true));

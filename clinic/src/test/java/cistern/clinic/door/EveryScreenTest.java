@@ -96,7 +96,7 @@ class EveryScreenTest {
   }
 
   private void checkLists() {
-    String day = clinician.get("/day").body();
+    String day = Running.day(clinician);
     assertThat(day)
         .contains("Headache calls due (")
         .contains("Punctures planned (")

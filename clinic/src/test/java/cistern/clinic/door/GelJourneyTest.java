@@ -107,7 +107,7 @@ class GelJourneyTest {
       assertThat(last(path).workup()).contains("\"pair\": 1").doesNotContain(Caller.FILE_NAME);
       assertThat(clinician.get(path + "/bands").body()).contains("to be confirmed");
       pages.check("gel", page.body());
-      assertThat(clinician.get("/day").body())
+      assertThat(Running.day(clinician))
           .contains("Gels to confirm (")
           .contains("href=\"" + path + "/gel\"");
     }
@@ -285,6 +285,11 @@ class GelJourneyTest {
       assertThat(clinician.get(path + "/says").body())
           .contains("A person&#39;s counts stand instead of what was read")
           .contains("13 CSF-only");
+      String drawn = "base=4&keep=2-1&keep=3-0&added=3@220.5&y-2=220";
+      pages.check("no place", clinician.postText(path + "/gel/draw", drawn + "&y-3=x").body());
+      clinician.postText(path + "/gel/draw", drawn);
+      pages.check("a band was drawn", clinician.get(path + "/gel").body());
+      clinician.post(path + "/gel/drop", Map.of());
       send(clinician, path, "save", "2-1");
       assertThat(last(path).workup()).doesNotContain("confirmedBy").doesNotContain("csfOnly");
     }

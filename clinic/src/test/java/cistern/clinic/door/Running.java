@@ -5,16 +5,14 @@ import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
+import cistern.clinic.cases.Held;
 import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
 import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Random;
 
 /** The application on a free port, with a clock that a test moves. */
@@ -22,7 +20,7 @@ final class Running implements AutoCloseable {
 
   private final Store store;
   private final WebClinic clinic;
-  private final Moved clock = new Moved();
+  private final Held clock = new Held(Instant.parse("2034-05-09T08:00:00Z"));
 
   private Running(Location location, Rules rules, boolean isBehindHttps) {
     store = Store.open(location);
@@ -48,32 +46,22 @@ final class Running implements AutoCloseable {
     return new Running(location, new Rules(ReportFacts.of(GelFacts.standard()), ""), true);
   }
 
-  /** A clock that stands still until it is moved. */
-  private static final class Moved extends Clock {
-    private Instant now = Instant.parse("2034-05-09T08:00:00Z");
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public synchronized Instant instant() {
-      return now;
-    }
-
-    private synchronized void move(Duration by) {
-      now = now.plus(by);
-    }
+  void pass(Duration time) {
+    clock.pass(time);
   }
 
-  void pass(Duration time) {
-    clock.move(time);
+  /** Holds up whoever reads cases behind a page, until the clock is released. */
+  Held clock() {
+    return clock;
+  }
+
+  /** The day, once every case on it is read. */
+  static String day(Caller caller) {
+    String day = caller.get("/day").body();
+    while (day.contains("Still reading")) {
+      day = caller.get("/day").body();
+    }
+    return day;
   }
 
   Store store() {
