@@ -21,6 +21,8 @@ public enum Setting {
   CODE_MINUTES("clinic.code.minutes"),
   /** How many sign-ins one address may try in a minute. */
   SIGN_INS_A_MINUTE("clinic.rate.sign-ins"),
+  /** How many bits of an IPv6 address tell one caller from another. */
+  CALLER_BITS("clinic.rate.bits"),
   /** How long a change waits for another to end, in milliseconds. */
   STORE_BUSY("clinic.store.busy"),
   /** How many connections to the store are held. */

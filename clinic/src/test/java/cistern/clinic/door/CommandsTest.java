@@ -174,6 +174,17 @@ class CommandsTest {
   }
 
   @Test
+  void serve_withAProxyThatIsNoneOrWithoutHttps_saysSo() {
+    String data = folder.resolve("none").toString();
+
+    assertThat(run("serve", "--data", data, "--behind-https", "--proxy", "the-proxy")).isEqualTo(2);
+    assertThat(said()).contains("an address such as 10.0.0.5");
+    assertThat(run("serve", "--data", data, "--proxy", "10.0.0.5")).isEqualTo(2);
+    assertThat(said()).contains("--proxy is said with --behind-https");
+    assertThat(Files.exists(Path.of(data))).isFalse();
+  }
+
+  @Test
   void help_ofEveryCommand_showsAnExample() {
     for (String command : new String[] {"demo", "serve", "verify", "backup", "restore"}) {
       said.reset();

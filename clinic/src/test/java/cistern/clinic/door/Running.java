@@ -9,10 +9,14 @@ import cistern.clinic.cases.Held;
 import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
+import cistern.clinic.web.Gateway;
+import cistern.clinic.web.Network;
 import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.Random;
 
 /** The application on a free port, with a clock that a test moves. */
@@ -22,14 +26,14 @@ final class Running implements AutoCloseable {
   private final WebClinic clinic;
   private final Held clock = new Held(Instant.parse("2034-05-09T08:00:00Z"));
 
-  private Running(Location location, Rules rules, boolean isBehindHttps) {
+  private Running(Location location, Rules rules, Optional<Gateway> gateway) {
     store = Store.open(location);
     clinic =
         WebClinic.start(
             store,
             clock,
             Chance.of(new Random(11)),
-            new WebClinic.Serving("127.0.0.1", 0, true, rules, isBehindHttps));
+            new WebClinic.Serving("127.0.0.1", 0, true, rules, gateway));
   }
 
   static Running on(Location location) {
@@ -38,12 +42,15 @@ final class Running implements AutoCloseable {
 
   /** Under rules of its own. */
   static Running on(Location location, Rules rules) {
-    return new Running(location, rules, false);
+    return new Running(location, rules, Optional.empty());
   }
 
-  /** As behind a server that speaks HTTPS. */
-  static Running behindHttps(Location location) {
-    return new Running(location, new Rules(ReportFacts.of(GelFacts.standard()), ""), true);
+  /** As behind a server that speaks HTTPS; where it is, when it is not on this machine. */
+  static Running behindHttps(Location location, String... proxies) {
+    return new Running(
+        location,
+        new Rules(ReportFacts.of(GelFacts.standard()), ""),
+        Optional.of(Gateway.of(Arrays.stream(proxies).map(Network::parse).toList())));
   }
 
   void pass(Duration time) {

@@ -22,6 +22,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** Summaries of three hundred cases, whose reading a clock holds up. */
 class SummariesTest {
@@ -62,6 +63,7 @@ class SummariesTest {
   }
 
   @Test
+  @Timeout(20)
   void known_ofManyCasesThatAreNotRead_saysHowManyAndReadsOn() {
     clock.hold();
 
