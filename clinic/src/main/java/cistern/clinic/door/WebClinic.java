@@ -235,8 +235,8 @@ final class WebClinic implements AutoCloseable {
 
   @Override
   public void close() {
-    context.close();
     desk.summaries().close();
+    context.close();
     scratch.close();
   }
 }

@@ -7,11 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
@@ -48,7 +48,7 @@ public final class Summaries implements AutoCloseable {
 
   private record Held(Of of, Summary summary) {}
 
-  private record Reading(Of of, Future<?> end) {}
+  private record Reading(Of of, CompletableFuture<Void> end) {}
 
   /**
    * A case of which a list shows something.
@@ -106,7 +106,7 @@ public final class Summaries implements AutoCloseable {
    */
   public Known known(List<Asked> all, Duration patience) {
     List<Of> keys = all.stream().map(this::key).toList();
-    List<Future<?>> ends = new ArrayList<>();
+    List<CompletableFuture<Void>> ends = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
       Held held = byCase.get(all.get(i).version().caseId());
       if (held == null || !held.of().equals(keys.get(i))) {
@@ -127,7 +127,7 @@ public final class Summaries implements AutoCloseable {
   }
 
   /** The reading of a case, which may have begun for somebody else. */
-  private Future<?> begun(Asked asked, Of of) {
+  private CompletableFuture<Void> begun(Asked asked, Of of) {
     String id = asked.version().caseId();
     return readings
         .compute(
@@ -135,16 +135,14 @@ public final class Summaries implements AutoCloseable {
             (key, before) ->
                 before != null && before.of().equals(of) && !before.end().isDone()
                     ? before
-                    : new Reading(of, readers.submit(() -> read(asked, of))))
+                    : new Reading(of, CompletableFuture.runAsync(() -> read(asked, of), readers)))
         .end();
   }
 
-  private static void await(List<Future<?>> ends, Duration patience) {
-    long until = System.nanoTime() + patience.toNanos();
+  private static void await(List<CompletableFuture<Void>> ends, Duration patience) {
     try {
-      for (Future<?> end : ends) {
-        end.get(Math.max(0, until - System.nanoTime()), TimeUnit.NANOSECONDS);
-      }
+      CompletableFuture.allOf(ends.toArray(CompletableFuture[]::new))
+          .get(patience.toMillis(), TimeUnit.MILLISECONDS);
     } catch (TimeoutException e) {
       return;
     } catch (InterruptedException e) {
