@@ -40,6 +40,7 @@ class CommandsTest {
       assertThat(caller.get("/sign-in?code=" + demo.code()).body()).contains("Come in");
       assertThat(Caller.place(caller.enter(demo.code()))).isEqualTo("/day");
       assertThat(caller.get("/cases").body()).contains("typical-ms").contains("invented");
+      assertThat(caller.get("/day").body()).contains("Headache calls due");
       assertThat(new Caller(demo.port()).enter(demo.code()).statusCode()).isEqualTo(401);
 
       demo.signal("INT");

@@ -61,6 +61,8 @@ class EntranceTest {
     String invitation = code(made);
     Caller nurse = empty.stranger();
     assertThat(Caller.place(nurse.enter(invitation))).isEqualTo("/day");
+    assertThat(nurse.get("/day").body()).contains("Results overdue</h2>").contains("None.");
+    assertThat(nurse.get("/cases").body()).contains("No case.");
     assertThat(empty.stranger().enter(invitation).statusCode()).isEqualTo(401);
     assertThat(Caller.place(nurse.post("/me", Map.of("password", PASSWORD)))).isEqualTo("/");
     assertThat(nurse.post("/me", Map.of("password", "short")).body()).contains("too short");

@@ -81,6 +81,8 @@ class GelBrowserTest {
   private void send(Page page, String path) throws IOException {
     page.navigate(address(path + "/gel"));
     assertThat(broken(page)).isEmpty();
+    page.evaluate("document.querySelector('form.upload').dispatchEvent(new Event('submit'))");
+    assertThat(page.getByText("this takes some seconds").isVisible()).isTrue();
     page.getByLabel("Picture of the gel")
         .setInputFiles(new FilePayload("any.png", "image/png", Files.readAllBytes(PICTURE)));
     page.getByLabel("Lanes from left to right").fill(LANES);

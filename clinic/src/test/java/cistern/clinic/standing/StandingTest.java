@@ -53,6 +53,62 @@ class StandingTest {
     return Standing.of(OpenCase.of(version, medicine), medicine, OptionalLong.empty()).duties();
   }
 
+  private Standing standing(String workup, OptionalLong signed) {
+    CaseVersion version =
+        clinic.cases().add("begun", "{\"workup\":1,\"id\":\"x\"," + workup + "}", who);
+    return Standing.of(OpenCase.of(version, medicine), medicine, signed);
+  }
+
+  private Set<Duty> waits(String workup) {
+    return standing(workup, OptionalLong.empty()).duties();
+  }
+
+  @Test
+  void duties_ofAPuncture_followWhatIsPlannedDrawnAndAsked() {
+    String planned = "\"procedure\":{\"before\":{\"plannedAt\":\"2034-05-10T09:00:00Z\"}}";
+    String drawn = "\"draws\":{\"csf\":{\"at\":\"2034-05-0%dT07:00:00Z\"}},\"results\":[]";
+    String asked = ",\"procedure\":{\"after\":{\"headache\":{\"present\":\"no\"}}}";
+
+    assertThat(waits("\"results\":[]")).isEmpty();
+    assertThat(waits(planned)).containsExactly(Duty.PUNCTURE);
+    assertThat(waits(drawn.formatted(9) + "," + planned))
+        .containsExactlyInAnyOrder(Duty.SERUM, Duty.DUE);
+    assertThat(waits(drawn.formatted(8)))
+        .containsExactlyInAnyOrder(Duty.SERUM, Duty.DUE, Duty.HEADACHE_CALL);
+    assertThat(waits(drawn.formatted(8) + asked)).doesNotContain(Duty.HEADACHE_CALL);
+    assertThat(waits(drawn.formatted(8).replace("05-08", "04-08")))
+        .doesNotContain(Duty.HEADACHE_CALL);
+  }
+
+  @Test
+  void duties_ofResults_areToSignUntilTheyAreSignedAsTheyStand() {
+    String pair =
+        "\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\",\"value\":2,\"unit\":\"g/L\"},"
+            + "{\"analyte\":\"albumin\",\"in\":\"serum\",\"value\":44,\"unit\":\"g/L\"}]";
+
+    assertThat(waits(pair)).containsExactly(Duty.SIGN);
+    assertThat(standing(pair, OptionalLong.of(1)).duties()).isEmpty();
+    assertThat(standing(pair, OptionalLong.of(1)).signing()).isEqualTo("signed");
+  }
+
+  @Test
+  void missing_ofACase_namesEachThingThatIs() {
+    String alone =
+        "\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\",\"value\":2,\"unit\":\"g/L\"}],"
+            + "\"draws\":{\"csf\":{\"at\":\"2034-05-09T07:00:00Z\"}}";
+    String whole =
+        "\"question\":\"MS?\",\"person\":{\"ageYears\":31},\"results\":[],"
+            + "\"bands\":{\"csfOnly\":1}";
+
+    assertThat(standing(alone, OptionalLong.empty()).missing())
+        .anyMatch(m -> m.startsWith("The age"))
+        .anyMatch(m -> m.startsWith("The question"))
+        .anyMatch(m -> m.startsWith("The time of the serum"))
+        .anyMatch(m -> m.contains("serum") && !m.startsWith("The time"))
+        .contains("The bands.");
+    assertThat(standing(whole, OptionalLong.empty()).missing()).isEmpty();
+  }
+
   private static String sent(String test, String due) {
     return "{\"test\":\"%s\",\"sentAt\":\"2034-05-09T07:05:00Z\",\"dueAt\":\"2034-05-%sZ\"}"
         .formatted(test, due);
