@@ -13,6 +13,11 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  */
 public final class AuditTrail {
 
+  private static final String COLUMNS =
+      "select number, at, account, action, subject, digest, hash from audit ";
+  private static final String OLDEST_FIRST = " order by number limit ?";
+  private static final String NEWEST_FIRST = " order by number desc limit ?";
+
   private final Clock clock;
 
   private AuditTrail(Clock clock) {
@@ -71,22 +76,57 @@ public final class AuditTrail {
 
   /** The entries from a number on, in order. */
   public static List<AuditEntry> from(JdbcClient sql, long first, int most) {
-    return sql.sql(
-            "select number, at, account, action, subject, digest, hash from audit"
-                + " where number >= ? order by number limit ?")
+    return sql.sql(COLUMNS + "where number >= ?" + OLDEST_FIRST)
         .params(first, most)
         .query(AuditTrail::row)
         .list();
   }
 
+  /**
+   * Which entries are looked for; an empty text stands for any.
+   *
+   * @param about a case, with its versions and reports
+   * @param person who did it, or whose account it was about
+   */
+  public record Filter(String about, String person) {
+
+    /** Every entry. */
+    public static final Filter NONE = new Filter("", "");
+
+    private static final String IS_LOOKED_FOR =
+        "(? = '' or subject = ? or subject like ? escape '!')"
+            + " and (? = '' or account = ? or subject = ?)";
+
+    private List<Object> parameters() {
+      String inside = about.replaceAll("([!%_])", "!$1") + "/%";
+      return List.of(about, about, inside, person, person, person);
+    }
+  }
+
   /** The last entries, the newest first. */
   public static List<AuditEntry> last(JdbcClient sql, int most) {
-    return sql.sql(
-            "select number, at, account, action, subject, digest, hash from audit"
-                + " order by number desc limit ?")
+    return before(sql, Filter.NONE, Long.MAX_VALUE, most);
+  }
+
+  /** The entries before a number, the newest first. */
+  public static List<AuditEntry> before(JdbcClient sql, Filter filter, long number, int most) {
+    return sql.sql(COLUMNS + "where number < ? and " + Filter.IS_LOOKED_FOR + NEWEST_FIRST)
+        .param(number)
+        .params(filter.parameters())
         .param(most)
         .query(AuditTrail::row)
         .list();
+  }
+
+  /** The entries that follow a number, the newest first. */
+  public static List<AuditEntry> after(JdbcClient sql, Filter filter, long number, int most) {
+    return sql.sql(COLUMNS + "where number > ? and " + Filter.IS_LOOKED_FOR + OLDEST_FIRST)
+        .param(number)
+        .params(filter.parameters())
+        .param(most)
+        .query(AuditTrail::row)
+        .list()
+        .reversed();
   }
 
   private static AuditEntry row(ResultSet row, int index) throws SQLException {

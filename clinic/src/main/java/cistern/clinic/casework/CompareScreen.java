@@ -72,12 +72,19 @@ public final class CompareScreen {
         PaperPage.toBody(ComparisonPaper.of(comparison, remarks, desk.medicine().madeBy())));
   }
 
-  /** The person's punctures with a name each; of two cases of one name, the later changed. */
+  /** The person's punctures with a name each; each of them is read, and the trail says so. */
   private List<Interpretation> of(Visit visit, String person) {
     return desk.cases().holding(visit.account().id(), person).stream()
+        .filter(version -> isOf(version, person))
+        .flatMap(version -> desk.cases().read(version.caseId(), visit.account().id()).stream())
         .flatMap(version -> interpretation(version).stream())
-        .filter(i -> i.workup().panel().person().id().filter(person::equals).isPresent())
         .toList();
+  }
+
+  private boolean isOf(CaseVersion version, String person) {
+    return interpretation(version)
+        .filter(i -> i.workup().panel().person().id().filter(person::equals).isPresent())
+        .isPresent();
   }
 
   /** What a case says; one that the rules in force reject is compared with nothing. */

@@ -54,7 +54,7 @@ final class Demo implements Callable<Integer> {
                 store,
                 clock,
                 Chance.of(new SecureRandom()),
-                new WebClinic.Serving(Ports.HERE, port, true, rules, false))) {
+                new WebClinic.Serving(Ports.HERE, port, true, rules, Optional.empty()))) {
       say(clinic, fill(clinic, clock));
       stop.await();
     }

@@ -29,6 +29,7 @@ import cistern.clinic.store.Store;
 import cistern.clinic.trail.Trail;
 import cistern.clinic.web.Assets;
 import cistern.clinic.web.Frame;
+import cistern.clinic.web.Gateway;
 import cistern.clinic.web.Guard;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Routes;
@@ -77,10 +78,10 @@ final class WebClinic implements AutoCloseable {
    * @param port 0 for any that is free
    * @param isInvented whether every case is invented
    * @param rules what holds for every case
-   * @param isBehindHttps whether a server that speaks HTTPS stands before it, and is believed
+   * @param gateway the server that speaks HTTPS and stands before it, if one does
    */
   record Serving(
-      String address, int port, boolean isInvented, Rules rules, boolean isBehindHttps) {}
+      String address, int port, boolean isInvented, Rules rules, Optional<Gateway> gateway) {}
 
   /** What stands on the store. */
   private record Parts(
@@ -149,13 +150,15 @@ final class WebClinic implements AutoCloseable {
         .properties(properties(serving))
         .properties("server.tomcat.basedir=" + scratch.path())
         .properties(
-            "server.servlet.session.cookie.secure=" + serving.isBehindHttps(),
-            "server.forward-headers-strategy=" + (serving.isBehindHttps() ? "native" : "none"))
+            "server.servlet.session.cookie.secure=" + serving.gateway().isPresent(),
+            "server.forward-headers-strategy=none")
         .initializers(
             (GenericApplicationContext c) -> {
               c.registerBean(Frame.class, () -> frame);
               c.registerBean(Routes.class, () -> routes);
-              c.registerBean(Guard.class, () -> Guard.of(frame, routes, serving.isBehindHttps()));
+              boolean isBehind = serving.gateway().isPresent();
+              c.registerBean(Guard.class, () -> Guard.of(frame, routes, isBehind));
+              serving.gateway().ifPresent(g -> c.registerBean(Gateway.class, () -> g));
               c.registerBean(Troubles.class, () -> Troubles.of(frame));
             })
         .run();
@@ -232,6 +235,7 @@ final class WebClinic implements AutoCloseable {
 
   @Override
   public void close() {
+    desk.summaries().close();
     context.close();
     scratch.close();
   }

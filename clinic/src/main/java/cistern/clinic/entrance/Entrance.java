@@ -15,9 +15,11 @@ import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Permission;
 import cistern.clinic.account.Refused;
 import cistern.clinic.account.Role;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.KeptForm;
+import cistern.clinic.web.Network;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
 import cistern.clinic.web.SignInForms;
@@ -166,7 +168,8 @@ public final class Entrance {
   }
 
   private boolean isAllowed(Visit visit) {
-    return rate.isAllowed(visit.request().servletRequest().getRemoteAddr());
+    String address = visit.request().servletRequest().getRemoteAddr();
+    return rate.isAllowed(Network.caller(address, Setting.CALLER_BITS.number()));
   }
 
   private ServerResponse entered(Visit visit, Outcome<Account> outcome) {
@@ -183,6 +186,10 @@ public final class Entrance {
   }
 
   private ServerResponse again(Visit visit, KeptForm kept) {
+    if (kept.isWithFile()) {
+      Session.leave(visit.request().servletRequest(), kept);
+      return Answers.see(kept.path());
+    }
     return Answers.page(
         frame.toHtml(
             visit,

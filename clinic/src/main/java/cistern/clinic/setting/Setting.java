@@ -21,6 +21,8 @@ public enum Setting {
   CODE_MINUTES("clinic.code.minutes"),
   /** How many sign-ins one address may try in a minute. */
   SIGN_INS_A_MINUTE("clinic.rate.sign-ins"),
+  /** How many bits of an IPv6 address tell one caller from another. */
+  CALLER_BITS("clinic.rate.bits"),
   /** How long a change waits for another to end, in milliseconds. */
   STORE_BUSY("clinic.store.busy"),
   /** How many connections to the store are held. */
@@ -31,10 +33,12 @@ public enum Setting {
   UPLOAD_BYTES("clinic.upload.bytes"),
   /** The greatest size of a gel's picture that is sent to the program, in bytes. */
   PICTURE_BYTES("clinic.picture.bytes"),
+  /** How many bands a person draws into one pair of a gel at most. */
+  BANDS_ADDED("clinic.gel.added"),
   /** The longest reason for undoing a change, in characters. */
   REASON_MOST("clinic.reason.most"),
-  /** How many rows a list shows at most. */
-  LIST_MOST("clinic.list.most"),
+  /** How many entries one page of the audit trail shows. */
+  ENTRIES_A_PAGE("clinic.trail.entries"),
   /** For how many days a browser that came by HTTPS asks for nothing else. */
   HTTPS_DAYS("clinic.https.days"),
   /** How many cases one page of their list shows. */
@@ -43,6 +47,10 @@ public enum Setting {
   SUMMARY_MINUTES("clinic.list.minutes"),
   /** For how many days a case that is signed as it stands is looked at for what waits. */
   DAY_DAYS("clinic.day.days"),
+  /** How long the day waits for cases that are being read, in milliseconds. */
+  DAY_WAIT("clinic.day.wait"),
+  /** After how many seconds a day on which cases are still being read is asked for again. */
+  DAY_RENEWAL("clinic.day.renewal"),
   /** How many cases are held as they were read and interpreted last. */
   CASES_OPEN("clinic.cases.open"),
   /** After how many hours somebody asks about a headache. */

@@ -205,15 +205,19 @@ public final class Standing {
     return problem.code().equals("serum-missing") || problem.code().equals("csf-missing");
   }
 
-  /** What waits to be done. */
+  /**
+   * What waits to be done; a case with an overdue result waits for that, not for the others too.
+   */
   public Set<Duty> duties() {
     Set<Duty> duties = EnumSet.noneOf(Duty.class);
     boolean isDrawn = panel().csf().at().isPresent();
     boolean hasResults = !panel().results().isEmpty();
     add(duties, Duty.PUNCTURE, !isDrawn && plannedAt().isPresent());
     add(duties, Duty.SERUM, isSerumMissing());
-    add(duties, Duty.OVERDUE, isSent(Outstanding.State.OVERDUE));
-    add(duties, Duty.DUE, (isDrawn && !hasResults) || isSent(Outstanding.State.OUTSTANDING));
+    boolean isOverdue = isSent(Outstanding.State.OVERDUE);
+    boolean isDue = (isDrawn && !hasResults) || isSent(Outstanding.State.OUTSTANDING);
+    add(duties, Duty.OVERDUE, isOverdue);
+    add(duties, Duty.DUE, isDue && !isOverdue);
     var bands = open.interpretation().bands();
     add(duties, Duty.GEL, bands.isReported() && !bands.isConfirmed());
     add(duties, Duty.SIGN, hasResults && !signing().equals("signed"));

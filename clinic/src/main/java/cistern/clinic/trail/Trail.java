@@ -10,10 +10,10 @@ import cistern.clinic.account.Permission;
 import cistern.clinic.audit.Action;
 import cistern.clinic.audit.AuditEntry;
 import cistern.clinic.audit.AuditTrail;
+import cistern.clinic.audit.AuditTrail.Filter;
 import cistern.clinic.audit.AuditTrail.Note;
 import cistern.clinic.audit.TrailCheck;
 import cistern.clinic.cases.Kept;
-import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Store;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
@@ -23,6 +23,8 @@ import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.List;
+import java.util.Locale;
+import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.function.ServerResponse;
 
 /** The audit trail, as an auditor sees it; to read it is an entry too. */
@@ -49,7 +51,8 @@ public final class Trail {
   public List<Route> routes() {
     return List.of(
         Route.get("/trail", Permission.SEE_TRAIL, v -> page(v, nothing())),
-        Route.post("/trail", Permission.SEE_TRAIL, v -> page(v, checked())));
+        Route.post("/trail", Permission.SEE_TRAIL, v -> page(v, checked())),
+        Route.post("/trail/find", Permission.SEE_TRAIL, this::find));
   }
 
   private Node checked() {
@@ -72,32 +75,74 @@ public final class Trail {
   }
 
   private ServerResponse page(Visit visit, Node said) {
-    List<AuditEntry> entries =
+    return page(visit, HttpStatus.OK, said, Place.of(visit));
+  }
+
+  private ServerResponse page(Visit visit, HttpStatus status, Node said, Place place) {
+    Shown shown =
         store.change(
             sql -> {
               trail.append(sql, Note.of(visit.account().id(), Action.TRAIL_READ, ""));
-              return AuditTrail.last(sql, Setting.LIST_MOST.number());
+              return Shown.of(sql, place);
             });
-    List<List<Node>> rows = entries.stream().map(this::row).toList();
+    Names names = Names.of(accounts);
     return Answers.page(
+        status,
         frame.toHtml(
             visit,
             "Audit trail",
             Element.of("h1", "Audit trail"),
             said,
             visit.form("/trail").with(button("Check the chain")),
-            Html.table(
-                "The last entries, the newest first",
-                List.of("Entry", "When (UTC)", "Who", "What", "About"),
-                rows)));
+            new Finder(visit, place.filter(), names).toNode(),
+            shown.entries().isEmpty()
+                ? note("empty", "No entry.")
+                : Html.table(
+                    caption(place.filter(), names),
+                    List.of("Entry", "When (UTC)", "Who", "What", "About"),
+                    shown.entries().stream().map(e -> row(e, names)).toList()),
+            shown.toWays()));
   }
 
-  private List<Node> row(AuditEntry entry) {
+  private static String caption(Filter filter, Names names) {
+    String about = filter.about().isEmpty() ? "" : " about case " + filter.about();
+    String person =
+        filter.person().isEmpty() ? "" : " by or about " + names.fullName(filter.person());
+    return "Entries" + about + person + ", the newest first";
+  }
+
+  /** Only what cannot hold anything of a patient gets into the address. */
+  private ServerResponse find(Visit visit) {
+    Filter filter =
+        new Filter(visit.field(Place.CASE).toLowerCase(Locale.ROOT), visit.field(Place.PERSON));
+    if (!Place.isValid(filter)) {
+      Node said =
+          note("trouble", "A case is looked for by its number, as it stands in its address.")
+              .with("role", "alert");
+      Place all = new Place(new Filter("", Place.known(filter.person())), 0, 0);
+      return page(visit, HttpStatus.UNPROCESSABLE_CONTENT, said, all);
+    }
+    return Answers.see(new Place(filter, 0, 0).toPath());
+  }
+
+  private static List<Node> row(AuditEntry entry, Names names) {
     return List.of(
         text(Long.toString(entry.number())),
         text(entry.at()),
-        text(entry.account().isEmpty() ? "the program" : accounts.fullName(entry.account())),
+        text(entry.account().isEmpty() ? "the program" : names.fullName(entry.account())),
         text(entry.action()),
-        text(entry.subject()));
+        about(entry.subject(), names));
+  }
+
+  /** A case leads to its own entries; an account is a person. */
+  private static Node about(String subject, Names names) {
+    String first = subject.replaceFirst("/.*", "");
+    if (names.isPerson(first)) {
+      return text(names.fullName(first));
+    }
+    Filter filter = new Filter(first, "");
+    return first.isEmpty() || !Place.isValid(filter)
+        ? text(subject)
+        : Html.link(new Place(filter, 0, 0).toPath(), subject);
   }
 }

@@ -36,6 +36,11 @@ public final class Answers {
         .body(text);
   }
 
+  /** Nothing, and nothing is wrong: browsers ask by themselves for an icon of the old form. */
+  static ServerResponse nothing() {
+    return ServerResponse.noContent().build();
+  }
+
   /** A picture inside a page. */
   public static ServerResponse picture(byte[] png) {
     return ServerResponse.ok().contentType(MediaType.IMAGE_PNG).body(png);

@@ -3,7 +3,7 @@ package cistern.clinic.web;
 import cistern.report.page.PageFrame;
 import java.util.List;
 
-/** The style sheet and the script of all screens, which hold nothing of anybody. */
+/** The style sheet, the script and the icon of all screens, which hold nothing of anybody. */
 public final class Assets {
 
   private Assets() {}
@@ -12,8 +12,11 @@ public final class Assets {
   public static List<Route> routes() {
     String style = Frame.style();
     String script = PageFrame.read(Frame.class, "clinic.js");
+    String icon = PageFrame.read(Frame.class, "icon.svg");
     return List.of(
         Route.openGet("/look.css", v -> Answers.text("text/css", style)),
-        Route.openGet("/clinic.js", v -> Answers.text("text/javascript", script)));
+        Route.openGet("/clinic.js", v -> Answers.text("text/javascript", script)),
+        Route.openGet("/icon.svg", v -> Answers.text("image/svg+xml", icon)),
+        Route.openGet("/favicon.ico", v -> Answers.nothing()));
   }
 }

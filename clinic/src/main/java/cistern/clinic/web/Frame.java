@@ -39,6 +39,10 @@ public record Frame(boolean isInvented, Optional<String> policy) {
                 .with("name", "viewport")
                 .with("content", "width=device-width, initial-scale=1"),
             Element.of("title", title + " · Cistern"),
+            Element.of("link")
+                .with("rel", "icon")
+                .with("type", "image/svg+xml")
+                .with("href", "/icon.svg"),
             Element.of("link").with("rel", "stylesheet").with("href", "/look.css"),
             Element.of("script").with("src", "/clinic.js").with("defer", "defer"));
     Element body =

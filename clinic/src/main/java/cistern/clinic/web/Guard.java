@@ -146,8 +146,15 @@ public final class Guard {
   private void ended(HttpServletRequest request, HttpServletResponse response) throws IOException {
     Visit visit = visit(request);
     Optional<KeptForm> kept = KeptForm.of(request);
+    boolean isIn = visit.visitor().isPresent();
+    if (isIn && kept.filter(KeptForm::isWithFile).isPresent()) {
+      Session.leave(request, kept.orElseThrow());
+      response.setStatus(HttpStatus.SEE_OTHER.value());
+      response.setHeader("Location", kept.orElseThrow().path());
+      return;
+    }
     Node again =
-        visit.visitor().isPresent()
+        isIn
             ? kept.map(k -> k.toSendAgain(visit)).orElseGet(Html::nothing)
             : Fragment.of(SignInForms.password(visit, kept), SignInForms.code(visit, kept));
     write(
@@ -159,10 +166,15 @@ public final class Guard {
             Element.of("h1", "The session has ended"),
             Html.paragraph(
                 "This form is of a session that has ended. Nothing was changed yet"
-                    + (kept.isPresent()
-                        ? ", and what you typed is not lost: sign in, and you can send it again."
-                        : ". Sign in again.")),
+                    + kept.map(Guard::rest).orElse(". Sign in again.")),
             again));
+  }
+
+  private static String rest(KeptForm kept) {
+    return kept.isWithFile()
+        ? ". A file cannot be kept: sign in, and choose it again on the page that follows. What you"
+            + " typed beside it is not lost."
+        : ", and what you typed is not lost: sign in, and you can send it again.";
   }
 
   private Visit visit(HttpServletRequest request) {

@@ -13,14 +13,18 @@ import java.util.TreeMap;
 
 /**
  * A form whose session ended before it was sent: it stays in the page until somebody has signed in,
- * and is sent again by a button. Nothing of it is kept by the program.
+ * and is sent again by a button. Nothing of it is kept by the program. A file does not go with it:
+ * such a form is opened again with what was typed beside the file.
  *
  * @param path to which it was sent
  * @param fields what was typed, without the token and without secrets
+ * @param isWithFile whether a file belongs to it, which has to be chosen again
  */
-public record KeptForm(String path, Map<String, List<String>> fields) {
+public record KeptForm(String path, Map<String, List<String>> fields, boolean isWithFile) {
 
   private static final String PATH = "kept-path";
+  private static final String FILE = "kept-file";
+  private static final String YES = "yes";
   private static final String FIELD = "kept.";
   private static final Set<String> LEFT_OUT = Set.of("_csrf", "password", "code", PATH);
   private static final Set<String> ENTRANCES = Set.of("/sign-in", "/code", "/first", "/sign-out");
@@ -36,12 +40,10 @@ public record KeptForm(String path, Map<String, List<String>> fields) {
    */
   static Optional<KeptForm> of(HttpServletRequest request) {
     String path = request.getRequestURI();
-    boolean isForm =
-        isPath(path)
-            && !ENTRANCES.contains(path)
-            && String.valueOf(request.getContentType())
-                .startsWith("application/x-www-form-urlencoded");
-    if (!isForm || !isFromHere(request)) {
+    String type = String.valueOf(request.getContentType());
+    boolean isWithFile = type.startsWith("multipart/form-data");
+    boolean isForm = isWithFile || type.startsWith("application/x-www-form-urlencoded");
+    if (!isForm || !isPath(path) || ENTRANCES.contains(path) || !isFromHere(request)) {
       return Optional.empty();
     }
     Map<String, List<String>> fields = new TreeMap<>();
@@ -53,7 +55,7 @@ public record KeptForm(String path, Map<String, List<String>> fields) {
                 fields.put(name, Arrays.stream(values).map(Visit::plain).toList());
               }
             });
-    return Optional.of(new KeptForm(path, fields));
+    return Optional.of(new KeptForm(path, fields, isWithFile));
   }
 
   /** Whether the browser says that a page of this very address sent it. */
@@ -82,12 +84,20 @@ public record KeptForm(String path, Map<String, List<String>> fields) {
                 fields.put(name.substring(FIELD.length()), values);
               }
             });
-    return Optional.of(new KeptForm(path, fields));
+    return Optional.of(new KeptForm(path, fields, visit.field(FILE).equals(YES)));
+  }
+
+  /** What was typed in a field; empty when nothing was. */
+  public String field(String name) {
+    return fields.getOrDefault(name, List.of()).stream().findFirst().orElse("").strip();
   }
 
   /** Its fields for the page on which somebody signs in. */
   Node toCarried() {
     List<Node> all = new ArrayList<>(List.of(hidden(PATH, path)));
+    if (isWithFile) {
+      all.add(hidden(FILE, YES));
+    }
     fields.forEach((name, values) -> values.forEach(v -> all.add(hidden(FIELD + name, v))));
     return cistern.report.markup.Fragment.of(all.toArray(Node[]::new));
   }

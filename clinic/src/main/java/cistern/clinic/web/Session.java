@@ -4,6 +4,7 @@ import cistern.clinic.account.Account;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpSession;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -11,6 +12,8 @@ import org.springframework.security.web.context.HttpSessionSecurityContextReposi
 
 /** Beginning and ending a session. */
 public final class Session {
+
+  private static final String FORM = KeptForm.class.getName();
 
   private Session() {}
 
@@ -25,6 +28,23 @@ public final class Session {
     request
         .getSession()
         .setAttribute(HttpSessionSecurityContextRepository.SPRING_SECURITY_CONTEXT_KEY, context);
+  }
+
+  /** Leaves a form for the page on which it is filled in again. */
+  public static void leave(HttpServletRequest request, KeptForm form) {
+    request.getSession().setAttribute(FORM, form);
+  }
+
+  /** Takes up the form that was left for a page, once. */
+  public static Optional<KeptForm> take(HttpServletRequest request) {
+    HttpSession session = request.getSession(false);
+    if (session != null
+        && session.getAttribute(FORM) instanceof KeptForm form
+        && form.path().equals(request.getRequestURI())) {
+      session.removeAttribute(FORM);
+      return Optional.of(form);
+    }
+    return Optional.empty();
   }
 
   /** Ends the session. */

@@ -10,6 +10,8 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.casework.Desk;
 import cistern.clinic.form.Step;
 import cistern.clinic.setting.Setting;
+import cistern.clinic.standing.Summaries.Asked;
+import cistern.clinic.standing.Summaries.Known;
 import cistern.clinic.standing.Summary;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.Visit;
@@ -23,6 +25,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** All cases, a page at a time, and those whose name holds a text. */
 final class CaseList {
@@ -39,25 +42,30 @@ final class CaseList {
     return Html.link("/cases/" + summary.caseId(), summary.name());
   }
 
-  /** The cases of which something may wait. */
-  List<Summary> waiting(Visit visit) {
+  /** The cases of which something may wait, as far as they are read. */
+  Known waiting(Visit visit) {
     Duration looked = Duration.ofDays(Setting.DAY_DAYS.number());
-    return summaries(
-            desk.cases()
-                .waiting(visit.account().id(), desk.medicine().clock().instant().minus(looked)))
-        .toList();
+    return desk.summaries()
+        .known(
+            asked(
+                desk.cases()
+                    .waiting(
+                        visit.account().id(), desk.medicine().clock().instant().minus(looked))),
+            Duration.ofMillis(Setting.DAY_WAIT.number()));
+  }
+
+  private List<Asked> asked(List<CaseVersion> versions) {
+    Map<String, Long> signed = desk.reports().signedVersions();
+    return versions.stream().map(v -> asked(v, signed.get(v.caseId()))).toList();
+  }
+
+  private static Asked asked(CaseVersion version, @Nullable Long signed) {
+    return new Asked(version, signed == null ? OptionalLong.empty() : OptionalLong.of(signed));
   }
 
   /** As many cases are read at once as there are processors; the order stays. */
   private Stream<Summary> summaries(List<CaseVersion> versions) {
-    Map<String, Long> signed = desk.reports().signedVersions();
-    return versions.parallelStream().map(version -> summary(version, signed));
-  }
-
-  private Summary summary(CaseVersion version, Map<String, Long> signed) {
-    Long last = signed.get(version.caseId());
-    return desk.summaries()
-        .of(version, last == null ? OptionalLong.empty() : OptionalLong.of(last));
+    return asked(versions).parallelStream().map(desk.summaries()::of);
   }
 
   /** The page that a visit asks for, with ways to the others. */

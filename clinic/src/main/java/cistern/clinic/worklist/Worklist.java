@@ -17,6 +17,7 @@ import cistern.clinic.casework.Desk;
 import cistern.clinic.form.Step;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.standing.Duty;
+import cistern.clinic.standing.Summaries.Known;
 import cistern.clinic.standing.Summary;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Html;
@@ -64,8 +65,9 @@ public final class Worklist {
   }
 
   private ServerResponse day(Visit visit) {
+    Known known = list.waiting(visit);
     Map<Duty, List<Node>> waiting = new EnumMap<>(Duty.class);
-    for (Summary summary : list.waiting(visit)) {
+    for (Summary summary : known.summaries()) {
       for (Duty duty : summary.duties()) {
         waiting
             .computeIfAbsent(duty, d -> new ArrayList<>())
@@ -81,7 +83,7 @@ public final class Worklist {
           section(
               duty.name().toLowerCase(java.util.Locale.ROOT),
               duty.title() + (items.isEmpty() ? "" : " (" + items.size() + ")"),
-              list(items, "None.")));
+              list(items, known.unread() == 0 ? "None." : "None yet.")));
     }
     return Answers.page(
         desk.frame()
@@ -89,13 +91,30 @@ public final class Worklist {
                 visit,
                 "The day",
                 Element.of("h1", "The day"),
-                division("day").with(sections),
+                division("renewed", reading(known.unread()), division("day").with(sections))
+                    .with("id", "renewed"),
                 note(
                     "empty",
                     "Looked at: every case that is not signed as it stands, and every one that was"
                         + " changed in the last "
                         + Setting.DAY_DAYS.number()
                         + " days.")));
+  }
+
+  /** What is not on the page yet; the script asks for it, and without it the link does. */
+  private static Node reading(int unread) {
+    return unread == 0
+        ? nothing()
+        : note(
+                "kept",
+                "Still reading "
+                    + unread
+                    + (unread == 1 ? " case." : " cases.")
+                    + " What is read stands below, some of it as it stood some minutes ago. This"
+                    + " page renews itself. ")
+            .with("role", "status")
+            .with("data-renew", Integer.toString(Setting.DAY_RENEWAL.number()))
+            .with(link("/day", "Look again"));
   }
 
   /** To where the duty is done: a gel has a screen of its own. */

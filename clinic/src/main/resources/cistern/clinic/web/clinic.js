@@ -9,7 +9,7 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
   const kept = sessionStorage.getItem(key);
   if (form.dataset.saved === "yes") {
     sessionStorage.removeItem(key);
-  } else if (kept && kept !== began) {
+  } else if (kept && kept !== began && JSON.parse(kept).length === fields.length) {
     const values = JSON.parse(kept);
     fields.forEach((f, i) => {
       if (f.type === "checkbox") f.checked = values[i] === true;
@@ -54,6 +54,11 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
   form.addEventListener("submit", () => sessionStorage.clear());
 }
+// What is undone on the page is undone in this tab too.
+for (const form of document.querySelectorAll("form[action$='/drop']")) {
+  const key = "kept " + form.getAttribute("action").slice(0, -"/drop".length);
+  form.addEventListener("submit", () => sessionStorage.removeItem(key));
+}
 // A chosen file is read here and put into its field, where it can be seen before it is sent.
 for (const chooser of document.querySelectorAll("input[data-into]")) {
   chooser.addEventListener("change", async () => {
@@ -62,21 +67,43 @@ for (const chooser of document.querySelectorAll("input[data-into]")) {
     if (file && field) field.value = file.size > 1048576 ? "" : await file.text();
   });
 }
+// A line joins two bands of a gel that are kept; that of an added band also when it is chosen.
+const join = () => {
+  const chosen = (one, other) =>
+    document.getElementById("shared-" + one)?.value.split("@")[2] === other.split("-")[1];
+  const isAdded = (band) => document.getElementById("shared-" + band) !== null;
+  document.querySelectorAll("[data-joins]").forEach((line) => {
+    const [one, other] = line.dataset.joins.split(" ");
+    const isKept = [one, other].every((k) => document.getElementById("keep-" + k)?.checked);
+    const isFree = !isAdded(one) && !isAdded(other);
+    const isJoined = isFree || chosen(one, other) || chosen(other, one);
+    line.classList.toggle("struck", !isKept || !isJoined);
+  });
+};
+document.querySelectorAll("select[name=added]").forEach((s) => s.addEventListener("input", join));
 // A mark on the picture of a gel keeps or strikes its band, and shows what its field says.
 for (const box of document.querySelectorAll("input[name=keep]")) {
   const marks = document.querySelectorAll(`[data-band="${box.value}"]`);
   const show = () => {
     marks.forEach((m) => m.classList.toggle("struck", !box.checked));
-    document.querySelectorAll("[data-joins]").forEach((join) => {
-      const ends = join.dataset.joins.split(" ").map((k) => document.getElementById("keep-" + k));
-      join.classList.toggle("struck", ends.some((e) => e && !e.checked));
-    });
+    join();
   };
   box.addEventListener("input", show);
   box.addEventListener("focus", () => marks.forEach((m) => m.classList.add("here")));
   box.addEventListener("blur", () => marks.forEach((m) => m.classList.remove("here")));
   marks.forEach((m) => m.addEventListener("click", () => box.click()));
   show();
+}
+// A press in a lane of a gel draws a band there: its place is typed as by hand, and sent.
+for (const lane of document.querySelectorAll("[data-lane]")) {
+  lane.addEventListener("click", (event) => {
+    const field = document.getElementById("y-" + lane.dataset.lane);
+    const toFigure = lane.ownerSVGElement.getScreenCTM().inverse();
+    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(toFigure);
+    const { top, corner, scale } = lane.dataset;
+    field.value = (Number(top) + (at.y - Number(corner)) / Number(scale)).toFixed(1);
+    field.form.requestSubmit(document.getElementById("draw-" + lane.dataset.lane));
+  });
 }
 // A file that is too large is named beside its field, before it is sent.
 for (const chooser of document.querySelectorAll("input[data-most]")) {
@@ -129,6 +156,25 @@ if (keys) {
     }
   });
 }
+// A page of which the program is still reading a part asks for it, and keeps its focus.
+const renew = () => {
+  const waiting = document.querySelector("[data-renew]");
+  if (!waiting) return;
+  setTimeout(async () => {
+    const answer = await fetch(location.href, { redirect: "manual" }).catch(() => undefined);
+    if (answer?.type === "opaqueredirect") return;
+    if (answer?.ok) {
+      const next = new DOMParser().parseFromString(await answer.text(), "text/html");
+      const now = document.getElementById("renewed");
+      const focused = now.contains(document.activeElement) && document.activeElement.href;
+      now.replaceWith(next.getElementById("renewed"));
+      const links = [...document.querySelectorAll("#renewed a")];
+      if (focused) links.find((a) => a.href === focused)?.focus();
+    }
+    renew();
+  }, Number(waiting.dataset.renew) * 1000);
+};
+renew();
 // What unfolds is printed unfolded.
 addEventListener("beforeprint", () => {
   document.querySelectorAll("main details").forEach((d) => (d.open = true));

@@ -9,6 +9,7 @@ import cistern.clinic.store.Location;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneOffset;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -68,6 +69,24 @@ class AccountsTest {
             Duration.ofMinutes(Setting.LOCK_OUT_MINUTES.number()).plusMillis(1));
     try (Clinic clinic = Clinic.open(location, later, 8)) {
       assertThat(clinic.accounts().signIn("nurse", PASSWORD)).isInstanceOf(Outcome.Done.class);
+    }
+  }
+
+  /** The prefix: the form of bcrypt's hashes, with the logarithm of its rounds. */
+  @ParameterizedTest
+  @MethodSource("cistern.clinic.store.Engines#both")
+  void password_inTheStore_isASaltedHashOfBcrypt(Location location) {
+    try (Clinic clinic = Clinic.open(location)) {
+      Clinic.done(clinic.accounts().withPassword(clinic.person(Role.NURSE), PASSWORD));
+      Clinic.done(clinic.accounts().withPassword(clinic.person(Role.AUDITOR), PASSWORD));
+
+      List<String> stored =
+          clinic
+              .store()
+              .look(s -> s.sql("select password from account").query(String.class).list());
+
+      assertThat(stored).hasSize(2).doesNotHaveDuplicates();
+      assertThat(stored).allMatch(h -> h.matches("\\$2[aby]\\$10\\$[./A-Za-z0-9]{53}"));
     }
   }
 

@@ -163,6 +163,10 @@ class AroundEveryScreenTest {
   }
 
   private void press(Page page) {
+    page.keyboard().press("Tab");
+    assertThat(page.locator(":focus").innerText()).isEqualTo("To the content");
+    page.keyboard().press("Enter");
+    assertThat(page.locator(":focus").getAttribute("id")).isEqualTo("content");
     page.keyboard().press("?");
     assertThat(page.getByText("Keyboard shortcuts").first().isVisible()).isTrue();
     assertThat(new AxeBuilder(page).analyze().getViolations()).isEmpty();
@@ -175,6 +179,7 @@ class AroundEveryScreenTest {
     page.getByLabel("Age in years").fill("33");
     page.keyboard().press("Control+Enter");
     page.getByText("Saved: Question and evidence").waitFor();
+    page.waitForLoadState();
     page.keyboard().press("?");
     page.getByLabel("Keys without Ctrl").uncheck();
     page.keyboard().press("Escape");

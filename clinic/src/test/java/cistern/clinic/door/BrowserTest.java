@@ -1,8 +1,10 @@
 package cistern.clinic.door;
 
+import static com.microsoft.playwright.options.WaitForSelectorState.DETACHED;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import cistern.clinic.account.Role;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Engines;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.AxeResults;
@@ -11,6 +13,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.AriaRole;
@@ -232,6 +235,21 @@ class BrowserTest {
     assertThat(page.url()).doesNotContain("question");
     page.navigate(address(path));
     assertThat(page.getByLabel("What is asked").inputValue()).isEqualTo("typed\nwithout script");
+  }
+
+  @Test
+  void day_whileCasesAreStillRead_renewsItself() {
+    Page page = clinician();
+    running.pass(Duration.ofMinutes(Setting.SUMMARY_MINUTES.number()));
+    running.clock().hold();
+    page.navigate(address("/day"));
+    assertThat(page.getByText("Still reading").isVisible()).isTrue();
+    running.clock().release();
+
+    page.getByText("Still reading").waitFor(new Locator.WaitForOptions().setState(DETACHED));
+
+    assertThat(page.getByText("typical-ms").first().isVisible()).isTrue();
+    assertThat(complaints).isEmpty();
   }
 
   private String pathOf(Page page, String name) {

@@ -80,15 +80,21 @@ final class Caller {
 
   /** Sends a form with a file, as a browser does. */
   HttpResponse<String> post(String path, Map<String, String> fields, byte[] file) {
+    return post(path, fields, file, token());
+  }
+
+  /** Sends a form with a file and any token. */
+  HttpResponse<String> post(String path, Map<String, String> fields, byte[] file, String token) {
     ByteArrayOutputStream body = new ByteArrayOutputStream();
     Map<String, String> all = new HashMap<>(fields);
-    all.put("_csrf", token());
+    all.put("_csrf", token);
     all.forEach((name, value) -> part(body, "name=\"" + name + "\"", bytes(value)));
     part(body, "name=\"picture\"; filename=\"" + FILE_NAME + "\"", file);
     body.writeBytes(bytes("--cut--\r\n"));
     return send(
         HttpRequest.newBuilder(URI.create(base + path))
             .header("Content-Type", "multipart/form-data; boundary=cut")
+            .header("Origin", base)
             .POST(HttpRequest.BodyPublishers.ofByteArray(body.toByteArray()))
             .build());
   }

@@ -40,6 +40,7 @@ class CommandsTest {
       assertThat(caller.get("/sign-in?code=" + demo.code()).body()).contains("Come in");
       assertThat(Caller.place(caller.enter(demo.code()))).isEqualTo("/day");
       assertThat(caller.get("/cases").body()).contains("typical-ms").contains("invented");
+      assertThat(caller.get("/day").body()).contains("Headache calls due");
       assertThat(new Caller(demo.port()).enter(demo.code()).statusCode()).isEqualTo(401);
 
       demo.signal("INT");
@@ -171,6 +172,17 @@ class CommandsTest {
     try (Store store = Store.open(data)) {
       assertThat(store.location()).isEqualTo(data);
     }
+  }
+
+  @Test
+  void serve_withAProxyThatIsNoneOrWithoutHttps_saysSo() {
+    String data = folder.resolve("none").toString();
+
+    assertThat(run("serve", "--data", data, "--behind-https", "--proxy", "the-proxy")).isEqualTo(2);
+    assertThat(said()).contains("an address such as 10.0.0.5");
+    assertThat(run("serve", "--data", data, "--proxy", "10.0.0.5")).isEqualTo(2);
+    assertThat(said()).contains("--proxy is said with --behind-https");
+    assertThat(Files.exists(Path.of(data))).isFalse();
   }
 
   @Test

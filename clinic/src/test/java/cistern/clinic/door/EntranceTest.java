@@ -61,6 +61,8 @@ class EntranceTest {
     String invitation = code(made);
     Caller nurse = empty.stranger();
     assertThat(Caller.place(nurse.enter(invitation))).isEqualTo("/day");
+    assertThat(nurse.get("/day").body()).contains("Results overdue</h2>").contains("None.");
+    assertThat(nurse.get("/cases").body()).contains("No case.");
     assertThat(empty.stranger().enter(invitation).statusCode()).isEqualTo(401);
     assertThat(Caller.place(nurse.post("/me", Map.of("password", PASSWORD)))).isEqualTo("/");
     assertThat(nurse.post("/me", Map.of("password", "short")).body()).contains("too short");
@@ -186,6 +188,23 @@ class EntranceTest {
           .doesNotContain("unsafe");
       assertThat(answer.body()).doesNotContain("<script>").doesNotContain(" style=\"");
     }
+  }
+
+  /** Browsers ask for an icon with every visit: none of their questions goes wrong. */
+  @Test
+  void icon_ofEveryPage_isADrawingOfOurOwnUnderThePolicy() {
+    Caller stranger = running.stranger();
+    assertThat(stranger.get("/sign-in").body())
+        .contains("<link rel=\"icon\" type=\"image/svg+xml\" href=\"/icon.svg\"/>");
+
+    HttpResponse<String> icon = stranger.get("/icon.svg");
+
+    assertThat(icon.statusCode()).isEqualTo(200);
+    assertThat(icon.headers().firstValue("Content-Type").orElse("")).startsWith("image/svg+xml");
+    assertThat(icon.headers().firstValue("Content-Security-Policy").orElse(""))
+        .contains("img-src 'self'");
+    assertThat(icon.body()).startsWith("<svg ").doesNotContain("<style").doesNotContain("<script");
+    assertThat(stranger.get("/favicon.ico").statusCode()).isEqualTo(204);
   }
 
   @Test

@@ -96,7 +96,7 @@ class EveryScreenTest {
   }
 
   private void checkLists() {
-    String day = clinician.get("/day").body();
+    String day = Running.day(clinician);
     assertThat(day)
         .contains("Headache calls due (")
         .contains("Punctures planned (")
@@ -148,6 +148,9 @@ class EveryScreenTest {
     Caller auditor = running.signedIn(Role.AUDITOR);
     pages.check("trail", auditor.get("/trail").body());
     pages.check("trail checked", auditor.post("/trail", Map.of()).body());
+    pages.check("trail refused", auditor.post("/trail/find", Map.of("case", "x")).body());
+    String person = running.person(Role.CLINICIAN).id();
+    pages.check("trail of a person", auditor.get("/trail?before=9&person=" + person).body());
     Caller chief = running.signedIn(Role.ADMINISTRATOR);
     pages.check("accounts", chief.get("/accounts").body());
     pages.check(

@@ -77,13 +77,31 @@ class ManyCasesTest {
     add("{\"workup\":1,\"id\":\"waits-long\"," + results);
     String signed = add("{\"workup\":1,\"id\":\"signed-long\"," + results);
     clinician.post(signed + "/report", Map.of("version", "1"));
-    assertThat(clinician.get("/day").body()).contains("waits-long");
+    assertThat(Running.day(clinician)).contains("waits-long");
 
     running.pass(Duration.ofDays(Setting.DAY_DAYS.number() + 1));
 
     Caller later = running.signedIn(Role.CLINICIAN);
-    assertThat(later.get("/day").body()).contains("waits-long").doesNotContain("signed-long");
+    assertThat(Running.day(later)).contains("waits-long").doesNotContain("signed-long");
     assertThat(names(later.post("/cases/find", Map.of("text", "signed-long")))).hasSize(1);
+  }
+
+  @Test
+  void day_whileCasesAreStillRead_isShownWithoutThemAndSaysSo() {
+    add(
+        "{\"workup\":1,\"id\":\"read-late\",\"results\":["
+            + "{\"analyte\":\"albumin\",\"in\":\"csf\",\"value\":2,\"unit\":\"g/L\"}]}");
+    running.clock().hold();
+
+    String held = clinician.get("/day").body();
+    running.clock().release();
+
+    assertThat(held)
+        .contains("Still reading ")
+        .contains("data-renew=\"2\"")
+        .contains("href=\"/day\">Look again")
+        .doesNotContain("read-late");
+    assertThat(Running.day(clinician)).contains("read-late").doesNotContain("data-renew");
   }
 
   @Test

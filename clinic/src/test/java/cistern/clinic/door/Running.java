@@ -5,16 +5,18 @@ import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
+import cistern.clinic.cases.Held;
 import cistern.clinic.standing.Rules;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
+import cistern.clinic.web.Gateway;
+import cistern.clinic.web.Network;
 import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.Random;
 
 /** The application on a free port, with a clock that a test moves. */
@@ -22,16 +24,16 @@ final class Running implements AutoCloseable {
 
   private final Store store;
   private final WebClinic clinic;
-  private final Moved clock = new Moved();
+  private final Held clock = new Held(Instant.parse("2034-05-09T08:00:00Z"));
 
-  private Running(Location location, Rules rules, boolean isBehindHttps) {
+  private Running(Location location, Rules rules, Optional<Gateway> gateway) {
     store = Store.open(location);
     clinic =
         WebClinic.start(
             store,
             clock,
             Chance.of(new Random(11)),
-            new WebClinic.Serving("127.0.0.1", 0, true, rules, isBehindHttps));
+            new WebClinic.Serving("127.0.0.1", 0, true, rules, gateway));
   }
 
   static Running on(Location location) {
@@ -40,40 +42,33 @@ final class Running implements AutoCloseable {
 
   /** Under rules of its own. */
   static Running on(Location location, Rules rules) {
-    return new Running(location, rules, false);
+    return new Running(location, rules, Optional.empty());
   }
 
-  /** As behind a server that speaks HTTPS. */
-  static Running behindHttps(Location location) {
-    return new Running(location, new Rules(ReportFacts.of(GelFacts.standard()), ""), true);
-  }
-
-  /** A clock that stands still until it is moved. */
-  private static final class Moved extends Clock {
-    private Instant now = Instant.parse("2034-05-09T08:00:00Z");
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public synchronized Instant instant() {
-      return now;
-    }
-
-    private synchronized void move(Duration by) {
-      now = now.plus(by);
-    }
+  /** As behind a server that speaks HTTPS; where it is, when it is not on this machine. */
+  static Running behindHttps(Location location, String... proxies) {
+    return new Running(
+        location,
+        new Rules(ReportFacts.of(GelFacts.standard()), ""),
+        Optional.of(Gateway.of(Arrays.stream(proxies).map(Network::parse).toList())));
   }
 
   void pass(Duration time) {
-    clock.move(time);
+    clock.pass(time);
+  }
+
+  /** Holds up whoever reads cases behind a page, until the clock is released. */
+  Held clock() {
+    return clock;
+  }
+
+  /** The day, once every case on it is read. */
+  static String day(Caller caller) {
+    String day = caller.get("/day").body();
+    while (day.contains("Still reading")) {
+      day = caller.get("/day").body();
+    }
+    return day;
   }
 
   Store store() {

@@ -42,7 +42,7 @@ final class BandsReader {
     List<String> lanes = lanes(bands);
     OptionalInt pair = bands.count("pair");
     Optional<String> confirmedBy = confirmedBy(bands);
-    bands.keep("struck", "ladder");
+    bands.keep("struck", "added", "ladder");
     bands.checkNoOthers();
     boolean isCounted = !counts.equals(BandCounts.NONE);
     Optional<Counted> counted =

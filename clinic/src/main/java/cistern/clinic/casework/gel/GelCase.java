@@ -11,12 +11,8 @@ import cistern.exchange.json.Json;
 import cistern.exchange.workup.WorkupReading;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
-import cistern.gel.reading.KeptBands.Strike;
-import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.PairReading;
-import java.util.HashSet;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * A case of which the gel was read here.
@@ -70,26 +66,10 @@ record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading readi
     return BandsMember.of(open.file());
   }
 
-  Optional<KeptBands> bandsKept(GelEdit edit) {
-    return KeptBands.of(reading, named.pair(), edit.struck());
-  }
-
-  /** Every band of this person's pair. */
-  Set<Strike> all() {
-    Set<Strike> all = new HashSet<>();
-    bandsKept(edit())
-        .ifPresent(
-            both -> {
-              addAll(all, both.csf());
-              addAll(all, both.serum());
-            });
-    return all;
-  }
-
-  private static void addAll(Set<Strike> all, LaneReading lane) {
-    for (int i = 0; i < lane.bands().size(); i++) {
-      all.add(new Strike(lane.index(), i));
-    }
+  /** The pair with an edit, when both of its lanes were found. */
+  Optional<PairBands> bandsKept(GelEdit edit) {
+    return KeptBands.of(reading, named.pair(), edit.struck())
+        .map(read -> PairBands.of(read, edit.added()));
   }
 
   /** The counts as the program read them. */
@@ -102,6 +82,6 @@ record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading readi
   /** Whether an edit amounts to what was read. */
   boolean isAsRead(GelEdit edit) {
     return edit.isLadder() == isReadAsLadder()
-        && bandsKept(edit).map(KeptBands::counts).equals(countsRead());
+        && bandsKept(edit).map(b -> b.bands().counts()).equals(countsRead());
   }
 }

@@ -17,7 +17,6 @@ import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.reading.GelReading;
-import cistern.gel.reading.KeptBands;
 import cistern.gel.reading.PairReading;
 import cistern.report.markup.Node;
 import jakarta.servlet.ServletException;
@@ -36,7 +35,8 @@ final class GelChanges {
 
   /** The members of a work-up's bands that tell what a person made of a reading. */
   private static final List<String> PERSONS =
-      List.of("csfOnly", "shared", "serumOnly", "pattern", "confirmedBy", "struck", "ladder");
+      List.of(
+          "csfOnly", "shared", "serumOnly", "pattern", "confirmedBy", "struck", "added", "ladder");
 
   private final Desk desk;
   private final GelScreen screen;
@@ -202,7 +202,7 @@ final class GelChanges {
 
   /** Bands kept and struck, not yet confirmed. */
   ServerResponse save(Visit visit) {
-    return edited(visit, "bands kept or struck", this::unconfirmed);
+    return edited(visit, "bands kept, struck or drawn", this::unconfirmed);
   }
 
   /** The reading as it is kept, confirmed by the person's name. */
@@ -221,12 +221,57 @@ final class GelChanges {
       return desk.troubles().missing(visit);
     }
     GelCase gel = found.get();
-    GelEdit edit = GelScreen.typed(visit, gel);
+    GelEdit edit = tidy(gel, GelScreen.typed(visit, gel));
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return Answers.page(
           HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
     }
     return keep(visit, gel.open(), step, making.of(gel, edit));
+  }
+
+  /** An added band that was struck is taken away: no reading holds it. */
+  private static GelEdit tidy(GelCase gel, GelEdit edit) {
+    return gel.bandsKept(edit).map(bands -> bands.withoutStruck(edit)).orElse(edit);
+  }
+
+  /** A band that the reader missed, drawn into the form; nothing of the case is changed yet. */
+  ServerResponse draw(Visit visit) {
+    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+    Optional<GelEdit> typed = found.map(gel -> tidy(gel, GelScreen.typed(visit, gel)));
+    Optional<PairBands> bands = found.flatMap(gel -> gel.bandsKept(typed.orElseThrow()));
+    if (bands.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    GelCase gel = found.orElseThrow();
+    GelEdit edit = typed.orElseThrow();
+    DrawnPlace drawn = DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()));
+    if (!screen.isSameGel(gel, base(visit, gel.open()))) {
+      return Answers.page(
+          HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
+    }
+    if (!drawn.troubles().isEmpty()) {
+      Node said = note("trouble", "No band was drawn: see beside the field.").with("role", "alert");
+      return Answers.page(
+          HttpStatus.UNPROCESSABLE_CONTENT,
+          screen.html(visit, gel, new GelScreen.Shown(edit, drawn), said));
+    }
+    return drawn(visit, gel, edit, drawn.bands(visit.account().fullName()));
+  }
+
+  /** The draft with more bands, shown at the last of them. */
+  private ServerResponse drawn(Visit visit, GelCase gel, GelEdit edit, List<AddedBand> more) {
+    GelEdit all = edit;
+    for (AddedBand band : more) {
+      all = all.with(band);
+    }
+    PairBands bands = gel.bandsKept(all).orElseThrow();
+    screen.keepDraft(visit, gel.open().version().number(), GelTyping.of(all, bands));
+    String at =
+        bands.places().isEmpty()
+            ? ""
+            : "#keep-"
+                + GelEdit.key(bands.places().getLast().lane(), bands.places().getLast().band());
+    return Answers.see(gel.path() + at);
   }
 
   private Map<String, Optional<Json>> unconfirmed(GelCase gel, GelEdit edit) {
@@ -243,7 +288,7 @@ final class GelChanges {
     boolean isPatterned = gel.pair().flatMap(PairReading::pattern).isPresent();
     Optional<BandCounts> own =
         isPatterned && !gel.isAsRead(edit)
-            ? gel.bandsKept(edit).map(KeptBands::counts)
+            ? gel.bandsKept(edit).map(b -> b.bands().counts())
             : Optional.empty();
     members.put("csfOnly", own.flatMap(c -> BandsMember.count(c.csfOnly())));
     members.put("shared", own.flatMap(c -> BandsMember.count(c.shared())));

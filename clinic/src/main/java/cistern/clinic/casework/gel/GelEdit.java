@@ -3,7 +3,6 @@ package cistern.clinic.casework.gel;
 import cistern.exchange.json.Json;
 import cistern.gel.reading.KeptBands.Strike;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,19 +13,22 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What a person made of the bands that were read.
  *
  * @param struck the bands that are none
+ * @param added the bands that the reader missed, in the order in which they were drawn
  * @param isLadder whether the person sees a regular ladder in both lanes
  */
-record GelEdit(Set<Strike> struck, boolean isLadder) {
+record GelEdit(Set<Strike> struck, List<AddedBand> added, boolean isLadder) {
 
   private static final Pattern KEY = Pattern.compile("(\\d{1,3})-(\\d{1,3})");
 
   GelEdit {
     struck = Set.copyOf(struck);
+    added = List.copyOf(added);
   }
 
   /** The name of a band in a form. */
@@ -34,19 +36,7 @@ record GelEdit(Set<Strike> struck, boolean isLadder) {
     return lane + "-" + band;
   }
 
-  /**
-   * What a form says.
-   *
-   * @param kept the names of the bands that are kept
-   * @param all every band of the pair
-   */
-  static GelEdit of(List<String> kept, boolean isLadder, Set<Strike> all) {
-    Set<Strike> keeps = kept.stream().flatMap(k -> strike(k).stream()).collect(Collectors.toSet());
-    return new GelEdit(
-        all.stream().filter(b -> !keeps.contains(b)).collect(Collectors.toSet()), isLadder);
-  }
-
-  private static Optional<Strike> strike(String key) {
+  static Optional<Strike> strike(String key) {
     Matcher matcher = KEY.matcher(key);
     return matcher.matches()
         ? Optional.of(
@@ -56,13 +46,18 @@ record GelEdit(Set<Strike> struck, boolean isLadder) {
 
   /** What a work-up file says; where it says nothing of a ladder, as it was read. */
   static GelEdit of(Json.Structure bands, boolean isReadAsLadder) {
-    Set<Strike> struck =
-        bands.members().get("struck") instanceof Json.Sequence list
-            ? list.items().stream().flatMap(i -> strike(i).stream()).collect(Collectors.toSet())
-            : Set.of();
     boolean isLadder =
         bands.members().get("ladder") instanceof Json.Truth truth ? truth.value() : isReadAsLadder;
-    return new GelEdit(struck, isLadder);
+    return new GelEdit(
+        items(bands, "struck").flatMap(i -> strike(i).stream()).collect(Collectors.toSet()),
+        items(bands, "added").flatMap(i -> AddedBand.parse(i).stream()).toList(),
+        isLadder);
+  }
+
+  private static Stream<Json> items(Json.Structure bands, String name) {
+    return bands.members().get(name) instanceof Json.Sequence list
+        ? list.items().stream()
+        : Stream.empty();
   }
 
   private static Optional<Strike> strike(Json item) {
@@ -73,6 +68,16 @@ record GelEdit(Set<Strike> struck, boolean isLadder) {
         : Optional.empty();
   }
 
+  /** The same with a band drawn in; one that stands there already is not drawn twice. */
+  GelEdit with(AddedBand band) {
+    if (added.stream().anyMatch(band::isAt)) {
+      return this;
+    }
+    List<AddedBand> all = new ArrayList<>(added);
+    all.add(band);
+    return new GelEdit(struck, all, isLadder);
+  }
+
   /** The members of a work-up file's bands that say it. */
   Map<String, Optional<Json>> toMembers() {
     List<Json> list = new ArrayList<>();
@@ -80,9 +85,14 @@ record GelEdit(Set<Strike> struck, boolean isLadder) {
         .sorted(java.util.Comparator.comparingInt(Strike::lane).thenComparingInt(Strike::band))
         .forEach(s -> list.add(toJson(s)));
     Map<String, Optional<Json>> members = new TreeMap<>();
-    members.put("struck", list.isEmpty() ? Optional.empty() : Optional.of(new Json.Sequence(list)));
+    members.put("struck", sequence(list));
+    members.put("added", sequence(added.stream().map(AddedBand::toJson).toList()));
     members.put("ladder", Optional.of(new Json.Truth(isLadder)));
     return members;
+  }
+
+  private static Optional<Json> sequence(List<Json> items) {
+    return items.isEmpty() ? Optional.empty() : Optional.of(new Json.Sequence(items));
   }
 
   private static Json toJson(Strike strike) {
@@ -90,10 +100,5 @@ record GelEdit(Set<Strike> struck, boolean isLadder) {
     members.put("lane", new Json.Numeral(Integer.toString(strike.lane())));
     members.put("band", new Json.Numeral(Integer.toString(strike.band())));
     return new Json.Structure(members);
-  }
-
-  /** The kept bands as one text, for a draft. */
-  static List<String> parse(String text) {
-    return text.isBlank() ? List.of() : Arrays.asList(text.split(" ", -1));
   }
 }

@@ -1,5 +1,6 @@
 package cistern.clinic.casework.gel;
 
+import cistern.clinic.casework.gel.PairBands.Join;
 import cistern.gel.lanes.LaneKind;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
@@ -13,8 +14,9 @@ import cistern.report.figure.Svg;
 import cistern.report.look.Token;
 import cistern.report.markup.Element;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * The picture of a gel with what was read drawn over it. A band that stands alone is a filled mark,
@@ -42,15 +44,17 @@ final class GelFigure {
   record Told(String source, String title, String description) {}
 
   /** Both lanes of a pair with every band. */
-  static Element pair(GelReading reading, KeptBands bands, Told told) {
-    LaneWindow window = LaneWindow.of(reading, List.of(bands.csf(), bands.serum()));
+  static Element pair(GelReading reading, PairBands pair, Told told) {
+    KeptBands bands = pair.bands();
+    LaneWindow window = pair.window(reading);
     double scale = Math.min(WIDEST / window.width(), HIGHEST / window.height());
     Drawn drawn = new Drawn(window, scale, new Spot(MARGIN, HEAD));
     List<Element> shapes = new ArrayList<>();
     shapes.add(drawn.picture(told.source()));
     boolean isCsfLeft = bands.csf().xCentre() <= bands.serum().xCentre();
     for (LaneReading lane : List.of(bands.csf(), bands.serum())) {
-      boolean isCsf = lane.index() == bands.csf().index();
+      boolean isCsf = pair.isCsf(lane);
+      shapes.add(drawn.surface(lane));
       shapes.addAll(drawn.edges(lane, token(isCsf)));
       shapes.add(
           Svg.label(
@@ -58,9 +62,9 @@ final class GelFigure {
               isCsf ? "CSF" : "serum",
               Lettering.of(token(isCsf)).with(Anchor.MIDDLE).withBold()));
     }
-    shapes.addAll(joins(drawn, bands, isCsfLeft));
-    shapes.addAll(marks(drawn, bands, bands.csf(), isCsfLeft));
-    shapes.addAll(marks(drawn, bands, bands.serum(), !isCsfLeft));
+    pair.joins().forEach(join -> shapes.add(join(drawn, pair, join, isCsfLeft)));
+    shapes.addAll(marks(drawn, pair, bands.csf(), isCsfLeft));
+    shapes.addAll(marks(drawn, pair, bands.serum(), !isCsfLeft));
     return svg("gel-pair", told, drawn.size(MARGIN), shapes).with("class", "gel-pair");
   }
 
@@ -68,66 +72,77 @@ final class GelFigure {
     return isCsf ? Token.FLUID : Token.BLOOD;
   }
 
-  private static List<Element> joins(Drawn drawn, KeptBands bands, boolean isCsfLeft) {
-    List<Element> joins = new ArrayList<>();
-    LaneReading csf = bands.csf();
-    for (int i = 0; i < csf.bands().size(); i++) {
-      OptionalInt matched = csf.bands().get(i).matched();
-      if (matched.isPresent()) {
-        double side = isCsfLeft ? 0.5 : -0.5;
-        double from = drawn.y(csf.bands().get(i));
-        double to = drawn.y(bands.serum().bands().get(matched.getAsInt()));
-        Spot start = new Spot(drawn.x(csf, from, side), from);
-        Spot end = new Spot(drawn.x(bands.serum(), to, -side), to);
-        joins.add(
-            Element.of(
-                    "g",
-                    Svg.line(start, end, Pen.line(Token.PAPER, 4)),
-                    Svg.line(start, end, Pen.line(Token.INK, 1.5)))
-                .with("class", bands.isShared(csf, i) ? "join" : "join struck")
-                .with(
-                    "data-joins",
-                    GelEdit.key(csf.index(), i)
-                        + " "
-                        + GelEdit.key(bands.serum().index(), matched.getAsInt())));
-      }
-    }
-    return joins;
+  private static Element join(Drawn drawn, PairBands pair, Join join, boolean isCsfLeft) {
+    LaneReading csf = pair.bands().csf();
+    LaneReading serum = pair.bands().serum();
+    double side = isCsfLeft ? 0.5 : -0.5;
+    double from = drawn.y(csf.bands().get(join.csf()));
+    double to = drawn.y(serum.bands().get(join.serum()));
+    Spot start = new Spot(drawn.x(csf, from, side), from);
+    Spot end = new Spot(drawn.x(serum, to, -side), to);
+    return Element.of(
+            "g",
+            Svg.line(start, end, Pen.line(Token.PAPER, 4)),
+            Svg.line(start, end, Pen.line(Token.INK, 1.5)))
+        .with("class", pair.isShown(join) ? "join" : "join struck")
+        .with(
+            "data-joins",
+            GelEdit.key(csf.index(), join.csf()) + " " + GelEdit.key(serum.index(), join.serum()));
   }
 
   /** A mark and a name for each band, at the outer side of its lane; names never overlap. */
   private static List<Element> marks(
-      Drawn drawn, KeptBands bands, LaneReading lane, boolean isLeft) {
+      Drawn drawn, PairBands pair, LaneReading lane, boolean isLeft) {
     List<Element> marks = new ArrayList<>();
-    boolean isCsf = lane.index() == bands.csf().index();
     double free = 0;
-    for (int i = 0; i < lane.bands().size(); i++) {
-      double y = drawn.y(lane.bands().get(i));
-      double labelled = Math.max(y + 4, free);
+    List<Integer> fromAbove =
+        IntStream.range(0, lane.bands().size())
+            .boxed()
+            .sorted(Comparator.comparingDouble(i -> lane.bands().get(i).y()))
+            .toList();
+    for (int band : fromAbove) {
+      double labelled = Math.max(drawn.y(lane.bands().get(band)) + 4, free);
       free = labelled + LINE;
-      double out = isLeft ? -1 : 1;
-      double edge = drawn.x(lane, y, 0.5 * out);
-      Spot tip = new Spot(edge + out * 2, y);
-      Pen pen =
-          bands.isShared(lane, i)
-              ? Pen.line(token(isCsf), 1.6).withFill(Token.PAPER)
-              : Pen.line(token(isCsf), 1.6).withFill(token(isCsf));
       Spot name = new Spot(isLeft ? MARGIN - 22 : drawn.right() + 22, labelled);
-      marks.add(
-          Element.of(
-                  "g",
-                  Svg.line(tip.to(out * TIP, 0), name.to(-out * 2, -4), Pen.line(Token.QUIET, 0.7)),
-                  Svg.polygon(List.of(tip, tip.to(out * TIP, -4.5), tip.to(out * TIP, 4.5)), pen),
-                  Svg.line(
-                      tip.to(out * -1, -6), tip.to(out * (TIP + 1), 6), Pen.line(Token.INK, 1.6)),
-                  Svg.label(
-                      name,
-                      GelBands.name(isCsf, i),
-                      Lettering.of(Token.INK).with(isLeft ? Anchor.END : Anchor.START)))
-              .with("class", bands.isKept(lane, i) ? "mark" : "mark struck")
-              .with("data-band", GelEdit.key(lane.index(), i)));
+      marks.add(mark(drawn, pair, new Named(lane, band, name, isLeft)));
     }
     return marks;
+  }
+
+  /** A band with the spot of its name. */
+  private record Named(LaneReading lane, int band, Spot name, boolean isLeft) {}
+
+  private static Element mark(Drawn drawn, PairBands pair, Named named) {
+    LaneReading lane = named.lane();
+    Token token = token(pair.isCsf(lane));
+    double y = drawn.y(lane.bands().get(named.band()));
+    double out = named.isLeft() ? -1 : 1;
+    Spot tip = new Spot(drawn.x(lane, y, 0.5 * out) + out * 2, y);
+    boolean isShared = pair.bands().isShared(lane, named.band());
+    Pen pen = Pen.line(token, 1.6).withFill(isShared ? Token.PAPER : token);
+    Element mark =
+        Element.of(
+                "g",
+                Svg.line(
+                    tip.to(out * TIP, 0),
+                    named.name().to(-out * 2, -4),
+                    Pen.line(Token.QUIET, 0.7)),
+                Svg.polygon(List.of(tip, tip.to(out * TIP, -4.5), tip.to(out * TIP, 4.5)), pen),
+                Svg.line(
+                    tip.to(out * -1, -6), tip.to(out * (TIP + 1), 6), Pen.line(Token.INK, 1.6)),
+                Svg.label(
+                    named.name(),
+                    pair.name(lane, named.band()),
+                    Lettering.of(Token.INK).with(named.isLeft() ? Anchor.END : Anchor.START)))
+            .with("class", pair.bands().isKept(lane, named.band()) ? "mark" : "mark struck")
+            .with("data-band", GelEdit.key(lane.index(), named.band()));
+    return pair.isAdded(lane, named.band())
+        ? mark.with(
+            Svg.line(
+                new Spot(drawn.x(lane, y, -0.5), y),
+                new Spot(drawn.x(lane, y, 0.5), y),
+                Pen.line(token, 1.2).withDash("3 3")))
+        : mark;
   }
 
   /** All lanes, numbered, with the lanes of one pair in their colours. */
@@ -208,6 +223,25 @@ final class GelFigure {
           .with("width", Svg.number(window.width() * scale))
           .with("height", Svg.number(window.height() * scale))
           .with("preserveAspectRatio", "none");
+    }
+
+    /**
+     * Where a press draws a band into a lane; what it needs to know of the picture goes with it.
+     */
+    Element surface(LaneReading lane) {
+      return Svg.polygon(
+              List.of(
+                  new Spot(x(lane, corner.y(), -0.5), corner.y()),
+                  new Spot(x(lane, corner.y(), 0.5), corner.y()),
+                  new Spot(x(lane, bottom(), 0.5), bottom()),
+                  new Spot(x(lane, bottom(), -0.5), bottom())),
+              Pen.area(Token.PAPER))
+          .with("class", "surface")
+          .with("fill-opacity", "0")
+          .with("data-lane", Integer.toString(lane.index()))
+          .with("data-top", Svg.number(DrawnPlace.top(window)))
+          .with("data-corner", Svg.number(corner.y()))
+          .with("data-scale", Double.toString(scale));
     }
 
     List<Element> edges(LaneReading lane, Token token) {

@@ -146,7 +146,7 @@ final class GelForms {
   static Element choose(Visit visit, String path, String picture, long base, GelReading reading) {
     List<Choice> choices =
         reading.pairs().stream()
-            .map(p -> new Choice(Integer.toString(p.pair()), words(p)))
+            .map(p -> new Choice(Integer.toString(p.pair()), "Pair " + words(p)))
             .toList();
     return visit
         .form(path + "/take")
@@ -165,9 +165,9 @@ final class GelForms {
     return all;
   }
 
-  private static String words(PairReading pair) {
-    return "Pair "
-        + pair.pair()
+  /** A pair with its lanes, numbered as the picture shows them. */
+  static String words(PairReading pair) {
+    return pair.pair()
         + ": "
         + lane("fluid in lane ", pair.csfLane())
         + ", "

@@ -16,7 +16,6 @@ import cistern.clinic.web.Visit;
 import cistern.fact.Facts;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelReading;
-import cistern.gel.reading.KeptBands;
 import cistern.gel.reading.PairReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
@@ -31,13 +30,13 @@ import java.util.Optional;
  * @param visit who looks
  * @param gel the case and its reading
  * @param edit what stands in the fields
- * @param base the version that the form was opened on
+ * @param drawn what is typed of bands that were missed
  * @param facts in force
  */
-record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
+record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts facts) {
 
   Node toNode() {
-    Optional<KeptBands> bands = gel.bandsKept(edit);
+    Optional<PairBands> bands = gel.bandsKept(edit);
     return Fragment.of(
         standing(),
         bands.map(this::work).orElseGet(() -> unpaired()),
@@ -46,6 +45,11 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
         whole(),
         lanes(),
         kept());
+  }
+
+  /** The version that the forms are opened on. */
+  private long base() {
+    return gel.open().version().number();
   }
 
   /** Whether somebody stands behind it, and what that means. */
@@ -67,7 +71,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
                 + " see the bands as unknown.");
   }
 
-  private Node work(KeptBands bands) {
+  private Node work(PairBands bands) {
     String path = gel.path();
     Element form =
         visit
@@ -78,16 +82,17 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
             .with("data-look-at", path + "/look")
             .with("data-look-now", "yes")
             .with(
-                GelForms.base(base),
+                GelForms.base(base()),
                 division("look counts", GelBands.counts(gel, edit, facts))
                     .with("id", "look")
                     .with("aria-live", "polite"))
             .with(
+                others(),
                 note(
                     "quiet",
                     "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
                         + " response: how much of the band the serum shows at the same place."))
-            .with(GelBands.fields(bands))
+            .with(GelBands.fields(gel, bands, drawn))
             .with(ladder(), division("actions", buttons(path)));
     return division(
         "gel",
@@ -96,15 +101,30 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
             GelFigure.pair(gel.reading(), bands, told(bands)),
             Element.of(
                 "figcaption",
-                "Filled: stands alone. Open and joined: in both lanes. Crossed out: struck."
-                    + " A press on a mark keeps or strikes its band.")),
+                "Filled: stands alone. Open and joined: in both lanes. Crossed out: struck. Broken"
+                    + " line: drawn in. A press on a mark keeps or strikes its band; a press in a"
+                    + " lane draws in a band that was missed.")),
         form);
   }
 
-  private GelFigure.Told told(KeptBands bands) {
+  /** On a gel of several people, whose bands these are. */
+  private Node others() {
+    int pairs = gel.reading().pairs().size();
+    return pairs < 2
+        ? nothing()
+        : note(
+            "others",
+            "This gel holds "
+                + pairs
+                + " pairs of lanes. Only this person's is changed here, "
+                + gel.pair().map(p -> "pair " + GelForms.words(p)).orElse("")
+                + "; the bands of every other pair are changed in the case that it belongs to.");
+  }
+
+  private GelFigure.Told told(PairBands bands) {
     String counted =
         "%d bands were read in the fluid and %d in the serum"
-            .formatted(bands.csf().bands().size(), bands.serum().bands().size());
+            .formatted(bands.read().csf().bands().size(), bands.read().serum().bands().size());
     return new GelFigure.Told(
         source(Integer.toString(gel.named().pair())),
         counted,
@@ -119,8 +139,8 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
     Element box =
         Element.of("input")
             .with("type", "checkbox")
-            .with("name", "ladder")
-            .with("value", "yes")
+            .with("name", GelTyping.LADDER)
+            .with("value", GelTyping.YES)
             .with("id", "ladder");
     return division(
         "band",
@@ -202,7 +222,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
                     : GelFigure.whole(reading, pair, told)))
         .with("tabindex", "0")
         .with("role", "region")
-        .with("aria-label", "The whole gel");
+        .with("aria-label", "Picture of the whole gel");
   }
 
   private Node lanes() {
@@ -213,11 +233,11 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, long base, Facts facts) {
         Element.of(
             "details",
             Element.of("summary", "Name the lanes in another way"),
-            GelForms.name(visit, gel.path(), gel.kept().picture(), base, typed)),
+            GelForms.name(visit, gel.path(), gel.kept().picture(), base(), typed)),
         Element.of(
             "details",
             Element.of("summary", "Send another picture"),
-            GelForms.upload(visit, gel.path(), base, Typed.of("", ""))));
+            GelForms.upload(visit, gel.path(), base(), Typed.of("", ""))));
   }
 
   private Node kept() {

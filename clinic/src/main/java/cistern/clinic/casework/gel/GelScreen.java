@@ -11,14 +11,15 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.casework.CaseFrame;
 import cistern.clinic.casework.Desk;
-import cistern.clinic.casework.DraftText;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.KeptForm;
 import cistern.clinic.web.Route;
+import cistern.clinic.web.Session;
 import cistern.clinic.web.Visit;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
@@ -27,7 +28,6 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.web.servlet.function.ServerResponse;
 
@@ -60,15 +60,32 @@ public final class GelScreen {
         Route.post(path + "/take", Permission.ENTER_RESULTS, changes::take),
         Route.post(path + "/save", Permission.ENTER_RESULTS, changes::save),
         Route.post(path + "/confirm", Permission.WORK_UP, changes::confirm),
+        Route.post(path + "/draw", Permission.ENTER_RESULTS, changes::draw),
         Route.post(path + "/look", Permission.ENTER_RESULTS, this::look),
         Route.post(path + "/drop", Permission.ENTER_RESULTS, this::drop),
         Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
   }
 
   private ServerResponse page(Visit visit) {
-    return desk.open(visit)
-        .map(open -> Answers.page(html(visit, open, nothing())))
-        .orElseGet(() -> desk.troubles().missing(visit));
+    Optional<OpenCase> open = desk.open(visit);
+    if (open.isEmpty()) {
+      return desk.troubles().missing(visit);
+    }
+    return Answers.page(
+        Session.take(visit.request().servletRequest())
+            .map(left -> again(visit, open.get(), left))
+            .orElseGet(() -> html(visit, open.get(), nothing())));
+  }
+
+  /** The form of a picture that was sent when the session had ended. */
+  private String again(Visit visit, OpenCase open, KeptForm left) {
+    Node said =
+        note(
+                "trouble",
+                "The session had ended when you sent the picture, and a file cannot be kept: choose"
+                    + " it again. What you typed stands in the form.")
+            .with("role", "alert");
+    return html(visit, open, said, Typed.of(left.field(GelForms.LANES), left.field(GelForms.PAIR)));
   }
 
   private String html(Visit visit, OpenCase open, Node said) {
@@ -84,24 +101,26 @@ public final class GelScreen {
 
   /** The screen with bands to keep or strike. */
   String html(Visit visit, GelCase gel, GelEdit edit, Node said) {
-    GelPage page =
-        new GelPage(visit, gel, edit, gel.open().version().number(), desk.medicine().facts());
+    return html(visit, gel, new Shown(edit, DrawnPlace.NONE), said);
+  }
+
+  /**
+   * What stands in the form of the bands.
+   *
+   * @param edit of the bands
+   * @param drawn what is typed of those that were missed
+   */
+  record Shown(GelEdit edit, DrawnPlace drawn) {}
+
+  String html(Visit visit, GelCase gel, Shown shown, Node said) {
+    GelPage page = new GelPage(visit, gel, shown.edit(), shown.drawn(), desk.medicine().facts());
     return frame.toHtml(visit, gel.open(), STEP, Element.of("h1", "Gel"), said, page.toNode());
   }
 
   /** The screen on which a picture is sent. */
   String html(Visit visit, OpenCase open, Node said, Typed typed) {
     String path = "/cases/" + open.version().caseId() + "/gel";
-    Node missing =
-        GelCase.named(open, desk)
-            .<Node>map(
-                named ->
-                    note(
-                        "trouble",
-                        "The work-up names the picture “"
-                            + named.file()
-                            + "”, which is not here: send it, and it is read."))
-            .orElseGet(() -> note("empty", "No picture of a gel belongs to this case yet."));
+    Node missing = GelCase.of(open, desk).isPresent() ? here(path) : missing(open);
     return frame.toHtml(
         visit,
         open,
@@ -110,6 +129,23 @@ public final class GelScreen {
         said,
         missing,
         GelForms.upload(visit, path, open.version().number(), typed));
+  }
+
+  private static Node here(String path) {
+    return paragraph("The gel that belongs to this case stays until another picture is read. ")
+        .with(Html.link(path, "To the gel as it stands"));
+  }
+
+  private Node missing(OpenCase open) {
+    return GelCase.named(open, desk)
+        .<Node>map(
+            named ->
+                note(
+                    "trouble",
+                    "The work-up names the picture “"
+                        + named.file()
+                        + "”, which is not here: send it, and it is read."))
+        .orElseGet(() -> note("empty", "No picture of a gel belongs to this case yet."));
   }
 
   private Typed typed(OpenCase open) {
@@ -151,13 +187,7 @@ public final class GelScreen {
     return desk.drafts()
         .find(owner(visit))
         .filter(d -> isSameGel(gel, d.base()))
-        .map(d -> DraftText.parse(d.typed()))
-        .map(
-            typed ->
-                GelEdit.of(
-                    GelEdit.parse(typed.getOrDefault("keep", "")),
-                    typed.getOrDefault("ladder", "").equals("yes"),
-                    gel.all()));
+        .map(d -> GelTyping.parse(d.typed()).toEdit(gel, visit.account().fullName()));
   }
 
   /** Whether the bands stand as they did in an earlier version. */
@@ -174,17 +204,14 @@ public final class GelScreen {
   private static Node keptNote(Visit visit, GelCase gel) {
     return division(
             "kept",
-            paragraph("What you kept or struck here was not saved; it stands in the form."),
+            paragraph("What you kept, struck or drew here was not saved; it stands in the form."),
             visit.form(gel.path() + "/drop").with(Html.button("Undo").with("class", "plain")))
         .with("role", "status");
   }
 
   /** What a form says of the bands. */
   static GelEdit typed(Visit visit, GelCase gel) {
-    return GelEdit.of(
-        visit.fields().getOrDefault("keep", List.of()),
-        visit.field("ladder").equals("yes"),
-        gel.all());
+    return GelTyping.of(visit.fields()).toEdit(gel, visit.account().fullName());
   }
 
   private ServerResponse look(Visit visit) {
@@ -193,13 +220,12 @@ public final class GelScreen {
       return desk.troubles().missing(visit);
     }
     GelCase gel = found.get();
-    String keep = String.join(" ", visit.fields().getOrDefault("keep", List.of()));
-    desk.drafts()
-        .keep(
-            owner(visit),
-            GelChanges.base(visit, gel.open()),
-            DraftText.of(Map.of("keep", keep, "ladder", visit.field("ladder"))));
+    keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(visit.fields()));
     return Answers.page(GelBands.counts(gel, typed(visit, gel), desk.medicine().facts()).toText());
+  }
+
+  void keepDraft(Visit visit, long base, GelTyping typed) {
+    desk.drafts().keep(owner(visit), base, typed.toDraft());
   }
 
   private ServerResponse drop(Visit visit) {

@@ -1,0 +1,81 @@
+package cistern.clinic.casework.gel;
+
+import cistern.clinic.web.Visit;
+import cistern.gel.overlay.LaneWindow;
+import cistern.gel.reading.LaneReading;
+import cistern.gel.reading.LaneReading.BandMark;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/**
+ * What is typed of the places of bands that were missed, by lane.
+ *
+ * @param typed as it was typed
+ * @param troubles what is wrong with it
+ */
+record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
+
+  /** Nothing is typed. */
+  static final DrawnPlace NONE = new DrawnPlace(Map.of(), Map.of());
+
+  DrawnPlace {
+    typed = Map.copyOf(typed);
+    troubles = Map.copyOf(troubles);
+  }
+
+  /** The field of a lane. */
+  static String field(int lane) {
+    return "y-" + lane;
+  }
+
+  /** The places that are shown: those of other rows are of no lane. */
+  static String range(LaneWindow window) {
+    double top = top(window);
+    return Place.number(top) + " to " + Place.number(top + window.height());
+  }
+
+  /** The row of the picture with which a window begins. */
+  static double top(LaneWindow window) {
+    return -window.y(new BandMark(0, 0, 0, OptionalInt.empty(), 0, ""));
+  }
+
+  /** What a form says of both lanes, with what is wrong. */
+  static DrawnPlace of(Visit visit, PairBands bands, LaneWindow window) {
+    Map<Integer, String> typed = new HashMap<>();
+    Map<Integer, String> troubles = new HashMap<>();
+    for (LaneReading lane : List.of(bands.bands().csf(), bands.bands().serum())) {
+      String text = visit.field(field(lane.index()));
+      if (!text.isEmpty()) {
+        typed.put(lane.index(), text);
+        if (!isShown(Place.parse(text), window)) {
+          troubles.put(lane.index(), "A place is a number from " + range(window) + ".");
+        }
+      }
+    }
+    if (typed.isEmpty()) {
+      troubles.put(bands.bands().csf().index(), "Type the place of the band in its lane.");
+    }
+    return new DrawnPlace(typed, troubles);
+  }
+
+  private static boolean isShown(OptionalDouble place, LaneWindow window) {
+    double top = top(window);
+    return place.isPresent()
+        && place.getAsDouble() >= top
+        && place.getAsDouble() <= top + window.height();
+  }
+
+  /** The bands that are drawn at these places. */
+  List<AddedBand> bands(String by) {
+    List<AddedBand> bands = new ArrayList<>();
+    typed.forEach(
+        (lane, text) ->
+            Place.parse(text)
+                .ifPresent(y -> bands.add(new AddedBand(lane, y, OptionalInt.empty(), by))));
+    return bands;
+  }
+}

@@ -1,0 +1,130 @@
+package cistern.clinic.casework.gel;
+
+import cistern.clinic.casework.DraftText;
+import cistern.clinic.setting.Setting;
+import cistern.gel.reading.KeptBands.Strike;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/**
+ * What stands in the form of a gel's bands.
+ *
+ * @param keep the names of the bands that are kept
+ * @param added each added band: its lane, its place and, when there is one, its counterpart
+ * @param isLadder whether a person sees a ladder
+ */
+record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
+
+  static final String KEEP = "keep";
+  static final String ADDED = "added";
+  static final String LADDER = "ladder";
+  static final String YES = "yes";
+
+  private static final Pattern BAND =
+      Pattern.compile("(\\d{1,3})@(\\d{1,6}(?:\\.\\d{1,2})?)(?:@(\\d{1,3}))?");
+
+  GelTyping {
+    keep = List.copyOf(keep);
+    added = List.copyOf(added);
+  }
+
+  /** The fields that a browser sends. */
+  static GelTyping of(Map<String, List<String>> fields) {
+    return new GelTyping(
+        fields.getOrDefault(KEEP, List.of()),
+        fields.getOrDefault(ADDED, List.of()),
+        fields.getOrDefault(LADDER, List.of()).contains(YES));
+  }
+
+  /** What a draft says. */
+  static GelTyping parse(String draft) {
+    Map<String, String> fields = DraftText.parse(draft);
+    return new GelTyping(
+        words(fields.getOrDefault(KEEP, "")),
+        words(fields.getOrDefault(ADDED, "")),
+        fields.getOrDefault(LADDER, "").equals(YES));
+  }
+
+  private static List<String> words(String text) {
+    return text.isBlank() ? List.of() : Arrays.asList(text.split(" ", -1));
+  }
+
+  String toDraft() {
+    return DraftText.of(
+        Map.of(
+            KEEP,
+            String.join(" ", keep),
+            ADDED,
+            String.join(" ", added),
+            LADDER,
+            isLadder ? YES : ""));
+  }
+
+  /** What stands in the form when it shows an edit. */
+  static GelTyping of(GelEdit edit, PairBands bands) {
+    return new GelTyping(
+        bands.all().stream()
+            .filter(b -> !edit.struck().contains(b))
+            .map(b -> GelEdit.key(b.lane(), b.band()))
+            .toList(),
+        edit.added().stream().map(GelTyping::text).toList(),
+        edit.isLadder());
+  }
+
+  /** An added band as a form holds it. */
+  static String text(AddedBand band) {
+    String counterpart = band.matched().isPresent() ? "@" + band.matched().getAsInt() : "";
+    return band.lane() + "@" + Place.number(band.y()) + counterpart;
+  }
+
+  /**
+   * What it says of a gel.
+   *
+   * @param by who types; a band that is kept already stays its own person's
+   */
+  GelEdit toEdit(GelCase gel, String by) {
+    List<AddedBand> before = gel.edit().added();
+    List<AddedBand> bands =
+        added.stream()
+            .limit(Setting.BANDS_ADDED.number())
+            .flatMap(text -> band(text, by).stream())
+            .map(
+                band ->
+                    before.stream()
+                        .filter(band::isAt)
+                        .findFirst()
+                        .map(AddedBand::by)
+                        .map(name -> new AddedBand(band.lane(), band.y(), band.matched(), name))
+                        .orElse(band))
+            .toList();
+    Set<Strike> keeps =
+        keep.stream().flatMap(k -> GelEdit.strike(k).stream()).collect(Collectors.toSet());
+    Set<Strike> all =
+        gel.bandsKept(new GelEdit(Set.of(), bands, isLadder)).map(PairBands::all).orElse(Set.of());
+    return new GelEdit(
+        all.stream().filter(b -> !keeps.contains(b)).collect(Collectors.toSet()), bands, isLadder);
+  }
+
+  private static Optional<AddedBand> band(String text, String by) {
+    Matcher parts = BAND.matcher(text);
+    if (!parts.matches()) {
+      return Optional.empty();
+    }
+    String counterpart = parts.group(3);
+    return Optional.of(
+        new AddedBand(
+            Integer.parseInt(parts.group(1)),
+            Double.parseDouble(parts.group(2)),
+            counterpart == null
+                ? OptionalInt.empty()
+                : OptionalInt.of(Integer.parseInt(counterpart)),
+            by));
+  }
+}
