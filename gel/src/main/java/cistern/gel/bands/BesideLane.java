@@ -26,8 +26,7 @@ final class BesideLane {
    * @param slope of the bands, rows per column
    * @param rows first row and one past the last that count
    */
-  static BesideLane of(
-      Density density, BandFilter filter, Beside lane, double slope, int[] rows) {
+  static BesideLane of(Density density, BandFilter filter, Beside lane, double slope, int[] rows) {
     double offset = 0.5 * (lane.place.width() + lane.gap);
     return new BesideLane(
         List.of(
