@@ -9,6 +9,7 @@ import cistern.gel.image.PictureFile;
 import cistern.gel.lanes.Gaps;
 import cistern.gel.lanes.LaneFinder;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.Seating;
 import cistern.gel.membrane.Appearance;
 import cistern.gel.membrane.Posture;
 import cistern.gel.membrane.Sheet;
@@ -25,7 +26,7 @@ public final class GelReader {
   private final SheetFinder sheets;
   private final LaneFinder lanes;
   private final BandFinder bands;
-  private final Gaps gaps;
+  private final Layout.Rows rows;
   private final long mostPixels;
 
   /** A reader under some facts, which hold the reader's own table and the cut-off of the bands. */
@@ -35,7 +36,16 @@ public final class GelReader {
     this.sheets = new SheetFinder(facts);
     this.lanes = new LaneFinder(facts);
     this.bands = new BandFinder(facts);
-    this.gaps = new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room"));
+    this.rows =
+        new Layout.Rows(
+            new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room")),
+            new Seating(
+                facts.number("gel.lanes.uneven"),
+                facts.number("gel.seating.blank-seen"),
+                facts.number("gel.seating.sample-unseen"),
+                facts.number("gel.seating.beyond"),
+                new Seating.Clearness(
+                    facts.number("gel.seating.clear"), facts.number("gel.seating.sure"))));
     this.mostPixels = (long) (1e6 * facts.number("gel.image.working-megapixels"));
   }
 
@@ -63,7 +73,7 @@ public final class GelReader {
     Sheet uprightSheet = isAcross ? sheet.toTransposed() : sheet;
     Density density = Density.of(upright, appearance.polarity(), facts.number("gel.image.darkest"));
     LaneFinder.Found found = lanes.find(density, uprightSheet);
-    Layout layout = Layout.of(plan, found, factor, gaps);
+    Layout layout = Layout.of(plan, found, factor, rows);
     GelBands gel = bands.find(density, uprightSheet, layout.places());
     PictureSeen shown =
         new PictureSeen(
