@@ -9,6 +9,7 @@ import cistern.gel.image.PictureFile;
 import cistern.gel.lanes.Gaps;
 import cistern.gel.lanes.LaneFinder;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.MembraneEnds;
 import cistern.gel.lanes.Seating;
 import cistern.gel.membrane.Appearance;
 import cistern.gel.membrane.Posture;
@@ -26,6 +27,7 @@ public final class GelReader {
   private final SheetFinder sheets;
   private final LaneFinder lanes;
   private final BandFinder bands;
+  private final MembraneEnds ends;
   private final Layout.Rows rows;
   private final long mostPixels;
 
@@ -36,6 +38,7 @@ public final class GelReader {
     this.sheets = new SheetFinder(facts);
     this.lanes = new LaneFinder(facts);
     this.bands = new BandFinder(facts);
+    this.ends = new MembraneEnds(facts);
     this.rows =
         new Layout.Rows(
             new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room")),
@@ -74,7 +77,8 @@ public final class GelReader {
     Density density = Density.of(upright, appearance.polarity(), facts.number("gel.image.darkest"));
     LaneFinder.Found found = lanes.find(density, uprightSheet);
     Layout layout = Layout.of(plan, found, factor, rows);
-    GelBands gel = bands.find(density, uprightSheet, layout.places());
+    Sheet whole = ends.find(density, uprightSheet, layout.places());
+    GelBands gel = bands.find(density, whole, layout.places());
     PictureSeen shown =
         new PictureSeen(
             name, picture.width(), picture.height(), appearance.polarity(), appearance.posture());
