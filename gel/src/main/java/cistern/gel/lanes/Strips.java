@@ -14,6 +14,12 @@ final class Strips {
   /** Pixels of a column of the strips. */
   static final int STEP = 2;
 
+  /** What is left out at the edges of the membrane, which are known that well: pixels. */
+  private static final double INSET = 6;
+
+  /** The same as a share of the picture's width. */
+  private static final double INSET_SHARE = 0.003;
+
   private final float[][] values;
   private final double[] rows;
 
@@ -44,8 +50,9 @@ final class Strips {
   }
 
   private static int[] range(Sheet sheet, double row, int columns) {
-    int from = Math.clamp(sheet.firstColumn(row, 6) / STEP, 0, columns - 1);
-    int to = Math.clamp(sheet.lastColumn(row, 6) / STEP, from + 1, columns);
+    double inset = INSET + INSET_SHARE * sheet.width();
+    int from = Math.clamp(sheet.firstColumn(row, inset) / STEP, 0, columns - 1);
+    int to = Math.clamp(sheet.lastColumn(row, inset) / STEP, from + 1, columns);
     return new int[] {from, to};
   }
 
