@@ -45,13 +45,16 @@ public record Seating(
     }
   }
 
-  /** Whether names laid on the lanes one by one leave a gap where no blank is named. */
+  /**
+   * Whether names laid on the lanes one by one leave a gap where no blank is named, or none where
+   * one is.
+   */
   public boolean isContradicted(LanePlan plan, List<LanePlace> lanes) {
     Optional<Row> row = row(lanes);
-    if (row.isEmpty() || !row.get().isGapped()) {
+    if (row.isEmpty()) {
       return false;
     }
-    return plan.lanes().size() == lanes.size() || !isSeated(plan, row.get());
+    return plan.lanes().size() == lanes.size() ? row.get().isGapped() : !isSeated(plan, row.get());
   }
 
   /** Whether the named lanes without the blanks lie in the row as the plan says. */

@@ -14,12 +14,6 @@ final class Strips {
   /** Pixels of a column of the strips. */
   static final int STEP = 2;
 
-  /** What is left out at the edges of the membrane, which are known that well: pixels. */
-  private static final double INSET = 6;
-
-  /** The same as a share of the picture's width. */
-  private static final double INSET_SHARE = 0.003;
-
   private final float[][] values;
   private final double[] rows;
 
@@ -28,7 +22,10 @@ final class Strips {
     this.rows = rows;
   }
 
-  static Strips of(Density density, Sheet sheet, LaneLimits limits) {
+  /**
+   * @param isWide whether lanes may be wider than half the window of the ground
+   */
+  static Strips of(Density density, Sheet sheet, LaneLimits limits, boolean isWide) {
     int n = limits.strips();
     int columns = density.width() / STEP;
     float[][] raw = new float[n][];
@@ -43,16 +40,15 @@ final class Strips {
     float[][] flat = new float[n][];
     int reach = (int) (limits.groundReach() * columns);
     for (int s = 0; s < n; s++) {
-      flat[s] = Ground.flatten(raw[s], range(sheet, rows[s], columns), reach);
+      flat[s] = Ground.flatten(raw[s], range(sheet, rows[s], columns), reach, isWide);
     }
     squeeze(flat);
     return new Strips(flat, rows);
   }
 
   private static int[] range(Sheet sheet, double row, int columns) {
-    double inset = INSET + INSET_SHARE * sheet.width();
-    int from = Math.clamp(sheet.firstColumn(row, inset) / STEP, 0, columns - 1);
-    int to = Math.clamp(sheet.lastColumn(row, inset) / STEP, from + 1, columns);
+    int from = Math.clamp(sheet.firstColumn(row, 6) / STEP, 0, columns - 1);
+    int to = Math.clamp(sheet.lastColumn(row, 6) / STEP, from + 1, columns);
     return new int[] {from, to};
   }
 

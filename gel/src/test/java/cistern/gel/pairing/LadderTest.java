@@ -6,7 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class LadderTest {
-  private static final Ladder LADDER = new Ladder(4, 0.7, 12, 0.1);
+  private static final Ladder LADDER = new Ladder(4, 0.7, 12, 0.1, 0.04);
 
   @Test
   void isLadder_evenRungs_is() {
