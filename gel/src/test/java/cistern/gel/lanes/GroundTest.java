@@ -43,4 +43,13 @@ class GroundTest {
     assertThat(flat[60]).isPositive();
     assertThat(flat[110]).isZero();
   }
+
+  @Test
+  void flatten_laneAtTheEdge_standsOutWhenLanesMayBeWide() {
+    float[] row = new float[120];
+    java.util.Arrays.fill(row, 0, 30, 1);
+
+    assertThat(Ground.flatten(row, new int[] {0, 120}, 20, true)[8]).isGreaterThan(0.9f);
+    assertThat(Ground.flatten(row, new int[] {0, 120}, 20, false)[8]).isLessThan(0.5f);
+  }
 }
