@@ -9,6 +9,8 @@ import cistern.gel.image.PictureFile;
 import cistern.gel.lanes.Gaps;
 import cistern.gel.lanes.LaneFinder;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.MembraneEnds;
+import cistern.gel.lanes.Seating;
 import cistern.gel.membrane.Appearance;
 import cistern.gel.membrane.Posture;
 import cistern.gel.membrane.Sheet;
@@ -25,7 +27,8 @@ public final class GelReader {
   private final SheetFinder sheets;
   private final LaneFinder lanes;
   private final BandFinder bands;
-  private final Gaps gaps;
+  private final MembraneEnds ends;
+  private final Layout.Rows rows;
   private final long mostPixels;
 
   /** A reader under some facts, which hold the reader's own table and the cut-off of the bands. */
@@ -35,7 +38,17 @@ public final class GelReader {
     this.sheets = new SheetFinder(facts);
     this.lanes = new LaneFinder(facts);
     this.bands = new BandFinder(facts);
-    this.gaps = new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room"));
+    this.ends = new MembraneEnds(facts);
+    this.rows =
+        new Layout.Rows(
+            new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room")),
+            new Seating(
+                facts.number("gel.lanes.uneven"),
+                facts.number("gel.seating.blank-seen"),
+                facts.number("gel.seating.sample-unseen"),
+                facts.number("gel.seating.beyond"),
+                new Seating.Clearness(
+                    facts.number("gel.seating.clear"), facts.number("gel.seating.sure"))));
     this.mostPixels = (long) (1e6 * facts.number("gel.image.working-megapixels"));
   }
 
@@ -63,8 +76,9 @@ public final class GelReader {
     Sheet uprightSheet = isAcross ? sheet.toTransposed() : sheet;
     Density density = Density.of(upright, appearance.polarity(), facts.number("gel.image.darkest"));
     LaneFinder.Found found = lanes.find(density, uprightSheet);
-    Layout layout = Layout.of(plan, found, factor, gaps);
-    GelBands gel = bands.find(density, uprightSheet, layout.places());
+    Layout layout = Layout.of(plan, found, factor, rows);
+    Sheet whole = ends.find(density, uprightSheet, layout.places());
+    GelBands gel = bands.find(density, whole, layout.places());
     PictureSeen shown =
         new PictureSeen(
             name, picture.width(), picture.height(), appearance.polarity(), appearance.posture());

@@ -31,10 +31,7 @@ final class LaneGates {
   List<GelProblem> check(LaneBands lane) {
     List<GelProblem> problems = new ArrayList<>();
     double contrast = lane.condition().contrast();
-    boolean isEmpty =
-        contrast < facts.number("gel.lane.least-contrast")
-            || contrast < facts.number("gel.lane.least-share") * usual;
-    if (isEmpty) {
+    if (isEmpty(lane)) {
       problems.add(new GelProblem(Code.LANE_UNREADABLE, "nothing stands out from the ground"));
       problems.add(new GelProblem(Code.FAINT, text("%.3f OD above the ground", contrast)));
     }
@@ -77,6 +74,22 @@ final class LaneGates {
     return isSagging
         ? Optional.of(new GelProblem(Code.TILTED, text("its bands sag by %.1f pixels", lane.sag())))
         : Optional.empty();
+  }
+
+  /**
+   * Whether nothing was put on a lane or nothing took: it hardly stands out from the ground, or it
+   * has no bands and stands out little or evenly, as the ground of a lane does without IgG.
+   */
+  private boolean isEmpty(LaneBands lane) {
+    double contrast = lane.condition().contrast();
+    double swell = contrast - lane.condition().load();
+    boolean isBare = lane.likely() == 0;
+    boolean isFlat =
+        contrast < facts.number("gel.lane.flat-share") * usual
+            && swell < facts.number("gel.lane.least-swell") * usual;
+    return contrast < facts.number("gel.lane.least-contrast")
+        || contrast < facts.number("gel.lane.least-share") * usual
+        || (isBare && (isFlat || contrast < facts.number("gel.lane.least-share-bare") * usual));
   }
 
   private boolean isSmeared(LaneBands lane) {

@@ -7,6 +7,7 @@ import cistern.gel.lanes.LanePlace;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.lanes.LanePlan.NamedPair;
 import cistern.gel.lanes.NamedLane;
+import cistern.gel.lanes.Seating;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,9 @@ record Layout(
     SURE
   }
 
+  /** The ways to lay names on a row of lanes. */
+  record Rows(Gaps gaps, Seating seating) {}
+
   /** How many lanes were named and how many were found. */
   record Difference(int named, int found) {}
 
@@ -56,7 +60,7 @@ record Layout(
   /**
    * @param factor pixels of the picture in one of the density
    */
-  static Layout of(LanePlan plan, LaneFinder.Found found, int factor, Gaps gaps) {
+  static Layout of(LanePlan plan, LaneFinder.Found found, int factor, Rows rows) {
     if (plan.isPlaced()) {
       return named(plan, placed(plan, found, factor), Naming.SURE);
     }
@@ -64,17 +68,23 @@ record Layout(
     if (plan.isNone()) {
       return neighbours(places);
     }
-    if (plan.lanes().size() == places.size()) {
-      return named(plan, places, Naming.SURE);
-    }
     LanePlan filled = plan.withoutBlanks();
-    if (filled.lanes().size() == places.size()) {
-      return named(filled, places, Naming.SURE);
+    boolean isWhole = plan.lanes().size() == places.size();
+    boolean isCounted = isWhole || filled.lanes().size() == places.size();
+    boolean isContradicted = isCounted && rows.seating.isContradicted(plan, places);
+    if (isCounted && !isContradicted) {
+      return named(isWhole ? plan : filled, places, Naming.SURE);
     }
-    Optional<Gaps.Filled> withGaps = gaps.fill(places, plan.lanes().size(), found.sheet());
-    if (withGaps.isPresent()) {
-      Naming naming = withGaps.get().isSure() ? Naming.SURE : Naming.GUESSED;
-      return named(plan, withGaps.get().lanes(), naming);
+    Optional<Gaps.Filled> laid =
+        rows.seating
+            .seat(plan, places)
+            .or(() -> rows.gaps.fill(places, plan.lanes().size(), found.sheet()));
+    if (laid.isPresent()) {
+      Naming naming = laid.get().isSure() ? Naming.SURE : Naming.GUESSED;
+      return named(plan, laid.get().lanes(), naming);
+    }
+    if (isContradicted) {
+      return named(isWhole ? plan : filled, places, Naming.GUESSED);
     }
     List<NamedPair> apart =
         plan.pairs().stream()

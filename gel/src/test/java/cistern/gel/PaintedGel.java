@@ -15,6 +15,7 @@ final class PaintedGel {
   private static final double PITCH = 90;
   private static final double HALF = 28;
   private static final double SIGMA = 3.5;
+  private static final double TOP_LEAN = 0.01;
 
   /** A middle far off the gel, of a lane that holds nothing. */
   private static final double NOTHING = -1e6;
@@ -23,6 +24,8 @@ final class PaintedGel {
   private final double left;
   private double markRow = Double.NEGATIVE_INFINITY;
   private double markLean;
+  private double markSigma = 3;
+  private double topRow = Double.NEGATIVE_INFINITY;
   private double scratchRow = Double.NEGATIVE_INFINITY;
 
   /**
@@ -74,6 +77,23 @@ final class PaintedGel {
     return this;
   }
 
+  /** How broad the applicator's mark is: its σ. */
+  PaintedGel broad(double sigma) {
+    markSigma = sigma;
+    return this;
+  }
+
+  /** The membrane's upper end, at a row on the left edge and leaning; the surround is darker. */
+  PaintedGel top(double row) {
+    topRow = row;
+    return this;
+  }
+
+  /** A place on which a lane's own ground shows and nothing else. */
+  PaintedGel bare() {
+    return lane(NOTHING / 10);
+  }
+
   /** A light scratch right across the gel. */
   PaintedGel scratch(double row) {
     scratchRow = row;
@@ -92,7 +112,11 @@ final class PaintedGel {
   }
 
   private double density(int x, int y) {
-    double d = 0.03 + 0.25 * bell(y - markRow - markLean * x, 3) - 0.3 * bell(y - scratchRow, 2.5);
+    if (y < topRow + TOP_LEAN * x) {
+      return 0.35;
+    }
+    double d =
+        0.03 + 0.25 * bell(y - markRow - markLean * x, markSigma) - 0.3 * bell(y - scratchRow, 2.5);
     for (int i = 0; i < lanes.size(); i++) {
       double middle = x - left - PITCH * i;
       double across = Math.abs(middle) - HALF;

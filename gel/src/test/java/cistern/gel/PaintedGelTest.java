@@ -2,6 +2,7 @@ package cistern.gel;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.bands.BandPattern;
 import cistern.gel.image.Picture;
 import cistern.gel.image.Polarity;
 import cistern.gel.lanes.LanePlan;
@@ -42,6 +43,14 @@ class PaintedGelTest {
 
       assertThat(counts(reading)).containsExactly(3, 0, 1, 2);
       assertThat(reading.problems()).extracting(GelProblem::code).contains(Code.APPLICATION_MARK);
+    }
+
+    @Test
+    void read_broadMark_leavesNothingBehind() {
+      GelReading reading = read(four().mark(520, 0.01).broad(10), FOUR);
+
+      assertThat(counts(reading)).containsExactly(3, 0, 1, 2);
+      assertThat(reading.pairs()).allMatch(p -> p.counts().orElseThrow().shared() == 0);
     }
 
     @Test
@@ -97,7 +106,66 @@ class PaintedGelTest {
   }
 
   @Nested
+  class Ends {
+    @Test
+    void read_endOfTheMembraneAcrossLanes_isNoBand() {
+      GelReading reading = read(four().top(40), FOUR);
+
+      assertThat(counts(reading)).containsExactly(3, 0, 1, 2);
+      assertThat(reading.pairs()).allMatch(p -> p.counts().orElseThrow().shared() == 0);
+    }
+
+    @Test
+    void read_endOfTheMembraneAcrossThreeLanes_isNoBand() {
+      PaintedGel gel = new PaintedGel(300).person(330, 200, 280, 430).lane(380).top(12);
+      GelReading reading = read(gel, "csf,serum,control");
+
+      assertThat(counts(reading)).containsExactly(3);
+      assertThat(reading.pairs().getFirst().counts().orElseThrow().shared()).isZero();
+    }
+  }
+
+  @Nested
+  class Pairs {
+    @Test
+    void read_bareGroundForSerum_isUnreadable() {
+      PaintedGel gel =
+          new PaintedGel(135).lane(330, 200, 280).bare().person(380).person(300, 250).person(350);
+      GelReading reading = read(gel, FOUR);
+
+      assertThat(reading.pairs().getFirst().pattern()).isEmpty();
+      assertThat(reading.pairs().getFirst().problems())
+          .extracting(GelProblem::code)
+          .contains(Code.LANE_UNREADABLE);
+    }
+
+    @Test
+    void read_oneSerumBandAlone_isForReviewAndNotAnotherPersons() {
+      PaintedGel gel =
+          new PaintedGel(135)
+              .lane(330)
+              .lane(330, 250)
+              .person(330)
+              .person(330, 250)
+              .person(330, 300);
+      PairReading pair = read(gel, FOUR).pairs().getFirst();
+
+      assertThat(pair.counts().orElseThrow().serumOnly()).isEqualTo(1);
+      assertThat(pair.pattern()).contains(BandPattern.NORMAL);
+      assertThat(pair.needsReview()).isTrue();
+    }
+  }
+
+  @Nested
   class Names {
+    @Test
+    void read_blankWithoutAGap_namesStayAGuess() {
+      PaintedGel gel = new PaintedGel(135).person(330).person(330).person(330).person(330);
+
+      assertThat(read(gel, "csf,serum,blank,csf,serum,csf,serum,csf,serum").pairs())
+          .allMatch(PairReading::needsReview);
+    }
+
     @Test
     void read_nothingOnTheFirstLane_namesAreBorneOutByThePairs() {
       PaintedGel gel =

@@ -13,7 +13,8 @@ record BandProbability(
     double texture,
     double shade,
     double end,
-    Excess excess) {
+    Excess excess,
+    Grain grain) {
 
   /**
    * A width that noise does not explain: the common width holds for all bands of a gel.
@@ -25,6 +26,18 @@ record BandProbability(
   record Excess(double weight, double free, double noise) {
     double of(double departure, double signalToNoise) {
       return weight * Math.max(0, departure - free - noise / signalToNoise);
+    }
+  }
+
+  /**
+   * A height that the lane's own grain reaches somewhere.
+   *
+   * @param weight log odds of a height under it by a factor e
+   * @param least height over the lane's texture that grain hardly reaches
+   */
+  record Grain(double weight, double least) {
+    double of(double texture) {
+      return weight * Math.max(0, Math.log(least / texture));
     }
   }
 
@@ -45,7 +58,10 @@ record BandProbability(
         new Excess(
             facts.number("gel.band-probability.excess"),
             facts.number("gel.band-probability.excess-free"),
-            facts.number("gel.band-probability.excess-noise")));
+            facts.number("gel.band-probability.excess-noise")),
+        new Grain(
+            facts.number("gel.band-probability.grain"),
+            facts.number("gel.band-probability.grain-least")));
   }
 
   /**
@@ -63,6 +79,7 @@ record BandProbability(
             + excess.of(departure, band.signalToNoise())
             + relief * Math.log(band.relief())
             + texture * Math.log(band.texture())
+            + grain.of(band.texture())
             + shade * band.shade()
             + (isAtEnd ? end : 0);
     return 1 / (1 + Math.exp(-odds));

@@ -18,6 +18,9 @@ public record Gaps(double uneven, double room) {
 
   private static final int MOST_DROPPED = 1;
 
+  /** Share of half a lane for which there must be room at the edge, which is known that well. */
+  private static final double SEEN = 0.6;
+
   /**
    * Lanes with empty ones among them.
    *
@@ -82,7 +85,7 @@ public record Gaps(double uneven, double room) {
     double step = step(lanes);
     double left = (lanes.getFirst().xCentre() - sheet.from()) / step;
     double right = (sheet.to() - lanes.getLast().xCentre()) / step;
-    double half = lanes.getFirst().width() / 2 / step;
+    double half = SEEN * lanes.getFirst().width() / 2 / step;
     double best = Double.MAX_VALUE;
     double second = Double.MAX_VALUE;
     int atLeft = 0;

@@ -10,11 +10,15 @@ final class Ground {
    *
    * @param range first column and one past the last column that count; outside the result is 0
    * @param reach half the window in columns, wider than half a lane
+   * @param isWide whether lanes may be wider than half a window; a whole one is then seen at the
+   *     ends too, where the light may fall off
    */
-  static float[] flatten(float[] row, int[] range, int reach) {
+  static float[] flatten(float[] row, int[] range, int reach, boolean isWide) {
     float[] inner = java.util.Arrays.copyOfRange(row, range[0], range[1]);
     float[] soft = mean(inner, 2);
-    float[] ground = mean(extreme(extreme(soft, reach, true), reach, false), reach / 2);
+    float[] eroded = extreme(soft, reach, true);
+    float[] least = isWide ? evenAtEnds(eroded, reach) : eroded;
+    float[] ground = mean(extreme(least, reach, false), reach / 2);
     float[] flat = new float[row.length];
     for (int x = 0; x < inner.length; x++) {
       flat[range[0] + x] = Math.max(0, inner[x] - ground[x]);
@@ -44,6 +48,21 @@ final class Ground {
       out[x] = v[queue[head]];
     }
     return out;
+  }
+
+  /**
+   * Running values whose window at the ends is the first or last whole one: half a window would see
+   * nothing but a lane at the edge, and no ground beside it.
+   */
+  private static float[] evenAtEnds(float[] v, int reach) {
+    int n = v.length;
+    int end = Math.min(reach, (n - 1) / 2);
+    float[] even = v.clone();
+    for (int x = 0; x < end; x++) {
+      even[x] = v[end];
+      even[n - 1 - x] = v[n - 1 - end];
+    }
+    return even;
   }
 
   /** Running mean over 2·reach + 1 columns, shorter at the ends. */

@@ -11,6 +11,9 @@ import java.util.List;
  * programming lays intervals of one common width that stand out from both of their flanks.
  */
 public final class LaneFinder {
+  /** Share of half the window of the ground beyond which a lane is wide. */
+  private static final double WIDE = 0.8;
+
   private final LaneLimits limits;
 
   /** A finder with the limits of some facts. */
@@ -28,7 +31,14 @@ public final class LaneFinder {
 
   /** The lanes of a density within its sheet. */
   public Found find(Density density, Sheet sheet) {
-    Strips strips = Strips.of(density, sheet, limits);
+    Found found = find(density, sheet, false);
+    double half = limits.groundReach() * density.width();
+    boolean isWide = found.lanes().stream().anyMatch(l -> l.width() > WIDE * half);
+    return isWide ? find(density, sheet, true) : found;
+  }
+
+  private Found find(Density density, Sheet sheet, boolean isWide) {
+    Strips strips = Strips.of(density, sheet, limits, isWide);
     double[] size = {density.width(), density.height()};
     Fan fan = new FanSearch(strips, size, limits).search();
     float[] columns = FanSearch.sum(strips, fan, 1);

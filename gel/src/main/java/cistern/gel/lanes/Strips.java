@@ -22,7 +22,10 @@ final class Strips {
     this.rows = rows;
   }
 
-  static Strips of(Density density, Sheet sheet, LaneLimits limits) {
+  /**
+   * @param isWide whether lanes may be wider than half the window of the ground
+   */
+  static Strips of(Density density, Sheet sheet, LaneLimits limits, boolean isWide) {
     int n = limits.strips();
     int columns = density.width() / STEP;
     float[][] raw = new float[n][];
@@ -37,7 +40,7 @@ final class Strips {
     float[][] flat = new float[n][];
     int reach = (int) (limits.groundReach() * columns);
     for (int s = 0; s < n; s++) {
-      flat[s] = Ground.flatten(raw[s], range(sheet, rows[s], columns), reach);
+      flat[s] = Ground.flatten(raw[s], range(sheet, rows[s], columns), reach, isWide);
     }
     squeeze(flat);
     return new Strips(flat, rows);

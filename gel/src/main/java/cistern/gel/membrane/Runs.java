@@ -9,6 +9,12 @@ import cistern.gel.image.Picture;
  * <p>means: one profile a run, from left to right, in shares of white
  */
 final class Runs {
+  /** Part of the shorter side that is left out at the edges of a membrane. */
+  private static final int PART_OF_SHEET = 40;
+
+  /** The same where the edges are not known and a corner of the surround may be in the picture. */
+  private static final int PART_OF_UNKNOWN = 9;
+
   private final float[][] means;
 
   Runs(float[][] means) {
@@ -22,7 +28,9 @@ final class Runs {
   static final int COUNT = 64;
 
   static Runs of(Picture picture, Sheet sheet) {
-    int inset = Math.max(2, Math.min(picture.width(), picture.height()) / 40);
+    boolean isUnknown = sheet.equals(Sheet.of(picture.width(), picture.height()));
+    int part = isUnknown ? PART_OF_UNKNOWN : PART_OF_SHEET;
+    int inset = Math.max(2, Math.min(picture.width(), picture.height()) / part);
     double middleRow = picture.height() / 2.0;
     int left = Math.max(sheet.firstColumn(0, inset), sheet.firstColumn(2 * middleRow, inset));
     int right = Math.min(sheet.lastColumn(0, inset), sheet.lastColumn(2 * middleRow, inset));

@@ -29,25 +29,30 @@ public final class SheetFinder {
 
   /** The sheet of a picture. */
   public Sheet find(Picture picture) {
+    Sheet whole = Sheet.of(picture.width(), picture.height());
     int factor = Math.max(1, Math.max(picture.width(), picture.height()) / coarse);
     Picture reduced = picture.toReduced(factor);
     Picture small = factor < FINE ? reduced.toSmoothed() : reduced;
-    boolean[] surround = new Surround(small, tolerance * Picture.WHITE).toMask();
-    EdgeFit fit = new EdgeFit(surround, small.width(), small.height(), deepest, straight);
-    Optional<Edge> left = fit.left();
-    Optional<Edge> right = fit.right();
-    Optional<Edge> top = fit.top();
-    Optional<Edge> bottom = fit.bottom();
-    if (left.isEmpty() || right.isEmpty() || top.isEmpty() || bottom.isEmpty()) {
-      return Sheet.of(picture.width(), picture.height());
+    for (Surround.Light light : Surround.Light.values()) {
+      boolean[] surround = new Surround(small, tolerance * Picture.WHITE, light).toMask();
+      EdgeFit fit = new EdgeFit(surround, small.width(), small.height(), deepest, straight);
+      Optional<Edge> left = fit.left();
+      Optional<Edge> right = fit.right();
+      Optional<Edge> top = fit.top();
+      Optional<Edge> bottom = fit.bottom();
+      boolean isSheet =
+          (left.isPresent() || right.isPresent()) && (top.isPresent() || bottom.isPresent());
+      if (isSheet) {
+        return new Sheet(
+            picture.width(),
+            picture.height(),
+            left.map(e -> scaled(e, factor)).orElse(whole.left()),
+            right.map(e -> scaled(e, factor)).orElse(whole.right()),
+            top.map(e -> scaled(e, factor)).orElse(whole.top()),
+            bottom.map(e -> scaled(e, factor)).orElse(whole.bottom()));
+      }
     }
-    return new Sheet(
-        picture.width(),
-        picture.height(),
-        scaled(left.get(), factor),
-        scaled(right.get(), factor),
-        scaled(top.get(), factor),
-        scaled(bottom.get(), factor));
+    return whole;
   }
 
   private static Edge scaled(Edge edge, int factor) {

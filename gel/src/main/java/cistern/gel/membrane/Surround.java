@@ -3,14 +3,40 @@ package cistern.gel.membrane;
 import cistern.gel.image.Picture;
 import java.util.Arrays;
 
-/** What is joined to a corner of the picture by samples of the corners' brightness. */
+/**
+ * What is joined to a corner of the picture by samples of the corners' brightness, which may drift
+ * with the light from sample to sample.
+ */
 final class Surround {
   private final Picture picture;
   private final double tolerance;
+  private final Light light;
 
-  Surround(Picture picture, double tolerance) {
+  /**
+   * How the light falls on the surround.
+   *
+   * @param drift share of a sample in the brightness that is expected of the next one
+   * @param farthest how far a sample may be from the corners, tolerances
+   */
+  enum Light {
+    /** The same everywhere. */
+    EVEN(0, 1),
+    /** Falling off slowly. */
+    UNEVEN(0.2, 3);
+
+    private final double drift;
+    private final double farthest;
+
+    Light(double drift, double farthest) {
+      this.drift = drift;
+      this.farthest = farthest;
+    }
+  }
+
+  Surround(Picture picture, double tolerance, Light light) {
     this.picture = picture;
     this.tolerance = tolerance;
+    this.light = light;
   }
 
   /** True where the surround lies; nowhere when the corners differ from each other. */
@@ -19,13 +45,15 @@ final class Surround {
     int h = picture.height();
     boolean[] mask = new boolean[w * h];
     int[] corners = {0, w - 1, (h - 1) * w, h * w - 1};
-    double[] light = Arrays.stream(corners).mapToDouble(this::corner).sorted().toArray();
-    double middle = 0.5 * (light[1] + light[2]);
+    double[] seen = Arrays.stream(corners).mapToDouble(this::corner).sorted().toArray();
+    double middle = 0.5 * (seen[1] + seen[2]);
     int[] queue = new int[w * h];
     int tail = 0;
+    float[] expected = new float[w * h];
     for (int c : corners) {
-      if (Math.abs(corner(c) - middle) <= tolerance && !mask[c]) {
+      if (Math.abs(corner(c) - middle) <= Math.sqrt(light.farthest) * tolerance && !mask[c]) {
         mask[c] = true;
+        expected[c] = (float) (light == Light.EVEN ? middle : corner(c));
         queue[tail++] = c;
       }
     }
@@ -33,7 +61,7 @@ final class Surround {
       return new boolean[w * h];
     }
     for (int head = 0; head < tail; head++) {
-      tail = spread(queue, head, tail, mask, middle);
+      tail = spread(queue, head, tail, new Flood(mask, expected, middle));
     }
     return isLeaking(mask) ? new boolean[w * h] : mask;
   }
@@ -52,7 +80,14 @@ final class Surround {
     return false;
   }
 
-  private int spread(int[] queue, int head, int end, boolean[] mask, double middle) {
+  /**
+   * What was reached, and the brightness expected there.
+   *
+   * @param middle brightness of the corners
+   */
+  private record Flood(boolean[] mask, float[] expected, double middle) {}
+
+  private int spread(int[] queue, int head, int end, Flood flood) {
     int w = picture.width();
     int h = picture.height();
     int at = queue[head];
@@ -63,9 +98,17 @@ final class Surround {
       x > 0 ? at - 1 : -1, x + 1 < w ? at + 1 : -1, y > 0 ? at - w : -1, y + 1 < h ? at + w : -1
     };
     for (int n : next) {
-      if (n >= 0 && !mask[n] && Math.abs(picture.at(n % w, n / w) - middle) <= tolerance) {
-        mask[n] = true;
-        queue[tail++] = n;
+      if (n >= 0 && !flood.mask[n]) {
+        int sample = picture.at(n % w, n / w);
+        boolean isAlike =
+            Math.abs(sample - flood.expected[at]) <= tolerance
+                && Math.abs(sample - flood.middle) <= light.farthest * tolerance;
+        if (isAlike) {
+          flood.mask[n] = true;
+          flood.expected[n] =
+              (float) (flood.expected[at] + light.drift * (sample - flood.expected[at]));
+          queue[tail++] = n;
+        }
       }
     }
     return tail;

@@ -7,10 +7,13 @@ import java.util.List;
  *
  * @param fewest least number of rungs
  * @param share least share of the serum's bands that are rungs
- * @param widest greatest distance of rungs, in σ of a band
+ * @param widest distance of rungs beyond which more evenness is asked, in σ of a band
+ * @param farthest greatest distance of rungs, in σ of a band
  * @param uneven greatest deviation of a distance from their mean, as a share of it
+ * @param evenWide the same where rungs lie farther apart than that
  */
-record Ladder(int fewest, double share, double widest, double uneven) {
+record Ladder(
+    int fewest, double share, double widest, double farthest, double uneven, double evenWide) {
 
   /**
    * Whether shared bands make a ladder.
@@ -32,12 +35,13 @@ record Ladder(int fewest, double share, double widest, double uneven) {
 
   private boolean isEven(List<Double> rungs, double sigma) {
     double step = (rungs.getLast() - rungs.getFirst()) / (rungs.size() - 1);
-    if (step > widest * sigma) {
+    if (step > farthest * sigma) {
       return false;
     }
+    double most = step > widest * sigma ? evenWide : uneven;
     for (int i = 1; i < rungs.size(); i++) {
       double gap = rungs.get(i) - rungs.get(i - 1);
-      if (Math.abs(gap - step) > uneven * step + 0.25 * sigma) {
+      if (Math.abs(gap - step) > most * step + 0.25 * sigma) {
         return false;
       }
     }

@@ -28,7 +28,9 @@ public final class PairFinder {
             (int) facts.number("gel.ladder.fewest"),
             facts.number("gel.ladder.share"),
             facts.number("gel.ladder.widest"),
-            facts.number("gel.ladder.uneven"));
+            facts.number("gel.ladder.farthest"),
+            facts.number("gel.ladder.uneven"),
+            facts.number("gel.ladder.uneven-wide"));
   }
 
   /**

@@ -74,7 +74,7 @@ class GapsTest {
   @Test
   void fill_evenRoomOrNone_isLeft() {
     assertThat(filled(4, new Extent(0, 600, true), 200, 300, 400)).isEmpty();
-    assertThat(filled(4, new Extent(80, 440, true), 200, 300, 400)).isEmpty();
+    assertThat(filled(4, new Extent(90, 430, true), 200, 300, 400)).isEmpty();
     assertThat(filled(4, new Extent(160, 440, true), 200, 300, 400)).isEmpty();
   }
 

@@ -6,7 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class LadderTest {
-  private static final Ladder LADDER = new Ladder(4, 0.7, 12, 0.1);
+  private static final Ladder LADDER = new Ladder(4, 0.7, 12, 30, 0.1, 0.04);
 
   @Test
   void isLadder_evenRungs_is() {
@@ -26,6 +26,12 @@ class LadderTest {
   @Test
   void isLadder_wideRungs_isNot() {
     assertThat(LADDER.isLadder(List.of(100.0, 200.0, 300.0, 400.0), 4, 3)).isFalse();
+  }
+
+  @Test
+  void isLadder_farButEvenRungs_is() {
+    assertThat(LADDER.isLadder(List.of(100.0, 160.0, 221.0, 280.0), 4, 3)).isTrue();
+    assertThat(LADDER.isLadder(List.of(100.0, 160.0, 225.0, 280.0), 4, 3)).isFalse();
   }
 
   @Test
