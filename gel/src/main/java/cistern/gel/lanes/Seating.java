@@ -2,6 +2,7 @@ package cistern.gel.lanes;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,17 +31,17 @@ public record Seating(
   public record Clearness(double clear, double sure) {}
 
   /** Lanes with their steps from the first one. */
-  private record Row(List<LanePlace> lanes, int[] at) {
+  private record Row(List<LanePlace> lanes, List<Integer> at) {
     int last() {
-      return at[at.length - 1];
+      return at.getLast();
     }
 
     boolean isGapped() {
-      return last() + 1 > at.length;
+      return last() + 1 > at.size();
     }
 
     Optional<LanePlace> lane(int step) {
-      int i = Arrays.binarySearch(at, step);
+      int i = Collections.binarySearch(at, step);
       return i < 0 ? Optional.empty() : Optional.of(lanes.get(i));
     }
   }
@@ -64,13 +65,13 @@ public record Seating(
     for (int i = 0; i < plan.lanes().size(); i++) {
       if (plan.lanes().get(i).kind() != LaneKind.BLANK) {
         first = first < 0 ? i : first;
-        if (k >= row.at.length || row.at[k] != i - first) {
+        if (k >= row.at.size() || row.at.get(k) != i - first) {
           return false;
         }
         k++;
       }
     }
-    return k == row.at.length;
+    return k == row.at.size();
   }
 
   /** As many lanes as were named, empty ones among them, if one way is clearly the best. */
@@ -96,9 +97,8 @@ public record Seating(
     }
     boolean isFit = isFit(plan, row, offset) && second - best >= clearness.clear;
     boolean isSure = second - best >= clearness.sure;
-    int first = offset;
     return isFit
-        ? Optional.of(new Gaps.Filled(places(row, first, plan.lanes().size()), isSure))
+        ? Optional.of(new Gaps.Filled(places(row, offset, plan.lanes().size()), isSure))
         : Optional.empty();
   }
 
@@ -132,14 +132,14 @@ public record Seating(
       return Optional.empty();
     }
     double step = step(lanes);
-    int[] at = new int[lanes.size()];
-    for (int i = 1; i < at.length; i++) {
+    List<Integer> at = new ArrayList<>(List.of(0));
+    for (int i = 1; i < lanes.size(); i++) {
       double steps = (lanes.get(i).xCentre() - lanes.get(i - 1).xCentre()) / step;
       int whole = Math.max(1, (int) Math.round(steps));
       if (Math.abs(steps - whole) > uneven) {
         return Optional.empty();
       }
-      at[i] = at[i - 1] + whole;
+      at.add(at.getLast() + whole);
     }
     return Optional.of(new Row(lanes, at));
   }
@@ -164,11 +164,11 @@ public record Seating(
   }
 
   private static LanePlace between(Row row, int step) {
-    int i = -1 - Arrays.binarySearch(row.at, step);
-    int to = Math.clamp(i, 1, row.at.length - 1);
+    int i = -1 - Collections.binarySearch(row.at, step);
+    int to = Math.clamp(i, 1, row.at.size() - 1);
     LanePlace a = row.lanes.get(to - 1);
     LanePlace b = row.lanes.get(to);
-    double share = (double) (step - row.at[to - 1]) / (row.at[to] - row.at[to - 1]);
+    double share = (double) (step - row.at.get(to - 1)) / (row.at.get(to) - row.at.get(to - 1));
     return new LanePlace(
         a.xCentre() + share * (b.xCentre() - a.xCentre()),
         0.5 * (a.width() + b.width()),

@@ -15,8 +15,9 @@ final class Surround {
   /**
    * How the light falls on the surround.
    *
-   * @param drift share of a sample in the brightness that is expected of the next one
-   * @param farthest how far a sample may be from the corners, tolerances
+   * <p>drift: share of a sample in the brightness that is expected of the next one
+   *
+   * <p>farthest: how far a sample may be from the corners, tolerances
    */
   enum Light {
     /** The same everywhere. */
@@ -80,12 +81,18 @@ final class Surround {
     return false;
   }
 
-  /**
-   * What was reached, and the brightness expected there.
-   *
-   * @param middle brightness of the corners
-   */
-  private record Flood(boolean[] mask, float[] expected, double middle) {}
+  /** What was reached, the brightness expected there, and that of the corners. */
+  private static final class Flood {
+    private final boolean[] mask;
+    private final float[] expected;
+    private final double middle;
+
+    Flood(boolean[] mask, float[] expected, double middle) {
+      this.mask = mask;
+      this.expected = expected;
+      this.middle = middle;
+    }
+  }
 
   private int spread(int[] queue, int head, int end, Flood flood) {
     int w = picture.width();

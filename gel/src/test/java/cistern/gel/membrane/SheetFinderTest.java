@@ -40,8 +40,7 @@ class SheetFinderTest {
 
   @Test
   void find_surroundOnThreeSides_reachesThePictureOnTheFourth() {
-    Sheet sheet =
-        FINDER.find(picture((x, y) -> x >= 30 && y >= 25 && y < 270 ? 0.4 : x >= 30 ? 0.9 : 0.9));
+    Sheet sheet = FINDER.find(picture((x, y) -> x >= 30 && y >= 25 && y < 270 ? 0.4 : 0.9));
 
     assertThat(sheet.left().at()).isCloseTo(30, within(2.0));
     assertThat(sheet.right().at()).isEqualTo(360);
