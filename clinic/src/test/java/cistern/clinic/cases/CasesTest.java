@@ -60,6 +60,8 @@ class CasesTest {
       CaseVersion current = ((Saving.Collided) saving).current();
       assertThat(current.account()).isEqualTo(laboratory.id());
       assertThat(current.workup()).isEqualTo(SECOND);
+      Saving ahead = clinic.cases().save(id, new Change(7, "bands", FIRST, clinician.id()));
+      assertThat(ahead).isInstanceOf(Saving.Collided.class);
       assertThat(clinic.cases().versions(id)).hasSize(2);
     }
   }

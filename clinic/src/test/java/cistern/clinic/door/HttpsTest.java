@@ -96,6 +96,8 @@ class HttpsTest {
   @Test
   void tries_fromManyAddressesThroughTheOtherServer_areCountedEach() {
     assertThat(tries(behind, i -> "198.51.100." + i)).isEqualTo(MOST + 1);
+    assertThat(tries(behind, i -> "198.51.101." + i + ":4711")).isEqualTo(MOST + 1);
+    assertThat(tries(behind, i -> "[2001:db8:1:" + i + "::1]:443")).isEqualTo(MOST + 1);
   }
 
   /** Only what the other server wrote itself, the last, tells who calls: on any network. */

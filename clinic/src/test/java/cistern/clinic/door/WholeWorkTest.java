@@ -197,7 +197,7 @@ class WholeWorkTest {
 
   @Test
   void report_thatIsSigned_showsTheHashThatTheStoreKeeps() {
-    String path = example("typical-ms");
+    String path = begin("to-sign");
     clinician.post(path + "/report", Map.of("version", "1"));
 
     String hash = running.clinic().desk().reports().of(path.substring(7)).getFirst().hash();
@@ -208,7 +208,7 @@ class WholeWorkTest {
   /** Whatever shows a case leaves an entry with its number. */
   @Test
   void read_ofACaseByAnyRoute_standsInTheTrail() {
-    String path = example("typical-ms");
+    String path = begin("to-read");
     clinician.post(path + "/report", Map.of("version", "1"));
     String id = path.substring("/cases/".length());
     List<String> silent = new ArrayList<>();
