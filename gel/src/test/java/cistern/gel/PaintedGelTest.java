@@ -1,16 +1,22 @@
 package cistern.gel;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import cistern.bands.BandPattern;
+import cistern.gel.image.Density;
 import cistern.gel.image.Picture;
 import cistern.gel.image.Polarity;
+import cistern.gel.lanes.LanePlace;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.MembraneEnds;
+import cistern.gel.membrane.Sheet;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelProblem.Code;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.PairReading;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -108,11 +114,15 @@ class PaintedGelTest {
   @Nested
   class Ends {
     @Test
-    void read_endOfTheMembraneAcrossLanes_isNoBand() {
-      GelReading reading = read(four().top(40), FOUR);
+    void find_endOfTheMembraneInTheGaps_isTheSheets() {
+      Density density = Density.of(four().top(40).toPicture(), Polarity.DARK_ON_LIGHT, 0.004);
+      List<LanePlace> lanes =
+          IntStream.range(0, 8).mapToObj(i -> new LanePlace(135 + 90 * i, 56, 0)).toList();
+      Sheet sheet = new MembraneEnds(GelFacts.standard()).find(density, Sheet.of(900, 700), lanes);
 
-      assertThat(counts(reading)).containsExactly(3, 0, 1, 2);
-      assertThat(reading.pairs()).allMatch(p -> p.counts().orElseThrow().shared() == 0);
+      assertThat(sheet.top().at()).isCloseTo(44.5, within(2.0));
+      assertThat(sheet.top().slope()).isCloseTo(0.01, within(0.004));
+      assertThat(sheet.bottom().at()).isEqualTo(700);
     }
 
     @Test
