@@ -135,7 +135,8 @@ final class WebClinic implements AutoCloseable {
     Routes routes = Routes.of(routes(parts, desk), parts.accounts(), store, parts.trail());
     PassingFolder scratch = PassingFolder.make("cistern-web");
     try {
-      return new WebClinic(scratch, context(serving, scratch, frame, routes), parts, desk, routes);
+      return new WebClinic(
+          scratch, context(serving, scratch, frame, routes, clock), parts, desk, routes);
     } catch (RuntimeException e) {
       scratch.close();
       throw e;
@@ -143,7 +144,7 @@ final class WebClinic implements AutoCloseable {
   }
 
   private static ConfigurableApplicationContext context(
-      Serving serving, PassingFolder scratch, Frame frame, Routes routes) {
+      Serving serving, PassingFolder scratch, Frame frame, Routes routes, Clock clock) {
     return new SpringApplicationBuilder(WebWiring.class)
         .bannerMode(Banner.Mode.OFF)
         .logStartupInfo(false)
@@ -157,7 +158,7 @@ final class WebClinic implements AutoCloseable {
               c.registerBean(Frame.class, () -> frame);
               c.registerBean(Routes.class, () -> routes);
               boolean isBehind = serving.gateway().isPresent();
-              c.registerBean(Guard.class, () -> Guard.of(frame, routes, isBehind));
+              c.registerBean(Guard.class, () -> Guard.of(frame, routes, isBehind, clock));
               serving.gateway().ifPresent(g -> c.registerBean(Gateway.class, () -> g));
               c.registerBean(Troubles.class, () -> Troubles.of(frame));
             })

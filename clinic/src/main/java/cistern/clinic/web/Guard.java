@@ -8,6 +8,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.springframework.security.authorization.AuthorizationDecision;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.context.HttpSessionSecurityContextRepository;
+import org.springframework.security.web.context.SecurityContextHolderFilter;
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.web.servlet.function.ServerRequest;
@@ -34,11 +36,13 @@ public final class Guard {
   private final Frame frame;
   private final Routes routes;
   private final boolean isHttpsOnly;
+  private final Clock clock;
 
-  private Guard(Frame frame, Routes routes, boolean isHttpsOnly) {
+  private Guard(Frame frame, Routes routes, boolean isHttpsOnly, Clock clock) {
     this.frame = frame;
     this.routes = routes;
     this.isHttpsOnly = isHttpsOnly;
+    this.clock = clock;
   }
 
   /**
@@ -46,9 +50,10 @@ public final class Guard {
    *
    * @param isHttpsOnly whether a server that speaks HTTPS stands before this one, and nobody may
    *     pass by it
+   * @param clock by which a session without requests ends
    */
-  public static Guard of(Frame frame, Routes routes, boolean isHttpsOnly) {
-    return new Guard(frame, routes, isHttpsOnly);
+  public static Guard of(Frame frame, Routes routes, boolean isHttpsOnly, Clock clock) {
+    return new Guard(frame, routes, isHttpsOnly, clock);
   }
 
   /** The chain for the security framework. */
@@ -61,6 +66,7 @@ public final class Guard {
                             isOnItsWay(context.getRequest())
                                 ? routes.authorize(who, context)
                                 : new AuthorizationDecision(false)))
+        .addFilterBefore(IdleLimit.of(clock), SecurityContextHolderFilter.class)
         .securityContext(
             s -> s.securityContextRepository(new HttpSessionSecurityContextRepository()))
         .headers(

@@ -159,6 +159,19 @@ class EntranceTest {
   }
 
   @Test
+  void session_withoutARequestForItsTime_hasEnded() {
+    Duration almost = Duration.ofMinutes(Setting.SESSION_MINUTES.number() - 1);
+    Caller nurse = running.signedIn(Role.NURSE);
+
+    running.pass(almost);
+    assertThat(nurse.get("/me").statusCode()).isEqualTo(200);
+    running.pass(almost);
+    assertThat(nurse.get("/me").statusCode()).isEqualTo(200);
+    running.pass(almost.plusMinutes(1));
+    assertThat(Caller.place(nurse.get("/me"))).isEqualTo("/sign-in?next=/me");
+  }
+
+  @Test
   void tries_tooManyInAMinute_areNotLookedAt() {
     running.person(Role.NURSE);
     Caller caller = running.stranger();
