@@ -201,6 +201,7 @@ final class WebClinic implements AutoCloseable {
             Setting.PICTURE_BYTES.number() + Setting.UPLOAD_BYTES.number() + "B"),
         Map.entry("server.shutdown", "graceful"),
         Map.entry("spring.main.register-shutdown-hook", false),
+        Map.entry("logging.register-shutdown-hook", false),
         Map.entry("spring.jmx.enabled", false),
         Map.entry("logging.level.root", "warn"),
         Map.entry("logging.level.org.springframework.web", "error"));

@@ -16,6 +16,7 @@ import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.transaction.TransactionSystemException;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteOpenMode;
 
 /**
  * An open store. What {@link #change} returns has been written to the disk: both engines are told
@@ -54,6 +55,9 @@ public final class Store implements AutoCloseable {
   private static HikariDataSource embedded(Location.Folder location) {
     try {
       Files.createDirectories(location.folder());
+      if (Files.notExists(location.file())) {
+        Files.createFile(location.file());
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -65,6 +69,8 @@ public final class Store implements AutoCloseable {
     sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
     sqlite.enforceForeignKeys(true);
+    // A connection that is opened while the file is away would put an empty one in its place.
+    sqlite.resetOpenMode(SQLiteOpenMode.CREATE);
     sqlite.setBusyTimeout(Setting.STORE_BUSY.number());
     HikariConfig config = config();
     config.setJdbcUrl("jdbc:sqlite:" + location.file());

@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.RepeatedTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -156,6 +157,18 @@ class StoreTroubleTest {
 
       assertThat(trouble).contains(StoreTrouble.READ_ONLY);
       assertThat(number(store, "select count(*) from clinic_case")).isZero();
+    }
+  }
+
+  /** Connections are opened behind the back of whoever opened the store. */
+  @RepeatedTest(5)
+  void open_whenTheFileIsTakenAwayAtOnce_makesNoEmptyOneInItsPlace() throws Exception {
+    Location.Folder location = Engines.folder();
+    try (Store store = Store.open(location)) {
+      Files.move(location.file(), location.folder().resolve("away.db"));
+      Thread.sleep(200);
+      assertThat(location.file()).doesNotExist();
+      assertThat(trouble(() -> addOne(store, "while-away"))).contains(StoreTrouble.GONE);
     }
   }
 
