@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Kept;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Engines;
 import java.io.IOException;
 import java.net.URLEncoder;
@@ -113,6 +114,21 @@ class GelDrawingTest {
     assertThat(counts(page(path))).containsExactly("14", "0", "0");
     clinician.post(path + "/gel/drop", Map.of());
     assertThat(counts(page(path))).containsExactly("13", "0", "0");
+  }
+
+  @Test
+  void band_beyondTheMostOfAPair_isToldOfAndNotDropped() throws IOException {
+    String path = begun();
+    int most = Setting.BANDS_ADDED.number();
+    StringBuilder many = new StringBuilder(form(path));
+    for (int i = 0; i < most; i++) {
+      many.append("&added=2@").append(80 + 6 * i).append("&keep=2-").append(13 + i);
+    }
+
+    HttpResponse<String> full = clinician.postText(path + "/gel/draw", many + "&y-2=470");
+
+    assertThat(full.statusCode()).isEqualTo(422);
+    assertThat(full.body()).contains(most + " drawn bands are the most of a pair");
   }
 
   @Test

@@ -62,6 +62,19 @@ record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
     return new DrawnPlace(typed, troubles);
   }
 
+  /** The same, with a trouble beside each place for which there is no room. */
+  DrawnPlace within(int most, int drawnBefore) {
+    if (drawnBefore + typed.size() <= most) {
+      return this;
+    }
+    Map<Integer, String> all = new HashMap<>(troubles);
+    typed
+        .keySet()
+        .forEach(
+            lane -> all.put(lane, most + " drawn bands are the most of a pair: take some away."));
+    return new DrawnPlace(typed, all);
+  }
+
   private static boolean isShown(OptionalDouble place, LaneWindow window) {
     double top = top(window);
     return place.isPresent()

@@ -10,6 +10,7 @@ import cistern.clinic.casework.Desk;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.standing.OpenCase;
 import cistern.clinic.web.Answers;
 import cistern.clinic.web.Visit;
@@ -244,7 +245,9 @@ final class GelChanges {
     }
     GelCase gel = found.orElseThrow();
     GelEdit edit = typed.orElseThrow();
-    DrawnPlace drawn = DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()));
+    DrawnPlace drawn =
+        DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()))
+            .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return Answers.page(
           HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
