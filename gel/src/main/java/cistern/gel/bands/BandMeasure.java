@@ -10,14 +10,12 @@ final class BandMeasure {
   private static final double MAD_TO_SIGMA = 1.4826;
   private static final double OTHERS_REACH = 8;
 
-  /** How much stronger a label is than the ripples that it leaves beside it. */
-  private static final double LABEL = 2;
-
   private final BandFilter filter;
   private final PeakFit.Limits limits;
   private final BandProbability probability;
   private final double relief;
   private final double margin;
+  private final double label;
 
   private BandMeasure(Facts facts, BandFilter filter, PeakFit.Limits limits, double relief) {
     this.filter = filter;
@@ -25,6 +23,7 @@ final class BandMeasure {
     this.probability = BandProbability.of(facts);
     this.relief = relief;
     this.margin = facts.number("gel.bands.margin");
+    this.label = facts.number("gel.bands.label");
   }
 
   /** The measure for the traces of one gel. */
@@ -88,7 +87,7 @@ final class BandMeasure {
     double chance = band.probability();
     for (Band other : atEnd) {
       boolean isBeside = Math.abs(other.y() - band.y()) < OTHERS_REACH * filter.sigma();
-      if (isBeside && other.height() > LABEL * band.height()) {
+      if (isBeside && other.height() > label * band.height()) {
         chance = Math.min(chance, other.probability());
       }
     }

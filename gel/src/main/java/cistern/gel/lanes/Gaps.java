@@ -50,7 +50,8 @@ public record Gaps(double uneven, double room) {
     return isFew ? balanced(filled, more, sheet).map(f -> new Filled(f, false)) : Optional.empty();
   }
 
-  private static double step(List<LanePlace> lanes) {
+  /** The usual distance from a lane to the next, pixels. */
+  static double step(List<LanePlace> lanes) {
     double[] steps = new double[lanes.size() - 1];
     for (int i = 0; i < steps.length; i++) {
       steps[i] = lanes.get(i + 1).xCentre() - lanes.get(i).xCentre();

@@ -1,7 +1,6 @@
 package cistern.gel.lanes;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -131,7 +130,7 @@ public record Seating(
     if (lanes.size() < 3) {
       return Optional.empty();
     }
-    double step = step(lanes);
+    double step = Gaps.step(lanes);
     List<Integer> at = new ArrayList<>(List.of(0));
     for (int i = 1; i < lanes.size(); i++) {
       double steps = (lanes.get(i).xCentre() - lanes.get(i - 1).xCentre()) / step;
@@ -142,15 +141,6 @@ public record Seating(
       at.add(at.getLast() + whole);
     }
     return Optional.of(new Row(lanes, at));
-  }
-
-  private static double step(List<LanePlace> lanes) {
-    double[] steps = new double[lanes.size() - 1];
-    for (int i = 0; i < steps.length; i++) {
-      steps[i] = lanes.get(i + 1).xCentre() - lanes.get(i).xCentre();
-    }
-    Arrays.sort(steps);
-    return steps[(steps.length - 1) / 2];
   }
 
   /** So many places from a step on; one without a lane lies between or beyond its neighbours. */
