@@ -133,7 +133,12 @@ public final class Fields {
     if (text.isPresent() && time.isEmpty()) {
       add(name, InputTrouble.NOT_A_TIME);
     }
-    return time;
+    ValueBounds bounds = limits.bounds();
+    Optional<OffsetDateTime> near = time.flatMap(bounds::within);
+    if (time.isPresent() && near.isEmpty()) {
+      add(name, InputTrouble.TOO_FAR_TIME, bounds.firstYear(), bounds.lastYear());
+    }
+    return near;
   }
 
   /** A number exactly as written; it is finite as a double, and zero as a double only when zero. */
@@ -142,20 +147,45 @@ public final class Fields {
         .flatMap(numeral -> Decimal.read(numeral, sign, limits, place(name), problems));
   }
 
-  /** A number. */
+  /** A number in its canonical unit, within the bounds of all numbers. */
   public OptionalDouble number(String name, Sign sign) {
     Optional<BigDecimal> decimal = decimal(name, sign);
     return decimal.isPresent()
-        ? OptionalDouble.of(decimal.get().doubleValue())
+        ? bounded(name, decimal.get().doubleValue(), "")
         : OptionalDouble.empty();
+  }
+
+  /**
+   * A number of a member after its conversion; empty, with a problem noted, when it lies beyond the
+   * bounds of all numbers.
+   *
+   * @param unit the canonical unit; empty for a number without one
+   */
+  public OptionalDouble bounded(String name, double number, String unit) {
+    return isBounded(place(name), number, unit)
+        ? OptionalDouble.of(number)
+        : OptionalDouble.empty();
+  }
+
+  private boolean isBounded(Place at, double number, String unit) {
+    ValueBounds bounds = limits.bounds();
+    Optional<InputTrouble> trouble = bounds.trouble(number);
+    trouble.ifPresent(
+        t -> problems.add(at, t, bounds.mostText(), (" " + unit).stripTrailing()));
+    return trouble.isEmpty();
   }
 
   /** A whole number, zero or more. */
   public OptionalInt count(String name) {
+    return count(name, (int) limits.bounds().most());
+  }
+
+  /** A whole number from zero to the most that it can be. */
+  public OptionalInt count(String name, int most) {
     Optional<BigDecimal> decimal = decimal(name, Sign.NOT_NEGATIVE);
-    Optional<Integer> count = decimal.flatMap(Decimal::whole);
+    Optional<Integer> count = decimal.flatMap(Decimal::whole).filter(number -> number <= most);
     if (decimal.isPresent() && count.isEmpty()) {
-      add(name, InputTrouble.NOT_WHOLE, Integer.MAX_VALUE);
+      add(name, InputTrouble.NOT_WHOLE, most);
     }
     return count.isPresent() ? OptionalInt.of(count.get()) : OptionalInt.empty();
   }
@@ -178,13 +208,16 @@ public final class Fields {
     return items(name, Json.Text.class, "a text").stream().map(i -> i.value().value()).toList();
   }
 
-  /** The numbers of a list. */
+  /** The numbers of a list, within the bounds of all numbers. */
   public List<Double> numbers(String name, Sign sign) {
-    return items(name, Json.Numeral.class, "a number").stream()
-        .map(item -> Decimal.read(item.value(), sign, limits, item.place(), problems))
-        .flatMap(Optional::stream)
-        .map(BigDecimal::doubleValue)
-        .toList();
+    List<Double> numbers = new ArrayList<>();
+    for (Item<Json.Numeral> item : items(name, Json.Numeral.class, "a number")) {
+      Decimal.read(item.value(), sign, limits, item.place(), problems)
+          .map(BigDecimal::doubleValue)
+          .filter(number -> isBounded(item.place(), number, ""))
+          .ifPresent(numbers::add);
+    }
+    return numbers;
   }
 
   /** An item of a list of one type. */

@@ -9,8 +9,10 @@ import cistern.fact.Facts;
  * @param values number of values in it
  * @param depth objects and lists within each other
  * @param numberLength characters of one number
+ * @param bounds of numbers and times
  */
-public record InputLimits(int mebibytes, int values, int depth, int numberLength) {
+public record InputLimits(
+    int mebibytes, int values, int depth, int numberLength, ValueBounds bounds) {
 
   private static final int BYTES_PER_MEBIBYTE = 1 << 20;
 
@@ -20,7 +22,8 @@ public record InputLimits(int mebibytes, int values, int depth, int numberLength
         (int) facts.number("input.file-size"),
         (int) facts.number("input.values"),
         (int) facts.number("input.depth"),
-        (int) facts.number("input.number-length"));
+        (int) facts.number("input.number-length"),
+        ValueBounds.of(facts));
   }
 
   /** The largest size of a file, bytes. */

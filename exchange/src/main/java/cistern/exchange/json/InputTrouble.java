@@ -33,6 +33,8 @@ public enum InputTrouble {
   NOT_POSITIVE("number-not-positive", "The number must be greater than zero."),
   NOT_A_FRACTION("number-not-a-fraction", "The number must lie between 0 and 1."),
   NOT_WHOLE("number-not-whole", "The number must be whole, and not larger than %s."),
+  TOO_LARGE_NUMBER("number-too-large", "The number must not be larger than %s%s."),
+  TOO_FAR_TIME("time-too-far", "The time must lie between the years %s and %s."),
   NOT_A_TIME(
       "time-ill-formed",
       "The time must be ISO 8601 with its offset, such as 2031-03-02T10:15:00Z or"

@@ -1,7 +1,6 @@
 package cistern.exchange.procedure;
 
 import cistern.exchange.json.Fields;
-import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Sign;
 import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
@@ -42,15 +41,7 @@ record Quantities(Conversions conversions) {
               return UnitTrouble.check(conversion, quantity, UNIT, measured, canonical);
             });
     return value.isPresent() && ratio.isPresent()
-        ? converted(quantity, ratio.get().toDouble(value.get()), canonical)
+        ? quantity.bounded("value", ratio.get().toDouble(value.get()), canonical)
         : OptionalDouble.empty();
-  }
-
-  private static OptionalDouble converted(Fields quantity, double value, String canonical) {
-    if (Double.isInfinite(value)) {
-      quantity.add("value", InputTrouble.OVERFLOW, canonical);
-      return OptionalDouble.empty();
-    }
-    return OptionalDouble.of(value);
   }
 }

@@ -33,8 +33,12 @@ final class BandsReader {
 
   private BandReport report(Fields bands) {
     Origin origin = new Origin(bands.text("method"), bands.text("readBy"));
+    int most = (int) facts.number("input.bands-most");
     BandCounts counts =
-        new BandCounts(bands.count("csfOnly"), bands.count("shared"), bands.count("serumOnly"));
+        new BandCounts(
+            bands.count("csfOnly", most),
+            bands.count("shared", most),
+            bands.count("serumOnly", most));
     Optional<BandPattern> pattern = pattern(bands);
     Optional<Boolean> result =
         bands.word("result", BandsReader::result, List.of("positive", "negative"));

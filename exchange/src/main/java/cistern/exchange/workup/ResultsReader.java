@@ -127,10 +127,12 @@ final class ResultsReader {
   private static Optional<ReportedValue> value(
       Fields fields, Written written, Ratio ratio, Sample sample) {
     double number = ratio.toDouble(written.number());
-    boolean isLost = number == 0 && written.number().signum() != 0;
-    if (Double.isInfinite(number) || isLost) {
-      String unit = sample.analyte().unit().ucum();
-      fields.add(written.kind().field, InputTrouble.OVERFLOW, unit);
+    String unit = sample.analyte().unit().ucum();
+    if (number == 0 && written.number().signum() != 0) {
+      fields.add(written.kind().field, InputTrouble.TOO_SMALL);
+      return Optional.empty();
+    }
+    if (fields.bounded(written.kind().field, number, unit).isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(

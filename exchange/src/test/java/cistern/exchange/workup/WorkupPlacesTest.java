@@ -114,6 +114,27 @@ class WorkupPlacesTest {
   }
 
   @Nested
+  class AtTheEnds {
+
+    @Test
+    void read_valuesAtTheirEnds_isUnderstood() {
+      // The ends are the contract's: 10^9 in the canonical unit (mg/L), 60 bands, 1900 to 2200.
+      assertThat(
+              understood(
+                      """
+                      { "workup": 1, "id": "a", "bands": { "csfOnly": 60, "shared": 60 },
+                        "draws": { "csf": { "at": "1900-01-01T00:00:00Z" },
+                                   "serum": { "at": "2200-12-31T23:59:59Z" } },
+                        "results": [ { "analyte": "albumin", "in": "csf", "value": 1e6,
+                                       "unit": "g/L" } ] }
+                      """)
+                  .panel()
+                  .results())
+          .hasSize(1);
+    }
+  }
+
+  @Nested
   class NotValid {
 
     @ParameterizedTest
@@ -133,6 +154,14 @@ class WorkupPlacesTest {
           "{\"id\":\"a\",\"person\":{\"ageYears\":-1}}|NEGATIVE|person.ageYears",
           "{\"id\":\"a\",\"person\":{\"ageYears\":\"34\"}}|WRONG_TYPE|person.ageYears",
           "{\"id\":\"a\",\"draws\":{\"csf\":{\"at\":\"2031-03-02\"}}}|NOT_A_TIME|draws.csf.at",
+          "{\"id\":\"a\",\"draws\":{\"csf\":{\"at\":\"1899-12-31T23:59:59Z\"}}}|TOO_FAR_TIME|draws.csf.at",
+          "{\"id\":\"a\",\"draws\":{\"csf\":{\"at\":\"2201-01-01T00:00:00Z\"}}}|TOO_FAR_TIME|draws.csf.at",
+          "{\"id\":\"a\",\"draws\":{\"csf\":{\"volumeMl\":1e10}}}|TOO_LARGE_NUMBER|draws.csf.volumeMl",
+          "{\"id\":\"a\",\"draws\":{\"csf\":{\"portionMl\":[0,1e10]}}}|TOO_LARGE_NUMBER|draws.csf.portionMl[1]",
+          "{\"id\":\"a\",\"draws\":{\"csf\":{\"openingPressure\":{\"value\":1e12,\"unit\":\"cm[H2O]\"}}}}|TOO_LARGE_NUMBER|draws.csf.openingPressure.value",
+          "{\"id\":\"a\",\"bands\":{\"csfOnly\":61}}|NOT_WHOLE|bands.csfOnly",
+          "{\"id\":\"a\",\"bands\":{\"shared\":2000000000}}|NOT_WHOLE|bands.shared",
+          "{\"id\":\"a\",\"bands\":{\"serumOnly\":61}}|NOT_WHOLE|bands.serumOnly",
           "{\"id\":\"a\",\"draws\":{\"csf\":{\"volumeMl\":-1}}}|NEGATIVE|draws.csf.volumeMl",
           "{\"id\":\"a\",\"draws\":{\"csf\":{\"portionMl\":[4,0]}}}|ILL_FORMED|draws.csf.portionMl",
           "{\"id\":\"a\",\"draws\":{\"csf\":{\"portionMl\":[4]}}}|ILL_FORMED|draws.csf.portionMl",
@@ -164,8 +193,12 @@ class WorkupPlacesTest {
           "\"analyte\":\"igg\",\"in\":\"csf\",\"above\":-1,\"unit\":\"mg/L\"|NEGATIVE|results[0].above",
           "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":NaN,\"unit\":\"mg/L\"|NOT_FINITE|results[0].value",
           "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1e400,\"unit\":\"mg/L\"|NOT_FINITE|results[0].value",
-          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1e308,\"unit\":\"g/L\"|OVERFLOW|results[0].value",
-          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1e-320,\"unit\":\"ng/L\"|OVERFLOW|results[0].value",
+          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1e308,\"unit\":\"g/L\"|TOO_LARGE_NUMBER|results[0].value",
+          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1000001,\"unit\":\"g/L\"|TOO_LARGE_NUMBER|results[0].value",
+          "\"analyte\":\"albumin\",\"in\":\"csf\",\"above\":1e306,\"unit\":\"mg/L\"|TOO_LARGE_NUMBER|results[0].above",
+          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1,\"unit\":\"mg/L\",\"cv\":1e10|TOO_LARGE_NUMBER|results[0].cv",
+          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1,\"unit\":\"mg/L\",\"at\":\"+999999999-12-31T00:00:00Z\"|TOO_FAR_TIME|results[0].at",
+          "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1e-320,\"unit\":\"ng/L\"|TOO_SMALL|results[0].value",
           "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":null,\"unit\":\"mg/L\"|WRONG_TYPE|results[0].value",
           "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":\"1\",\"unit\":\"mg/L\"|WRONG_TYPE|results[0].value",
           "\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1,\"unit\":\"µg/mL\"|UNKNOWN_UNIT|results[0].unit",
