@@ -3,6 +3,9 @@ package cistern.differential;
 import cistern.measurement.Compartment;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The result of a test for one antibody.
@@ -10,8 +13,50 @@ import java.util.Optional;
  * @param test the test, as named in the work-up
  * @param in the fluid
  * @param result what came out
+ * @param method how the antibody was looked for
+ * @param titre as written, {@code 1:100}
  */
-public record Serology(String test, Compartment in, Result result) {
+public record Serology(
+    String test, Compartment in, Result result, Method method, Optional<String> titre) {
+
+  private static final Pattern RATIO = Pattern.compile("1[:/](\\d{1,9})");
+
+  /** A test of which neither method nor titre is said. */
+  public Serology(String test, Compartment in, Result result) {
+    this(test, in, result, Method.UNKNOWN, Optional.empty());
+  }
+
+  /** How an antibody was looked for. */
+  public enum Method {
+    CELL_BASED("cell-based"),
+    ELISA("elisa"),
+    UNKNOWN("unknown");
+
+    private final String word;
+
+    Method(String word) {
+      this.word = word;
+    }
+
+    /** The word used in files. */
+    public String word() {
+      return word;
+    }
+
+    /** The method of a word, if it is one. */
+    public static Optional<Method> parse(String word) {
+      return Arrays.stream(values()).filter(m -> m.word.equals(word)).findFirst();
+    }
+  }
+
+  /** The dilution of the titre, 100 for {@code 1:100}, if it is written so. */
+  public OptionalInt dilution() {
+    Optional<Matcher> ratio =
+        titre.map(t -> t.replaceAll("[.,\\s]", "")).map(RATIO::matcher).filter(Matcher::find);
+    return ratio.isPresent()
+        ? OptionalInt.of(Integer.parseInt(ratio.get().group(1)))
+        : OptionalInt.empty();
+  }
 
   /** The test for antibodies against MOG. */
   public static final String MOG_IGG = "mog-igg";

@@ -2,6 +2,7 @@ package cistern.interpretation;
 
 import cistern.bands.BandReport;
 import cistern.finding.Problem;
+import cistern.measurement.Answer;
 import cistern.panel.Panel;
 import cistern.puncture.procedure.Procedure;
 import java.util.List;
@@ -64,9 +65,35 @@ public record Workup(
    *
    * @param isInvented whether the data are invented
    * @param question what the referrer asks
+   * @param letter how the letter to the referrer is to be framed
    */
-  public record Remarks(boolean isInvented, Optional<String> question) {
+  public record Remarks(boolean isInvented, Optional<String> question, Letter letter) {
     /** Nothing said. */
-    public static final Remarks NONE = new Remarks(false, Optional.empty());
+    public static final Remarks NONE = new Remarks(false, Optional.empty(), Letter.UNKNOWN);
+  }
+
+  /**
+   * What a person wrote for the letter.
+   *
+   * @param to whom it goes
+   * @param salutation how it begins
+   * @param conclusion the signing person's own conclusion
+   * @param by who signs
+   * @param releaseProbability whether a probability may stand in it
+   */
+  public record Letter(
+      Optional<String> to,
+      Optional<String> salutation,
+      Optional<String> conclusion,
+      Optional<String> by,
+      Answer releaseProbability) {
+    /** Nothing said. */
+    public static final Letter UNKNOWN =
+        new Letter(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Answer.UNKNOWN);
   }
 }

@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param cv analytical coefficient of variation as a fraction, when the laboratory states it
  * @param assay the method, when stated
  * @param at when the result was measured, when stated
+ * @param tube which tube it was counted in
  * @param place where it stands in the file it came from
  */
 public record Measurement(
@@ -20,7 +21,27 @@ public record Measurement(
     OptionalDouble cv,
     Optional<String> assay,
     Optional<OffsetDateTime> at,
+    Tube tube,
     String place) {
+
+  /** Which tube of several was counted. */
+  public enum Tube {
+    /** Not said: the usual case. */
+    UNNAMED,
+    FIRST,
+    LAST
+  }
+
+  /** A result of which the tube is not said. */
+  public Measurement(
+      Sample sample,
+      ReportedValue value,
+      OptionalDouble cv,
+      Optional<String> assay,
+      Optional<OffsetDateTime> at,
+      String place) {
+    this(sample, value, cv, assay, at, Tube.UNNAMED, place);
+  }
 
   /** A result without further detail. */
   public static Measurement of(Sample sample, ReportedValue value) {

@@ -2,8 +2,10 @@ package cistern.panel;
 
 import cistern.measurement.Answer;
 import cistern.measurement.Measurement;
+import cistern.measurement.Measurement.Tube;
 import cistern.measurement.Sample;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +19,7 @@ import java.util.SequencedMap;
  * @param csf how the CSF was taken
  * @param serum how the serum was taken
  * @param results by sample, in the order of the file
+ * @param firstTube counts of a first tube, where the results hold those of the last
  * @param circumstances what is known of the person and the treatment
  */
 public record Panel(
@@ -24,29 +27,40 @@ public record Panel(
     Draw csf,
     Draw serum,
     SequencedMap<Sample, Measurement> results,
+    Map<Sample, Measurement> firstTube,
     Map<Circumstance, Answer> circumstances) {
 
   /** Copies the results. */
   public Panel {
     results = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(results));
+    firstTube = Map.copyOf(firstTube);
     circumstances = Map.copyOf(circumstances);
   }
 
-  /** A panel of some results. */
+  /** A panel of some results; of two tubes the last one counts. */
   public static Panel of(Person person, List<Measurement> results) {
     SequencedMap<Sample, Measurement> bySample = new LinkedHashMap<>();
-    results.forEach(m -> bySample.put(m.sample(), m));
-    return new Panel(person, Draw.UNKNOWN, Draw.UNKNOWN, bySample, Map.of());
+    Map<Sample, Measurement> first = new HashMap<>();
+    for (Measurement each : results) {
+      Optional<Measurement> other = Optional.ofNullable(bySample.get(each.sample()));
+      if (other.isPresent() && each.tube() == Tube.FIRST) {
+        first.put(each.sample(), each);
+      } else {
+        other.filter(m -> m.tube() == Tube.FIRST).ifPresent(m -> first.put(m.sample(), m));
+        bySample.put(each.sample(), each);
+      }
+    }
+    return new Panel(person, Draw.UNKNOWN, Draw.UNKNOWN, bySample, first, Map.of());
   }
 
   /** This panel with other draws. */
   public Panel withDraws(Draw csfDraw, Draw serumDraw) {
-    return new Panel(person, csfDraw, serumDraw, results, circumstances);
+    return new Panel(person, csfDraw, serumDraw, results, firstTube, circumstances);
   }
 
   /** This panel under known circumstances. */
   public Panel withCircumstances(Map<Circumstance, Answer> known) {
-    return new Panel(person, csf, serum, results, known);
+    return new Panel(person, csf, serum, results, firstTube, known);
   }
 
   /** The result of a sample, if it was measured. */

@@ -1,5 +1,6 @@
 package cistern.exchange.clinical;
 
+import cistern.bedside.Bedside;
 import cistern.differential.Serology;
 import cistern.exchange.json.Fields;
 import cistern.interpretation.ClinicalPicture;
@@ -17,6 +18,7 @@ public final class ClinicalReader {
   /** What a whole work-up says; everything that is missing is unknown. */
   public static ClinicalPicture read(Fields workup) {
     Optional<Fields> evidence = workup.object("evidence");
+    Bedside bedside = BedsideReader.read(workup, evidence);
     ClinicalPicture picture =
         evidence
             .map(
@@ -25,7 +27,8 @@ public final class ClinicalReader {
                         EvidenceReader.read(fields), PriorReader.read(fields), List.of()))
             .orElse(ClinicalPicture.UNKNOWN);
     evidence.ifPresent(Fields::checkNoOthers);
-    return new ClinicalPicture(picture.evidence(), picture.prior(), serology(workup));
+    return new ClinicalPicture(
+        picture.evidence(), picture.prior(), serology(workup), bedside);
   }
 
   private static List<Serology> serology(Fields workup) {
@@ -35,17 +38,27 @@ public final class ClinicalReader {
       Optional<String> test = fields.text("test");
       Compartment in = fields.word("in", Compartment::parse, codes()).orElse(Compartment.SERUM);
       Optional<Serology.Result> result = fields.word("result", Serology.Result::parse, words());
-      fields.keep("at", "assay", "titre");
+      Serology.Method method =
+          fields
+              .word("method", Serology.Method::parse, methods())
+              .orElse(Serology.Method.UNKNOWN);
+      Optional<String> titre = fields.text("titre");
+      fields.time("at");
+      fields.keep("assay");
       fields.checkNoOthers();
       if (test.isPresent() && result.isPresent()) {
-        all.add(new Serology(test.get(), in, result.get()));
+        all.add(new Serology(test.get(), in, result.get(), method, titre));
       }
     }
     return all;
   }
 
-  private static List<String> codes() {
+  static List<String> codes() {
     return Stream.of(Compartment.values()).map(Compartment::code).toList();
+  }
+
+  private static List<String> methods() {
+    return Stream.of(Serology.Method.values()).map(Serology.Method::word).toList();
   }
 
   private static List<String> words() {

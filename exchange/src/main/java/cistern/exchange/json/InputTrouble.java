@@ -39,7 +39,7 @@ public enum InputTrouble {
       "time-ill-formed",
       "The time must be ISO 8601 with its offset, such as 2031-03-02T10:15:00Z or"
           + " 2031-03-02T11:15:00+01:00."),
-  VERSION("version-unknown", "This program reads version %s of this kind of file only."),
+  VERSION("version-unknown", "This program reads versions %s of this kind of file only."),
   NOT_ONE_VALUE(
       "value-not-one", "A result needs exactly one of value, below and above; this has %s."),
   RESULT_TWICE("result-twice", "The same analyte in the same fluid already stands in %s."),

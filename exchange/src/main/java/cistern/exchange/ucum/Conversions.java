@@ -40,6 +40,11 @@ public final class Conversions {
     return conversion(from, unit -> into(unit, analyte));
   }
 
+  /** From a unit to another, by mass or substance of something whose molar mass is a fact. */
+  public Conversion conversion(String from, String to, String substance) {
+    return conversion(from, unit -> within(unit, to).or(() -> through(unit, known(to), substance)));
+  }
+
   /** What becomes of a unit where any one would do. */
   public Conversion conversion(String from) {
     return conversion(from, unit -> Optional.of(Ratio.ONE));
@@ -85,12 +90,12 @@ public final class Conversions {
 
   private Optional<Ratio> into(Unit from, Analyte analyte) {
     String canonical = analyte.unit().ucum();
-    return within(from, canonical).or(() -> throughMolarMass(from, known(canonical), analyte));
+    return within(from, canonical).or(() -> through(from, known(canonical), analyte.code()));
   }
 
   /** Substance = mass / molar mass (g/mol), in either direction. */
-  private Optional<Ratio> throughMolarMass(Unit from, Unit to, Analyte analyte) {
-    String key = MOLAR_MASS + analyte.code();
+  private Optional<Ratio> through(Unit from, Unit to, String substance) {
+    String key = MOLAR_MASS + substance;
     if (facts.find(key).isEmpty()) {
       return Optional.empty();
     }

@@ -4,8 +4,10 @@ import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Sign;
 import cistern.panel.Draw;
+import cistern.puncture.procedure.Position;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One of the {@code draws} of a work-up: how and when a fluid was taken. */
 final class DrawReader {
@@ -26,11 +28,20 @@ final class DrawReader {
             fields.time("receivedAt"),
             fields.text("appearance"),
             fields.text("site"),
-            fields.number("volumeMl", Sign.NOT_NEGATIVE));
+            fields.number("volumeMl", Sign.NOT_NEGATIVE),
+            looked(fields));
     checkPortion(fields);
     fields.keep("openingPressure");
     fields.checkNoOthers();
     return draw;
+  }
+
+  private static Draw.Looked looked(Fields fields) {
+    List<String> positions = Stream.of(Position.values()).map(Position::code).toList();
+    return new Draw.Looked(
+        fields.answer("clotted"),
+        fields.answer("atypicalCells"),
+        fields.word("position", Position::parse, positions).map(Position::code));
   }
 
   /** The portion is kept: from which to which millilitre the sample was taken. */

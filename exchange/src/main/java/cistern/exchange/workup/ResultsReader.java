@@ -8,21 +8,26 @@ import cistern.exchange.ucum.Ratio;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
 import cistern.measurement.Measurement;
+import cistern.measurement.Measurement.Tube;
 import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** The {@code results} of one work-up, in canonical units. */
 final class ResultsReader {
 
+  private static final Set<Analyte> COUNTED =
+      EnumSet.of(Analyte.ERYTHROCYTES, Analyte.LEUKOCYTES);
   private static final String ANALYTE = "analyte";
   private static final String IN = "in";
   private static final String UNIT = "unit";
@@ -56,7 +61,8 @@ final class ResultsReader {
     Optional<OffsetDateTime> at = fields.time("at");
     fields.keep("status", "reportedLimit", "originalCode", "originalText");
     fields.checkNoOthers();
-    checkTwice(fields, name, in);
+    Tube tube = tube(fields, name, in);
+    checkTwice(fields, name, in, tube);
     Optional<Analyte> analyte = analyte(fields, name);
     if (analyte.isEmpty() || unit.isEmpty()) {
       return Optional.empty();
@@ -67,7 +73,7 @@ final class ResultsReader {
     }
     Sample sample = new Sample(analyte.get(), in.get());
     return value(fields, written.get(), ratio.get(), sample)
-        .map(value -> new Measurement(sample, value, cv, assay, at, fields.place().path()));
+        .map(value -> new Measurement(sample, value, cv, assay, at, tube, fields.place().path()));
   }
 
   private static Optional<Analyte> analyte(Fields fields, Optional<String> name) {
@@ -78,15 +84,42 @@ final class ResultsReader {
     return analyte;
   }
 
-  private void checkTwice(Fields fields, Optional<String> name, Optional<Compartment> in) {
+  /** Cells of the fluid may be counted twice, in the first tube and in the last. */
+  private static Tube tube(Fields fields, Optional<String> name, Optional<Compartment> in) {
+    if (!fields.isGiven("tube")) {
+      return Tube.UNNAMED;
+    }
+    Optional<Tube> tube = fields.word("tube", ResultsReader::tube, List.of("first", "last"));
+    boolean isCount =
+        in.equals(Optional.of(Compartment.CSF))
+            && name.flatMap(Analyte::parse).filter(COUNTED::contains).isPresent();
+    return isCount ? tube.orElse(Tube.UNNAMED) : Tube.UNNAMED;
+  }
+
+  private static Optional<Tube> tube(String word) {
+    return switch (word) {
+      case "first" -> Optional.of(Tube.FIRST);
+      case "last" -> Optional.of(Tube.LAST);
+      default -> Optional.empty();
+    };
+  }
+
+  private void checkTwice(
+      Fields fields, Optional<String> name, Optional<Compartment> in, Tube tube) {
     if (name.isEmpty() || in.isEmpty()) {
       return;
     }
     String here = fields.place().path();
-    String first = placesBySample.putIfAbsent(in.get().code() + " " + name.get(), here);
-    if (first != null) {
-      fields.problems().add(fields.place(), InputTrouble.RESULT_TWICE, first);
+    String sample = in.get().code() + " " + name.get();
+    for (Tube other : Tube.values()) {
+      boolean isOfBoth = tube != other && tube != Tube.UNNAMED && other != Tube.UNNAMED;
+      String first = isOfBoth ? null : placesBySample.get(sample + other);
+      if (first != null) {
+        fields.problems().add(fields.place(), InputTrouble.RESULT_TWICE, first);
+        return;
+      }
     }
+    placesBySample.put(sample + tube, here);
   }
 
   /** Which of the three kinds of value a result has. */

@@ -16,20 +16,23 @@ import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
 import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Workup;
+import cistern.interpretation.Workup.Letter;
 import cistern.interpretation.Workup.Remarks;
 import cistern.panel.Panel;
 import cistern.puncture.procedure.Procedure;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** Reads work-up files, version 1. */
+/** Reads work-up files, version 1 and 2: every file of the first is one of the second. */
 public final class WorkupFile {
 
-  private static final BigDecimal VERSION = BigDecimal.ONE;
+  private static final List<BigDecimal> VERSIONS = List.of(BigDecimal.ONE, BigDecimal.TWO);
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9._-]{1,64}");
 
   private final InputLimits limits;
@@ -71,9 +74,10 @@ public final class WorkupFile {
   }
 
   private Workup workup(Fields fields, InputProblems problems) {
-    version(fields, "workup", VERSION);
+    version(fields, "workup", VERSIONS);
     String id = id(fields);
-    Remarks remarks = new Remarks(fields.truth("invented").orElse(false), fields.text("question"));
+    Remarks remarks = new Remarks(
+            fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
     fields.keep("finalDiagnosis");
     Panel panel = panels.read(fields);
@@ -81,7 +85,25 @@ public final class WorkupFile {
     BandReport report = bands.read(fields);
     ClinicalPicture clinical = ClinicalReader.read(fields);
     fields.checkNoOthers();
-    return new Workup(id, remarks, panel, report, clinical, procedure, problems.kept());
+    return SaidTwice.merge(
+        new Workup(id, remarks, panel, report, clinical, procedure, List.of()), problems);
+  }
+
+  private static Letter letter(Fields workup) {
+    Optional<Fields> given = workup.object("letter");
+    Letter letter =
+        given
+            .map(
+                fields ->
+                    new Letter(
+                        fields.text("to"),
+                        fields.text("salutation"),
+                        fields.text("conclusion"),
+                        fields.text("by"),
+                        fields.answer("releaseProbability")))
+            .orElse(Letter.UNKNOWN);
+    given.ifPresent(Fields::checkNoOthers);
+    return letter;
   }
 
   private static String id(Fields fields) {
@@ -95,10 +117,10 @@ public final class WorkupFile {
   }
 
   /** Notes another version than the one that is read here, which a file need not name. */
-  static void version(Fields fields, String name, BigDecimal version) {
+  static void version(Fields fields, String name, List<BigDecimal> versions) {
     Optional<BigDecimal> given = fields.decimal(name, Sign.ANY);
-    if (given.isPresent() && given.get().compareTo(version) != 0) {
-      fields.add(name, InputTrouble.VERSION, version.toPlainString());
+    if (given.isPresent() && versions.stream().noneMatch(v -> v.compareTo(given.get()) == 0)) {
+      fields.add(name, InputTrouble.VERSION, versions.stream().map(BigDecimal::toPlainString).collect(Collectors.joining(" and ")));
     }
   }
 }

@@ -22,6 +22,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -118,7 +119,12 @@ class ClinicalReaderTest {
           .isEqualTo(
               List.of(
                   new Serology("mog-igg", Compartment.SERUM, Serology.Result.NEGATIVE),
-                  new Serology("ana", Compartment.SERUM, Serology.Result.POSITIVE)));
+                  new Serology(
+                      "ana",
+                      Compartment.SERUM,
+                      Serology.Result.POSITIVE,
+                      Serology.Method.UNKNOWN,
+                      Optional.of("1:320"))));
       assertThat(problems.kept()).isEmpty();
     }
   }

@@ -185,7 +185,7 @@ class WorkupFileTest {
         delimiter = '|',
         value = {
           "{}|id",
-          "{\"workup\":2,\"id\":\"a\"}|workup",
+          "{\"workup\":3,\"id\":\"a\"}|workup",
           "{\"workup\":1,\"id\":\"a b\"}|id",
           "{\"workup\":1,\"id\":7}|id",
           "{\"workup\":1,\"id\":\"a\",\"id\":\"b\"}|id",

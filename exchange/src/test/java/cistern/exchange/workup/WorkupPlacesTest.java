@@ -148,7 +148,7 @@ class WorkupPlacesTest {
           "{\"id\":\"../a\"}|ILL_FORMED|id",
           "{\"id\":7}|WRONG_TYPE|id",
           "{\"id\":null}|WRONG_TYPE|id",
-          "{\"id\":\"a\",\"workup\":2}|VERSION|workup",
+          "{\"id\":\"a\",\"workup\":3}|VERSION|workup",
           "{\"id\":\"a\",\"workup\":\"1\"}|WRONG_TYPE|workup",
           "{\"id\":\"a\",\"person\":[]}|WRONG_TYPE|person",
           "{\"id\":\"a\",\"person\":{\"ageYears\":-1}}|NEGATIVE|person.ageYears",

@@ -36,6 +36,11 @@ public record Before(
           Needle.UNKNOWN,
           TestOrder.UNKNOWN);
 
+  /** The same with other answers. */
+  public Before withAnswers(Answers other) {
+    return new Before(other, times, comaScore, anticoagulation, body, needle, order);
+  }
+
   /**
    * When.
    *

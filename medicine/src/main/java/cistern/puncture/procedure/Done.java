@@ -39,6 +39,12 @@ public record Done(
           Needle.UNKNOWN,
           List.of());
 
+  /** The same in another position. */
+  public Done withPosition(Position other) {
+    return new Done(
+        answers, operator, level, attempts, other, openingPressure, needle, complications);
+  }
+
   /** Copies the complications. */
   public Done {
     complications = List.copyOf(complications);
