@@ -8,9 +8,10 @@ import cistern.followup.Comparison;
 import cistern.followup.Comparison.Step;
 import cistern.followup.Episode;
 import cistern.followup.Remark;
-import cistern.report.json.JsonLines;
+import cistern.report.json.JsonObject;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import tools.jackson.core.JsonGenerator;
 
@@ -45,135 +46,105 @@ public final class ComparisonJson {
    * steps}.
    */
   public void write(JsonGenerator json, Comparison comparison) {
-    json.writeStartObject();
-    json.writeNumberProperty("comparison", VERSION);
-    json.writeStringProperty("software", software);
-    json.writeStringProperty("facts", facts);
-    JsonLines.orNull(json, "policy", policy);
-    JsonLines.orNull(json, "person", comparison.person());
-    JsonLines.orNull(json, "days", comparison.days());
+    JsonObject.write(json, object -> write(object, comparison));
+  }
+
+  private void write(JsonObject json, Comparison comparison) {
+    json.with("comparison", VERSION);
+    json.with("software", software);
+    json.with("facts", facts);
+    json.with("policy", policy);
+    json.with("person", comparison.person());
+    json.with("days", comparison.days());
     punctures(json, comparison.episodes());
-    json.writeName("changes");
-    json.writeStartArray();
-    comparison
-        .steps()
-        .forEach(step -> step.changes().forEach(change -> change(json, step, change)));
-    json.writeEndArray();
-    json.writeName("bands");
-    bands(json, comparison.steps().getLast());
-    json.writeName("steps");
-    json.writeStartArray();
-    comparison.steps().forEach(step -> step(json, step));
-    json.writeEndArray();
-    statements(json, comparison.remarks());
-    json.writeEndObject();
+    json.list(
+        "changes",
+        comparison.steps().stream()
+            .flatMap(step -> step.changes().stream().map(change -> Map.entry(step, change)))
+            .toList(),
+        (item, change) -> change(item, change.getKey(), change.getValue()));
+    json.object("bands", bands -> bands(bands, comparison.steps().getLast()));
+    json.list("steps", comparison.steps(), ComparisonJson::step);
+    json.ranked("statements", comparison.remarks(), ComparisonJson::remark);
   }
 
-  private static void punctures(JsonGenerator json, List<Episode> episodes) {
-    json.writeName("punctures");
-    json.writeStartArray();
-    for (Episode episode : episodes) {
-      json.writeStartObject();
-      json.writeStringProperty("workup", episode.workup());
-      JsonLines.orNull(json, "at", episode.at().map(OffsetDateTime::toString));
-      json.writeStringProperty("pairing", episode.panel().pairing().verdict().word());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+  private static void punctures(JsonObject json, List<Episode> episodes) {
+    json.list(
+        "punctures",
+        episodes,
+        (item, episode) -> {
+          item.with("workup", episode.workup());
+          item.with("at", episode.at().map(OffsetDateTime::toString));
+          item.with("pairing", episode.panel().pairing().verdict().word());
+        });
   }
 
-  private static void change(JsonGenerator json, Step step, Change change) {
-    json.writeStartObject();
-    json.writeStringProperty("code", change.code());
-    json.writeStringProperty("fromWorkup", step.earlier().workup());
-    json.writeStringProperty("toWorkup", step.later().workup());
+  private static void change(JsonObject json, Step step, Change change) {
+    json.with("code", change.code());
+    json.with("fromWorkup", step.earlier().workup());
+    json.with("toWorkup", step.later().workup());
     value(json, "from", change.from());
     value(json, "to", change.to());
-    json.writeName("changeLimits");
-    if (change.limits().isPresent()) {
-      json.writeStartArray();
-      json.writeNumber(change.limits().get().down());
-      json.writeNumber(change.limits().get().up());
-      json.writeEndArray();
-    } else {
-      json.writeNull();
-    }
-    json.writeStringProperty("verdict", change.verdict().word());
-    json.writeStringProperty("note", change.note());
-    JsonLines.grounds(json, change.grounds());
-    json.writeEndObject();
+    change
+        .limits()
+        .ifPresentOrElse(
+            limits -> json.numbers("changeLimits", limits.down(), limits.up()),
+            () -> json.nothing("changeLimits"));
+    json.with("verdict", change.verdict().word());
+    json.with("note", change.note());
+    json.grounds(change.grounds());
   }
 
   /** A number, or null with the bounds beside it. */
-  private static void value(JsonGenerator json, String name, FindingValue value) {
+  private static void value(JsonObject json, String name, FindingValue value) {
     switch (value) {
-      case FindingValue.Point point -> json.writeNumberProperty(name, point.value());
-      case FindingValue.None none -> json.writeNullProperty(name);
+      case FindingValue.Point point -> json.with(name, point.value());
+      case FindingValue.None none -> json.nothing(name);
       case FindingValue.Bounds bounds -> {
-        json.writeNullProperty(name);
-        json.writeName(name + "Bounds");
-        json.writeStartArray();
-        json.writeNumber(bounds.lower());
-        if (Double.isInfinite(bounds.upper())) {
-          json.writeNull();
-        } else {
-          json.writeNumber(bounds.upper());
-        }
-        json.writeEndArray();
+        json.nothing(name);
+        json.numbers(name + "Bounds", bounds.lower(), bounds.upper());
       }
     }
   }
 
-  private static void step(JsonGenerator json, Step step) {
-    json.writeStartObject();
-    json.writeStringProperty("fromWorkup", step.earlier().workup());
-    json.writeStringProperty("toWorkup", step.later().workup());
-    JsonLines.orNull(json, "days", step.days());
-    json.writeName("bands");
-    bands(json, step);
-    json.writeEndObject();
+  private static void step(JsonObject json, Step step) {
+    json.with("fromWorkup", step.earlier().workup());
+    json.with("toWorkup", step.later().workup());
+    json.with("days", step.days());
+    json.object("bands", bands -> bands(bands, step));
   }
 
-  private static void bands(JsonGenerator json, Step step) {
+  private static void bands(JsonObject json, Step step) {
     BandChange bands = step.bands();
-    json.writeStartObject();
-    JsonLines.orNull(json, "gained", bands.gained());
-    JsonLines.orNull(json, "lost", bands.lost());
-    json.writeStringProperty("verdict", bands.verdict().word());
-    json.writeBooleanProperty("methodChanged", bands.isMethodChanged());
+    json.with("gained", bands.gained());
+    json.with("lost", bands.lost());
+    json.with("verdict", bands.verdict().word());
+    json.with("methodChanged", bands.isMethodChanged());
     reading(json, "from", bands.from());
     reading(json, "to", bands.to());
     bands
         .chances()
         .ifPresent(
             chances -> {
-              json.writeNumberProperty("probabilityMore", chances.more());
-              json.writeNumberProperty("probabilityFewer", chances.fewer());
+              json.with("probabilityMore", chances.more());
+              json.with("probabilityFewer", chances.fewer());
             });
-    json.writeEndObject();
   }
 
-  private static void reading(JsonGenerator json, String name, BandReading reading) {
-    json.writeName(name);
-    json.writeStartObject();
-    JsonLines.orNull(json, "csfOnly", reading.counts().csfOnly());
-    json.writeStringProperty("verdict", reading.verdict().word());
-    json.writeNumberProperty("cutOff", reading.cutOff());
-    JsonLines.orNull(json, "method", BandChange.method(reading.report()));
-    json.writeEndObject();
+  private static void reading(JsonObject json, String name, BandReading reading) {
+    json.object(
+        name,
+        item -> {
+          item.with("csfOnly", reading.counts().csfOnly());
+          item.with("verdict", reading.verdict().word());
+          item.with("cutOff", reading.cutOff());
+          item.with("method", BandChange.method(reading.report()));
+        });
   }
 
-  private static void statements(JsonGenerator json, List<Remark> remarks) {
-    json.writeName("statements");
-    json.writeStartArray();
-    for (int i = 0; i < remarks.size(); i++) {
-      json.writeStartObject();
-      json.writeNumberProperty("rank", i + 1);
-      json.writeStringProperty("code", remarks.get(i).code());
-      json.writeStringProperty("text", remarks.get(i).text());
-      JsonLines.grounds(json, remarks.get(i).grounds());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+  private static void remark(JsonObject json, Remark remark) {
+    json.with("code", remark.code());
+    json.with("text", remark.text());
+    json.grounds(remark.grounds());
   }
 }

@@ -5,30 +5,30 @@ import cistern.bands.BandReading;
 import cistern.bands.BandReport;
 import java.util.Optional;
 import java.util.OptionalInt;
-import tools.jackson.core.JsonGenerator;
 
 /** The bands as a JSON object. */
 final class BandsJson {
 
   private BandsJson() {}
 
-  static void write(JsonGenerator json, BandReading bands) {
-    json.writeName("bands");
-    json.writeStartObject();
-    JsonLines.orNull(json, "csfOnly", bands.counts().csfOnly());
-    JsonLines.orNull(json, "shared", bands.counts().shared());
-    JsonLines.orNull(json, "serumOnly", bands.counts().serumOnly());
-    JsonLines.orNull(json, "pattern", number(bands.pattern()));
-    json.writeStringProperty("verdict", bands.verdict().word());
-    json.writeNumberProperty("cutOff", bands.cutOff());
-    if (bands.isReported()) {
-      json.writeBooleanProperty("confirmed", bands.isConfirmed());
-    } else {
-      json.writeNullProperty("confirmed");
-    }
-    gel(bands.report()).ifPresent(gel -> reading(json, gel));
-    JsonLines.grounds(json, bands.grounds());
-    json.writeEndObject();
+  static void write(JsonObject json, BandReading bands) {
+    json.object(
+        "bands",
+        item -> {
+          item.with("csfOnly", bands.counts().csfOnly());
+          item.with("shared", bands.counts().shared());
+          item.with("serumOnly", bands.counts().serumOnly());
+          item.with("pattern", number(bands.pattern()));
+          item.with("verdict", bands.verdict().word());
+          item.with("cutOff", bands.cutOff());
+          if (bands.isReported()) {
+            item.with("confirmed", bands.isConfirmed());
+          } else {
+            item.nothing("confirmed");
+          }
+          gel(bands.report()).ifPresent(gel -> reading(item, gel));
+          item.grounds(bands.grounds());
+        });
   }
 
   private static OptionalInt number(Optional<BandPattern> pattern) {
@@ -46,20 +46,20 @@ final class BandsJson {
     };
   }
 
-  private static void reading(JsonGenerator json, BandReport.ReadFromGel gel) {
-    json.writeName("gelReading");
-    json.writeStartObject();
-    json.writeStringProperty("file", gel.file());
-    JsonLines.orNull(json, "csfOnly", gel.counts().csfOnly());
-    JsonLines.orNull(json, "shared", gel.counts().shared());
-    JsonLines.orNull(json, "serumOnly", gel.counts().serumOnly());
-    JsonLines.orNull(json, "pattern", number(gel.pattern()));
-    JsonLines.orNull(json, "probabilityPositive", gel.probabilityPositive());
-    json.writeName("csfOnlyDistribution");
-    json.writeStartArray();
-    gel.csfOnlyDistribution().forEach(json::writeNumber);
-    json.writeEndArray();
-    JsonLines.orNull(json, "confirmedBy", gel.confirmedBy());
-    json.writeEndObject();
+  private static void reading(JsonObject json, BandReport.ReadFromGel gel) {
+    json.object(
+        "gelReading",
+        item -> {
+          item.with("file", gel.file());
+          item.with("csfOnly", gel.counts().csfOnly());
+          item.with("shared", gel.counts().shared());
+          item.with("serumOnly", gel.counts().serumOnly());
+          item.with("pattern", number(gel.pattern()));
+          item.with("probabilityPositive", gel.probabilityPositive());
+          item.numbers(
+              "csfOnlyDistribution",
+              gel.csfOnlyDistribution().stream().mapToDouble(Double::doubleValue).toArray());
+          item.with("confirmedBy", gel.confirmedBy());
+        });
   }
 }

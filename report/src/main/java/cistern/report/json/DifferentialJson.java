@@ -5,118 +5,97 @@ import cistern.differential.CountTable;
 import cistern.differential.DifferentialResult;
 import cistern.differential.Posterior;
 import cistern.differential.PracticeCompared;
-import cistern.differential.Prior;
-import cistern.differential.Proportion;
 import cistern.differential.Weight;
-import tools.jackson.core.JsonGenerator;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
 
 /** What else it could be: numbers where a prior and enough counts allow them, else arguments. */
 final class DifferentialJson {
 
   private DifferentialJson() {}
 
-  static void write(JsonGenerator json, DifferentialResult result) {
-    json.writeName("differential");
-    json.writeStartObject();
-    prior(json, result);
-    json.writeName("diseases");
-    json.writeStartArray();
-    result.posteriors().forEach(posterior -> posterior(json, posterior));
-    result.arguments().forEach(argument -> argument(json, argument));
-    json.writeEndArray();
-    JsonLines.list(json, "evidence", result.weights(), DifferentialJson::weight);
-    JsonLines.list(json, "counts", result.counts(), DifferentialJson::counts);
-    JsonLines.list(json, "practice", result.practice(), DifferentialJson::practice);
-    JsonLines.strings(json, "assumptions", result.assumptions());
-    json.writeEndObject();
+  static void write(JsonObject json, DifferentialResult result) {
+    json.object(
+        "differential",
+        item -> {
+          item.object("prior", prior -> prior(prior, result));
+          item.list("diseases", diseases(result), (disease, fields) -> fields.accept(disease));
+          item.list("evidence", result.weights(), DifferentialJson::weight);
+          item.list("counts", result.counts(), DifferentialJson::counts);
+          item.list("practice", result.practice(), DifferentialJson::practice);
+          item.strings("assumptions", result.assumptions());
+        });
   }
 
-  private static void prior(JsonGenerator json, DifferentialResult result) {
-    json.writeName("prior");
-    json.writeStartObject();
-    if (result.prior().isPresent()) {
-      Prior prior = result.prior().get();
-      json.writeName("ms");
-      json.writeStartArray();
-      json.writeNumber(prior.low());
-      json.writeNumber(prior.high());
-      json.writeEndArray();
-      json.writeStringProperty("usesMri", prior.usesMri().word());
-      json.writeNumberProperty("middle", prior.middle());
-    }
-    json.writeName("split");
-    json.writeStartObject();
-    result.split().forEach((disease, share) -> json.writeNumberProperty(disease.code(), share));
-    json.writeEndObject();
-    json.writeEndObject();
+  /** Those with a number, then those with arguments only. */
+  private static List<Consumer<JsonObject>> diseases(DifferentialResult result) {
+    List<Consumer<JsonObject>> all = new ArrayList<>();
+    result.posteriors().forEach(posterior -> all.add(disease -> posterior(disease, posterior)));
+    result.arguments().forEach(argument -> all.add(disease -> argument(disease, argument)));
+    return all;
   }
 
-  private static void posterior(JsonGenerator json, Posterior posterior) {
-    json.writeStartObject();
-    json.writeStringProperty("code", posterior.disease().code());
-    json.writeNumberProperty("posterior", posterior.probability());
-    interval(json, posterior.interval95());
-    JsonLines.grounds(json, posterior.grounds());
-    json.writeEndObject();
+  private static void prior(JsonObject json, DifferentialResult result) {
+    result
+        .prior()
+        .ifPresent(
+            prior -> {
+              json.numbers("ms", prior.low(), prior.high());
+              json.with("usesMri", prior.usesMri().word());
+              json.with("middle", prior.middle());
+            });
+    json.object(
+        "split",
+        split -> result.split().forEach((disease, share) -> split.with(disease.code(), share)));
   }
 
-  private static void interval(JsonGenerator json, Proportion.Ends ends) {
-    json.writeName("interval95");
-    json.writeStartArray();
-    json.writeNumber(ends.lower());
-    json.writeNumber(ends.upper());
-    json.writeEndArray();
+  private static void posterior(JsonObject json, Posterior posterior) {
+    json.with("code", posterior.disease().code());
+    json.with("posterior", posterior.probability());
+    json.numbers("interval95", posterior.interval95().lower(), posterior.interval95().upper());
+    json.grounds(posterior.grounds());
   }
 
-  private static void argument(JsonGenerator json, Argument argument) {
-    json.writeStartObject();
-    json.writeStringProperty("code", argument.disease().code());
-    JsonLines.strings(json, "for", argument.reasonsFor());
-    JsonLines.strings(json, "against", argument.reasonsAgainst());
-    JsonLines.grounds(json, argument.grounds());
-    json.writeEndObject();
+  private static void argument(JsonObject json, Argument argument) {
+    json.with("code", argument.disease().code());
+    json.strings("for", argument.reasonsFor());
+    json.strings("against", argument.reasonsAgainst());
+    json.grounds(argument.grounds());
   }
 
-  private static void weight(JsonGenerator json, Weight weight) {
-    json.writeStartObject();
-    json.writeStringProperty("finding", weight.observation().trait().finding());
-    json.writeStringProperty("found", weight.observation().isFound() ? "yes" : "no");
-    json.writeStringProperty("disease", weight.disease().code());
-    json.writeStringProperty("against", weight.isAgainstRest() ? "rest" : "ms");
-    json.writeStringProperty("witness", weight.observation().trait().witness().code());
-    json.writeNumberProperty("logOdds", weight.logOdds());
-    weight.interval95().ifPresent(ends -> interval(json, ends));
-    json.writeEndObject();
+  private static void weight(JsonObject json, Weight weight) {
+    json.with("finding", weight.observation().trait().finding());
+    json.with("found", weight.observation().isFound() ? "yes" : "no");
+    json.with("disease", weight.disease().code());
+    json.with("against", weight.isAgainstRest() ? "rest" : "ms");
+    json.with("witness", weight.observation().trait().witness().code());
+    json.with("logOdds", weight.logOdds());
+    weight.interval95().ifPresent(ends -> json.numbers("interval95", ends.lower(), ends.upper()));
   }
 
-  private static void counts(JsonGenerator json, CountTable table) {
-    json.writeStartObject();
-    json.writeStringProperty("disease", table.group());
-    json.writeStringProperty("rate", table.rate());
-    json.writeNumberProperty("mean", table.mean());
-    interval(json, table.interval95());
-    json.writeNumberProperty("effective", table.effective());
-    JsonLines.list(json, "series", table.rows(), DifferentialJson::count);
-    json.writeEndObject();
+  private static void counts(JsonObject json, CountTable table) {
+    json.with("disease", table.group());
+    json.with("rate", table.rate());
+    json.with("mean", table.mean());
+    json.numbers("interval95", table.interval95().lower(), table.interval95().upper());
+    json.with("effective", table.effective());
+    json.list("series", table.rows(), DifferentialJson::count);
   }
 
-  private static void count(JsonGenerator json, CountTable.Row row) {
-    json.writeStartObject();
-    json.writeStringProperty("series", row.series());
-    json.writeNumberProperty("positive", row.count().positive());
-    json.writeNumberProperty("of", row.count().of());
-    json.writeNumberProperty("share", row.count().share());
-    interval(json, row.interval95());
-    JsonLines.grounds(json, row.grounds());
-    json.writeEndObject();
+  private static void count(JsonObject json, CountTable.Row row) {
+    json.with("series", row.series());
+    json.with("positive", row.count().positive());
+    json.with("of", row.count().of());
+    json.with("share", row.count().share());
+    json.numbers("interval95", row.interval95().lower(), row.interval95().upper());
+    json.grounds(row.grounds());
   }
 
-  private static void practice(JsonGenerator json, PracticeCompared practice) {
-    json.writeStartObject();
-    json.writeStringProperty("disease", practice.disease().code());
-    json.writeStringProperty("differs", practice.isDifferent() ? "yes" : "no");
-    json.writeStringProperty("text", practice.text());
-    json.writeStringProperty("status", practice.status().word());
-    json.writeEndObject();
+  private static void practice(JsonObject json, PracticeCompared practice) {
+    json.with("disease", practice.disease().code());
+    json.with("differs", practice.isDifferent() ? "yes" : "no");
+    json.with("text", practice.text());
+    json.with("status", practice.status().word());
   }
 }

@@ -12,28 +12,24 @@ public final class FactsJson {
 
   /** Writes all facts; a changed one holds the standard value beside the local one. */
   public static void write(JsonGenerator json, Facts facts) {
-    json.writeStartArray();
-    facts.all().forEach(fact -> fact(json, fact));
-    json.writeEndArray();
+    JsonObject.write(json, facts.all(), FactsJson::fact);
   }
 
-  private static void fact(JsonGenerator json, Fact fact) {
-    json.writeStartObject();
-    json.writeStringProperty("key", fact.key());
+  private static void fact(JsonObject json, Fact fact) {
+    json.with("key", fact.key());
     value(json, "value", fact.value());
-    json.writeStringProperty("unit", fact.unit());
-    json.writeStringProperty("status", fact.status().word());
-    json.writeStringProperty("source", fact.source());
-    json.writeStringProperty("place", fact.place());
-    json.writeBooleanProperty("changed", fact.isChanged());
+    json.with("unit", fact.unit());
+    json.with("status", fact.status().word());
+    json.with("source", fact.source());
+    json.with("place", fact.place());
+    json.with("changed", fact.isChanged());
     fact.standard().ifPresent(standard -> value(json, "standard", standard));
-    json.writeEndObject();
   }
 
-  private static void value(JsonGenerator json, String name, FactValue value) {
+  private static void value(JsonObject json, String name, FactValue value) {
     switch (value) {
-      case FactValue.Figure figure -> json.writeNumberProperty(name, figure.value());
-      case FactValue.Word word -> json.writeStringProperty(name, word.value());
+      case FactValue.Figure figure -> json.with(name, figure.value());
+      case FactValue.Word word -> json.with(name, word.value());
     }
   }
 }

@@ -7,76 +7,50 @@ import cistern.finding.Uncertainty;
 import cistern.measurement.Sample;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import tools.jackson.core.JsonGenerator;
 
 /** One finding as a JSON object; what is not known is left out. */
 final class FindingJson {
 
   private FindingJson() {}
 
-  static void write(JsonGenerator json, Finding finding) {
-    json.writeStartObject();
-    json.writeStringProperty("code", finding.code().code());
+  static void write(JsonObject json, Finding finding) {
+    json.with("code", finding.code().code());
     value(json, finding.value());
-    json.writeStringProperty("unit", finding.code().unit().ucum());
+    json.with("unit", finding.code().unit().ucum());
     uncertainty(json, finding.uncertainty());
     limit(json, finding);
-    finding.limitRule().ifPresent(rule -> json.writeStringProperty("limitRule", rule));
-    json.writeStringProperty("verdict", finding.verdict().word());
-    JsonLines.grounds(json, finding.grounds());
-    JsonLines.strings(json, "inputs", finding.inputs().stream().map(Sample::code).toList());
-    json.writeStringProperty("note", finding.note());
-    json.writeEndObject();
+    finding.limitRule().ifPresent(rule -> json.with("limitRule", rule));
+    json.with("verdict", finding.verdict().word());
+    json.grounds(finding.grounds());
+    json.strings("inputs", finding.inputs().stream().map(Sample::code).toList());
+    json.with("note", finding.note());
   }
 
-  private static void value(JsonGenerator json, FindingValue value) {
+  private static void value(JsonObject json, FindingValue value) {
     switch (value) {
       case FindingValue.None none -> {}
-      case FindingValue.Point point -> json.writeNumberProperty("value", point.value());
-      case FindingValue.Bounds bounds -> {
-        json.writeName("bounds");
-        json.writeStartArray();
-        bound(json, bounds.lower());
-        bound(json, bounds.upper());
-        json.writeEndArray();
-      }
+      case FindingValue.Point point -> json.with("value", point.value());
+      case FindingValue.Bounds bounds -> json.numbers("bounds", bounds.lower(), bounds.upper());
     }
   }
 
-  private static void bound(JsonGenerator json, double end) {
-    if (Double.isInfinite(end)) {
-      json.writeNull();
-    } else {
-      json.writeNumber(end);
-    }
-  }
-
-  private static void uncertainty(JsonGenerator json, Uncertainty uncertainty) {
+  private static void uncertainty(JsonObject json, Uncertainty uncertainty) {
     uncertainty
         .interval95()
-        .ifPresent(
-            interval -> {
-              json.writeName("interval95");
-              json.writeStartArray();
-              json.writeNumber(interval.lower());
-              json.writeNumber(interval.upper());
-              json.writeEndArray();
-            });
+        .ifPresent(interval -> json.numbers("interval95", interval.lower(), interval.upper()));
     uncertainty
         .probabilityAbove()
-        .ifPresent(probability -> json.writeNumberProperty("probabilityAbove", probability));
+        .ifPresent(probability -> json.with("probabilityAbove", probability));
   }
 
-  private static void limit(JsonGenerator json, Finding finding) {
-    json.writeName("limit");
-    json.writeStartObject();
-    JsonLines.orNull(json, "lower", at(finding.limits().within()));
-    JsonLines.orNull(json, "upper", at(finding.limits().above()));
-    finding
-        .limits()
-        .borderline()
-        .ifPresent(cut -> json.writeNumberProperty("borderline", cut.at()));
-    json.writeEndObject();
+  private static void limit(JsonObject json, Finding finding) {
+    json.object(
+        "limit",
+        item -> {
+          item.with("lower", at(finding.limits().within()));
+          item.with("upper", at(finding.limits().above()));
+          finding.limits().borderline().ifPresent(cut -> item.with("borderline", cut.at()));
+        });
   }
 
   private static OptionalDouble at(Optional<Cut> cut) {

@@ -7,7 +7,6 @@ import cistern.interpretation.Interpretation;
 import cistern.panel.Pairing;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
-import java.util.List;
 import tools.jackson.core.JsonGenerator;
 
 /** An interpretation as one JSON object; numbers are not rounded. */
@@ -28,78 +27,67 @@ public final class InterpretationJson {
 
   /** Writes one interpretation. */
   public void write(JsonGenerator json, Interpretation interpretation) {
-    json.writeStartObject();
-    json.writeNumberProperty("interpretation", VERSION);
-    json.writeStringProperty("workup", interpretation.workup().id());
-    json.writeStringProperty("software", software);
-    json.writeStringProperty("facts", interpretation.factsVersion());
-    JsonLines.orNull(json, "policy", interpretation.policy());
+    JsonObject.write(json, object -> write(object, interpretation));
+  }
+
+  private void write(JsonObject json, Interpretation interpretation) {
+    json.with("interpretation", VERSION);
+    json.with("workup", interpretation.workup().id());
+    json.with("software", software);
+    json.with("facts", interpretation.factsVersion());
+    json.with("policy", interpretation.policy());
     pairing(json, interpretation.panel().pairing());
-    JsonLines.list(json, "findings", interpretation.findings().all(), FindingJson::write);
+    json.list("findings", interpretation.findings().all(), FindingJson::write);
     repeat(json, interpretation.repeat());
     BandsJson.write(json, interpretation.bands());
     WeighedJson.write(json, interpretation.weighed());
-    statements(json, interpretation.statements());
-    JsonLines.list(json, "conflicts", interpretation.conflicts(), InterpretationJson::conflict);
-    JsonLines.list(json, "problems", interpretation.problems(), InterpretationJson::problem);
-    JsonLines.list(json, "cautions", interpretation.cautions(), InterpretationJson::caution);
-    json.writeEndObject();
+    json.ranked("statements", interpretation.statements(), InterpretationJson::statement);
+    json.list("conflicts", interpretation.conflicts(), InterpretationJson::conflict);
+    json.list("problems", interpretation.problems(), InterpretationJson::problem);
+    json.list("cautions", interpretation.cautions(), InterpretationJson::caution);
   }
 
-  private static void pairing(JsonGenerator json, Pairing pairing) {
-    json.writeName("pairing");
-    json.writeStartObject();
-    json.writeStringProperty("verdict", pairing.verdict().word());
-    JsonLines.orNull(json, "hoursApart", pairing.hoursApart());
-    JsonLines.grounds(json, pairing.grounds());
-    json.writeEndObject();
+  private static void pairing(JsonObject json, Pairing pairing) {
+    json.object(
+        "pairing",
+        item -> {
+          item.with("verdict", pairing.verdict().word());
+          item.with("hoursApart", pairing.hoursApart());
+          item.grounds(pairing.grounds());
+        });
   }
 
-  private static void repeat(JsonGenerator json, RepeatChange repeat) {
-    json.writeName("repeat");
-    json.writeStartObject();
-    json.writeNumberProperty("probabilityOfChange", repeat.any());
-    json.writeName("byCode");
-    json.writeStartObject();
-    repeat.each().forEach((code, chance) -> json.writeNumberProperty(code.code(), chance));
-    json.writeEndObject();
-    json.writeEndObject();
+  private static void repeat(JsonObject json, RepeatChange repeat) {
+    json.object(
+        "repeat",
+        item -> {
+          item.with("probabilityOfChange", repeat.any());
+          item.object(
+              "byCode",
+              codes -> repeat.each().forEach((code, chance) -> codes.with(code.code(), chance)));
+        });
   }
 
-  private static void statements(JsonGenerator json, List<Statement> statements) {
-    json.writeName("statements");
-    json.writeStartArray();
-    for (int i = 0; i < statements.size(); i++) {
-      json.writeStartObject();
-      json.writeNumberProperty("rank", i + 1);
-      json.writeStringProperty("code", statements.get(i).code());
-      json.writeStringProperty("text", statements.get(i).text());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+  private static void statement(JsonObject json, Statement statement) {
+    json.with("code", statement.code());
+    json.with("text", statement.text());
   }
 
-  private static void conflict(JsonGenerator json, Conflict conflict) {
-    json.writeStartObject();
-    json.writeStringProperty("code", conflict.code());
-    JsonLines.strings(json, "findings", conflict.findings());
-    json.writeStringProperty("text", conflict.text());
-    json.writeEndObject();
+  private static void conflict(JsonObject json, Conflict conflict) {
+    json.with("code", conflict.code());
+    json.strings("findings", conflict.findings());
+    json.with("text", conflict.text());
   }
 
-  private static void problem(JsonGenerator json, Problem problem) {
-    json.writeStartObject();
-    json.writeStringProperty("code", problem.code());
-    json.writeStringProperty("place", problem.place());
-    json.writeStringProperty("text", problem.text());
-    JsonLines.grounds(json, problem.grounds());
-    json.writeEndObject();
+  private static void problem(JsonObject json, Problem problem) {
+    json.with("code", problem.code());
+    json.with("place", problem.place());
+    json.with("text", problem.text());
+    json.grounds(problem.grounds());
   }
 
-  private static void caution(JsonGenerator json, Caution caution) {
-    json.writeStartObject();
-    json.writeStringProperty("code", caution.code());
-    json.writeStringProperty("text", caution.text());
-    json.writeEndObject();
+  private static void caution(JsonObject json, Caution caution) {
+    json.with("code", caution.code());
+    json.with("text", caution.text());
   }
 }

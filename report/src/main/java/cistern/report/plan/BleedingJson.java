@@ -7,87 +7,66 @@ import cistern.puncture.bleeding.Hours;
 import cistern.puncture.bleeding.ThresholdAnswer;
 import cistern.puncture.guideline.Voice;
 import cistern.puncture.readiness.TriggerAnswer;
-import cistern.report.json.JsonLines;
+import cistern.report.json.JsonObject;
 import java.util.Optional;
-import tools.jackson.core.JsonGenerator;
 
 /** Antithrombotics, clotting and signs of raised pressure, guideline beside guideline. */
 final class BleedingJson {
 
   private BleedingJson() {}
 
-  static void write(JsonGenerator json, PuncturePlan plan) {
-    json.writeName("antithrombotics");
-    json.writeStartArray();
-    plan.bleeding().antithrombotics().forEach(drug -> drug(json, drug));
-    json.writeEndArray();
-    json.writeName("coagulation");
-    json.writeStartArray();
-    plan.bleeding().thresholds().forEach(threshold -> threshold(json, threshold));
-    json.writeEndArray();
-    json.writeName("imaging");
-    json.writeStartArray();
-    plan.readiness().triggers().forEach(trigger -> trigger(json, trigger));
-    json.writeEndArray();
+  static void write(JsonObject json, PuncturePlan plan) {
+    json.list("antithrombotics", plan.bleeding().antithrombotics(), BleedingJson::drug);
+    json.list("coagulation", plan.bleeding().thresholds(), BleedingJson::threshold);
+    json.list("imaging", plan.readiness().triggers(), BleedingJson::trigger);
   }
 
-  private static void drug(JsonGenerator json, AntithromboticPlan drug) {
-    json.writeStartObject();
-    json.writeStringProperty("drug", drug.taken().name());
-    json.writeStringProperty("doseClass", drug.taken().doseClass().code());
-    JsonLines.orNull(json, "hoursSinceLastDose", drug.hours());
-    json.writeBooleanProperty("guidelinesDisagree", drug.disagree());
-    json.writeName("guidelines");
-    json.writeStartArray();
-    drug.answers().forEach(answer -> answer(json, answer));
-    json.writeEndArray();
-    json.writeEndObject();
+  private static void drug(JsonObject json, AntithromboticPlan drug) {
+    json.with("drug", drug.taken().name());
+    json.with("doseClass", drug.taken().doseClass().code());
+    json.with("hoursSinceLastDose", drug.hours());
+    json.with("guidelinesDisagree", drug.disagree());
+    json.list("guidelines", drug.answers(), BleedingJson::answer);
   }
 
-  private static void answer(JsonGenerator json, GuidelineAnswer answer) {
-    json.writeStartObject();
+  private static void answer(JsonObject json, GuidelineAnswer answer) {
     voice(json, answer.voice());
-    json.writeStringProperty("scope", answer.voice().scope());
+    json.with("scope", answer.voice().scope());
     hours(json, "holdHours", answer.hold());
     hours(json, "restartHours", answer.restart());
     hours(json, "restartHoursAfterTraumaticTap", answer.restartTraumatic());
-    JsonLines.strings(json, "conditions", answer.conditions());
-    json.writeStringProperty("answer", answer.reply().word());
-    json.writeStringProperty("reason", answer.reason());
-    JsonLines.grounds(json, answer.grounds());
-    json.writeEndObject();
+    json.strings("conditions", answer.conditions());
+    json.with("answer", answer.reply().word());
+    json.with("reason", answer.reason());
+    json.grounds(answer.grounds());
   }
 
-  private static void hours(JsonGenerator json, String name, Optional<Hours> hours) {
+  private static void hours(JsonObject json, String name, Optional<Hours> hours) {
     if (hours.isPresent()) {
-      PlanJson.pair(json, name, hours.get().least(), hours.get().most());
+      json.numbers(name, hours.get().least(), hours.get().most());
     } else {
-      json.writeNullProperty(name);
+      json.nothing(name);
     }
   }
 
-  private static void voice(JsonGenerator json, Voice voice) {
-    json.writeStringProperty("name", voice.name());
-    JsonLines.orNull(json, "year", voice.year());
+  private static void voice(JsonObject json, Voice voice) {
+    json.with("name", voice.name());
+    json.with("year", voice.year());
   }
 
-  private static void threshold(JsonGenerator json, ThresholdAnswer threshold) {
-    json.writeStartObject();
-    json.writeStringProperty("test", threshold.test().code());
+  private static void threshold(JsonObject json, ThresholdAnswer threshold) {
+    json.with("test", threshold.test().code());
     voice(json, threshold.voice());
-    json.writeStringProperty("answer", threshold.standing().word());
-    json.writeStringProperty("text", threshold.text());
-    JsonLines.grounds(json, threshold.grounds());
-    json.writeEndObject();
+    json.with("answer", threshold.standing().word());
+    json.with("text", threshold.text());
+    json.grounds(threshold.grounds());
   }
 
-  private static void trigger(JsonGenerator json, TriggerAnswer trigger) {
-    json.writeStartObject();
-    json.writeStringProperty("sign", trigger.trigger().code());
+  private static void trigger(JsonObject json, TriggerAnswer trigger) {
+    json.with("sign", trigger.trigger().code());
     voice(json, trigger.voice());
-    json.writeStringProperty("answer", trigger.verdict().word());
-    json.writeStringProperty("text", trigger.text());
-    JsonLines.grounds(json, trigger.grounds());
-    json.writeEndObject();
+    json.with("answer", trigger.verdict().word());
+    json.with("text", trigger.text());
+    json.grounds(trigger.grounds());
   }
 }

@@ -9,7 +9,7 @@ import cistern.puncture.headache.HeadacheRisk;
 import cistern.puncture.headache.RiskFactor;
 import cistern.puncture.readiness.Guidance;
 import cistern.puncture.readiness.Guidance.Advice;
-import cistern.report.json.JsonLines;
+import cistern.report.json.JsonObject;
 import java.util.List;
 import java.util.Optional;
 import tools.jackson.core.JsonGenerator;
@@ -42,13 +42,16 @@ public final class PlanJson {
 
   /** Writes one plan. */
   public void write(JsonGenerator json, Workup workup, PuncturePlan plan) {
-    json.writeStartObject();
-    json.writeNumberProperty("plan", VERSION);
-    json.writeStringProperty("workup", workup.id());
-    json.writeStringProperty("software", software);
-    json.writeStringProperty("facts", facts);
-    JsonLines.orNull(json, "policy", policy);
-    json.writeBooleanProperty("invented", workup.remarks().isInvented());
+    JsonObject.write(json, object -> write(object, workup, plan));
+  }
+
+  private void write(JsonObject json, Workup workup, PuncturePlan plan) {
+    json.with("plan", VERSION);
+    json.with("workup", workup.id());
+    json.with("software", software);
+    json.with("facts", facts);
+    json.with("policy", policy);
+    json.with("invented", workup.remarks().isInvented());
     puncture(json, plan);
     precautions(json, "cautions", plan.readiness(), false);
     precautions(json, "checked", plan.readiness(), true);
@@ -56,139 +59,119 @@ public final class PlanJson {
     guidance(json, plan.technique());
     risk(json, plan.technique().headacheRisk());
     TubesJson.write(json, plan.tubes());
-    JsonLines.strings(json, "consent", plan.readiness().consent());
+    json.strings("consent", plan.readiness().consent());
     AfterwardsJson.write(json, plan);
     problems(json, workup.problems());
-    json.writeEndObject();
   }
 
-  private static void puncture(JsonGenerator json, PuncturePlan plan) {
-    json.writeName("puncture");
-    json.writeStartObject();
-    for (PunctureEffect effect : plan.effects()) {
-      json.writeStringProperty(effect.edition(), effect.effect().word());
-    }
-    json.writeEndObject();
+  private static void puncture(JsonObject json, PuncturePlan plan) {
+    json.object(
+        "puncture",
+        item -> {
+          for (PunctureEffect effect : plan.effects()) {
+            item.with(effect.edition(), effect.effect().word());
+          }
+        });
   }
 
   private static void precautions(
-      JsonGenerator json, String name, PuncturePlan.Ready ready, boolean isChecked) {
-    json.writeName(name);
-    json.writeStartArray();
-    for (Precaution precaution : PlanOrder.precautions(ready)) {
-      if (isChecked == (precaution.state() == Precaution.State.CHECKED)) {
-        json.writeStartObject();
-        json.writeStringProperty("code", precaution.code());
-        json.writeStringProperty("state", precaution.state().word());
-        json.writeStringProperty("text", precaution.text());
-        JsonLines.grounds(json, precaution.grounds());
-        json.writeEndObject();
-      }
-    }
-    json.writeEndArray();
+      JsonObject json, String name, PuncturePlan.Ready ready, boolean isChecked) {
+    json.list(
+        name,
+        PlanOrder.precautions(ready).stream()
+            .filter(p -> isChecked == (p.state() == Precaution.State.CHECKED))
+            .toList(),
+        (item, precaution) -> {
+          item.with("code", precaution.code());
+          item.with("state", precaution.state().word());
+          item.with("text", precaution.text());
+          item.grounds(precaution.grounds());
+        });
   }
 
-  private static void guidance(JsonGenerator json, PuncturePlan.Technique technique) {
+  private static void guidance(JsonObject json, PuncturePlan.Technique technique) {
     Guidance guidance = technique.guidance();
-    json.writeName("guidance");
-    json.writeStartObject();
-    json.writeStringProperty("method", guidance.method().word());
-    JsonLines.strings(json, "reasons", guidance.reasons());
-    JsonLines.strings(json, "open", guidance.open());
-    guidance.depth().ifPresent(depth -> depth(json, depth));
-    json.writeName("doses");
-    json.writeStartArray();
-    for (Guidance.Dose dose : guidance.doses()) {
-      json.writeStartObject();
-      json.writeStringProperty("method", dose.method());
-      json.writeStringProperty("unit", "mSv");
-      json.writeNumberProperty("mean", dose.mean());
-      pair(json, "range", dose.lower(), dose.upper());
-      JsonLines.grounds(json, dose.grounds());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
-    advice(json, "advice", guidance.advice());
-    advice(json, "technique", technique.advice());
-    json.writeEndObject();
+    json.object(
+        "guidance",
+        item -> {
+          item.with("method", guidance.method().word());
+          item.strings("reasons", guidance.reasons());
+          item.strings("open", guidance.open());
+          guidance.depth().ifPresent(depth -> depth(item, depth));
+          item.list(
+              "doses",
+              guidance.doses(),
+              (one, dose) -> {
+                one.with("method", dose.method());
+                one.with("unit", "mSv");
+                one.with("mean", dose.mean());
+                one.numbers("range", dose.lower(), dose.upper());
+                one.grounds(dose.grounds());
+              });
+          advice(item, "advice", guidance.advice());
+          advice(item, "technique", technique.advice());
+        });
   }
 
-  private static void depth(JsonGenerator json, Guidance.Depth depth) {
-    json.writeName("depth");
-    json.writeStartObject();
-    json.writeNumberProperty("cm", depth.cm());
-    json.writeStringProperty("from", depth.isMeasured() ? "images" : "bmi");
-    json.writeBooleanProperty("deep", depth.isDeep());
-    JsonLines.grounds(json, depth.grounds());
-    json.writeEndObject();
+  private static void depth(JsonObject json, Guidance.Depth depth) {
+    json.object(
+        "depth",
+        item -> {
+          item.with("cm", depth.cm());
+          item.with("from", depth.isMeasured() ? "images" : "bmi");
+          item.with("deep", depth.isDeep());
+          item.grounds(depth.grounds());
+        });
   }
 
-  private static void advice(JsonGenerator json, String name, List<Advice> advice) {
-    json.writeName(name);
-    json.writeStartArray();
-    for (Advice one : advice) {
-      json.writeStartObject();
-      json.writeStringProperty("code", one.code());
-      json.writeStringProperty("text", one.text());
-      JsonLines.grounds(json, one.grounds());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+  private static void advice(JsonObject json, String name, List<Advice> advice) {
+    json.list(
+        name,
+        advice,
+        (item, one) -> {
+          item.with("code", one.code());
+          item.with("text", one.text());
+          item.grounds(one.grounds());
+        });
   }
 
-  private static void risk(JsonGenerator json, HeadacheRisk risk) {
-    json.writeName("headacheRisk");
-    json.writeStartObject();
-    pair(json, "band", risk.low(), risk.high());
-    json.writeBooleanProperty("validated", false);
-    json.writeStringProperty("label", risk.label());
-    json.writeName("baselines");
-    json.writeStartArray();
-    for (HeadacheRisk.Baseline baseline : risk.baselines()) {
-      json.writeStartObject();
-      json.writeStringProperty("needle", baseline.needle());
-      json.writeNumberProperty("risk", baseline.risk());
-      JsonLines.grounds(json, baseline.grounds());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
-    json.writeName("factors");
-    json.writeStartArray();
-    risk.factors().forEach(factor -> factor(json, factor));
-    json.writeEndArray();
-    JsonLines.grounds(json, risk.grounds());
-    json.writeEndObject();
+  private static void risk(JsonObject json, HeadacheRisk risk) {
+    json.object(
+        "headacheRisk",
+        item -> {
+          item.numbers("band", risk.low(), risk.high());
+          item.with("validated", false);
+          item.with("label", risk.label());
+          item.list(
+              "baselines",
+              risk.baselines(),
+              (one, baseline) -> {
+                one.with("needle", baseline.needle());
+                one.with("risk", baseline.risk());
+                one.grounds(baseline.grounds());
+              });
+          item.list("factors", risk.factors(), PlanJson::factor);
+          item.grounds(risk.grounds());
+        });
   }
 
-  private static void factor(JsonGenerator json, RiskFactor factor) {
-    json.writeStartObject();
-    json.writeStringProperty("code", factor.code());
-    json.writeStringProperty("term", factor.term());
-    json.writeStringProperty("state", factor.state().word());
-    JsonLines.orNull(json, "oddsRatio", factor.oddsRatio());
-    json.writeStringProperty("note", factor.note());
-    JsonLines.grounds(json, factor.grounds());
-    json.writeEndObject();
+  private static void factor(JsonObject json, RiskFactor factor) {
+    json.with("code", factor.code());
+    json.with("term", factor.term());
+    json.with("state", factor.state().word());
+    json.with("oddsRatio", factor.oddsRatio());
+    json.with("note", factor.note());
+    json.grounds(factor.grounds());
   }
 
-  private static void problems(JsonGenerator json, List<Problem> problems) {
-    json.writeName("problems");
-    json.writeStartArray();
-    for (Problem problem : problems) {
-      json.writeStartObject();
-      json.writeStringProperty("code", problem.code());
-      json.writeStringProperty("place", problem.place());
-      json.writeStringProperty("text", problem.text());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
-  }
-
-  static void pair(JsonGenerator json, String name, double low, double high) {
-    json.writeName(name);
-    json.writeStartArray();
-    json.writeNumber(low);
-    json.writeNumber(high);
-    json.writeEndArray();
+  private static void problems(JsonObject json, List<Problem> problems) {
+    json.list(
+        "problems",
+        problems,
+        (item, problem) -> {
+          item.with("code", problem.code());
+          item.with("place", problem.place());
+          item.with("text", problem.text());
+        });
   }
 }

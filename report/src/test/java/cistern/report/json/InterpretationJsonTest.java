@@ -104,15 +104,18 @@ class InterpretationJsonTest {
     json.append(
         generated(
             generator ->
-                FindingJson.write(
+                JsonObject.write(
                     generator,
-                    plain
-                        .findings()
-                        .get(FindingCode.ALBUMIN_QUOTIENT)
-                        .withUncertainty(
-                            new Uncertainty(
-                                Optional.of(new Interval95(0.0046, 0.006)),
-                                OptionalDouble.of(0.0056))))));
+                    object ->
+                        FindingJson.write(
+                            object,
+                            plain
+                                .findings()
+                                .get(FindingCode.ALBUMIN_QUOTIENT)
+                                .withUncertainty(
+                                    new Uncertainty(
+                                        Optional.of(new Interval95(0.0046, 0.006)),
+                                        OptionalDouble.of(0.0056)))))));
 
     assertThat(json)
         .contains("\"interval95\":[0.0046,0.006],\"probabilityAbove\":0.0056,\"limit\"");
