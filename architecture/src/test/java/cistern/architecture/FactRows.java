@@ -15,7 +15,13 @@ import java.util.regex.Pattern;
 final class FactRows {
 
   /** The first line of columns, by which a table of facts is known from other tables. */
-  private static final String COLUMNS = "key\tvalue\tunit\tstatus\tsource\tplace";
+  private static final String COLUMNS = "key\tvalue\tunit\tstatus\treference\tplace";
+
+  /** The same for a table whose sources are words and not yet keys of the bibliography. */
+  private static final String WORDED = "key\tvalue\tunit\tstatus\tsource\tplace";
+
+  /** The statuses of what was not looked up: a reference is welcome there, and not asked for. */
+  private static final Set<String> UNSOURCED = Set.of("common-practice", "project-rule", "memory");
 
   /** The words of a status, strongest first. */
   private static final Set<String> STATUSES =
@@ -30,7 +36,11 @@ final class FactRows {
   private FactRows() {}
 
   static boolean isTable(Path file) {
-    return file.toString().endsWith(".tsv") && SourceRules.linesOf(file).contains(COLUMNS);
+    return file.toString().endsWith(".tsv") && isTable(SourceRules.linesOf(file));
+  }
+
+  private static boolean isTable(List<String> lines) {
+    return lines.contains(COLUMNS) || lines.contains(WORDED);
   }
 
   static List<String> check(List<Path> tables) {
@@ -43,7 +53,7 @@ final class FactRows {
     List<String> lines = SourceRules.linesOf(table);
     for (int line = 0; line < lines.size(); line++) {
       String text = lines.get(line);
-      if (!text.isBlank() && !text.startsWith("#") && !text.equals(COLUMNS)) {
+      if (!text.isBlank() && !text.startsWith("#") && !isTable(List.of(text))) {
         checkRow(table.getFileName() + ":" + (line + 1), List.of(text.split("\t", -1)));
       }
     }
@@ -61,7 +71,8 @@ final class FactRows {
     if (!STATUSES.contains(cells.get(3))) {
       violations.add(place + ": no status: " + cells.get(3));
     }
-    if (cells.get(4).isBlank() || cells.get(5).isBlank()) {
+    boolean isUnsourced = UNSOURCED.contains(cells.get(3));
+    if ((cells.get(4).isBlank() && !isUnsourced) || cells.get(5).isBlank()) {
       violations.add(place + ": no source, or no place in it");
     }
     if (NUMBER.matcher(cells.get(1)).matches() && cells.get(2).isBlank()) {

@@ -233,12 +233,13 @@ class RulesBiteTest {
           "a;1;;read;a book;page 1 | 1",
           "a;1;h;believed;a book;page 1 | 1",
           "a;1;h;read;;page 1 | 1",
+          "a;1;h;memory;;recalled | 0",
           "a;1;h;read;a book; | 1",
           "a;1;h;read;a book | 1",
           "a;1;h;read;a book;page 1/a;2;h;read;a book;page 2 | 1"
         })
     void facts_row_namedWhenSomethingLacks(String rows, int violations) throws IOException {
-      String text = "# version 1\nkey\tvalue\tunit\tstatus\tsource\tplace\n" + rows;
+      String text = "# version 1\nkey\tvalue\tunit\tstatus\treference\tplace\n" + rows;
       Path table = write("a.tsv", text.replace(';', '\t').replace('/', '\n'));
 
       assertThat(FactRows.isTable(table)).isTrue();

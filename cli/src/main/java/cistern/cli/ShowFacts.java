@@ -1,5 +1,6 @@
 package cistern.cli;
 
+import cistern.fact.Bibliography;
 import cistern.fact.FactTable;
 import cistern.fact.Facts;
 import cistern.report.json.FactsJson;
@@ -23,7 +24,7 @@ final class ShowFacts implements Callable<Integer> {
 
   private final Terminal terminal;
 
-  @Option(names = "--format", paramLabel = "FORMAT", description = "text (default) or json")
+  @Option(names = "--format", paramLabel = "FORMAT", description = "text (default), json, or csl: the bibliography")
   private Format format = Format.TEXT;
 
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
@@ -32,7 +33,8 @@ final class ShowFacts implements Callable<Integer> {
   /** How facts are shown. */
   enum Format {
     TEXT,
-    JSON
+    JSON,
+    CSL
   }
 
   ShowFacts(Terminal terminal) {
@@ -50,6 +52,8 @@ final class ShowFacts implements Callable<Integer> {
     switch (format) {
       case TEXT -> terminal.out().write(FactsText.write(all).getBytes(StandardCharsets.UTF_8));
       case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, all));
+      case CSL ->
+          terminal.out().write(Bibliography.standard().toCsl().getBytes(StandardCharsets.UTF_8));
     }
     terminal.out().flush();
     return ExitCode.DONE.number();

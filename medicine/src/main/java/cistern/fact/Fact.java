@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param value the value in force
  * @param unit UCUM, {@code 1} for plain numbers, empty for words
  * @param status how well it is supported
- * @param source the publication or practice it comes from
+ * @param cited the publications or the practice it comes from
  * @param place where in the source; may be empty
  * @param standard the value that local policy replaced, if it did
  */
@@ -18,13 +18,13 @@ public record Fact(
     FactValue value,
     String unit,
     Status status,
-    String source,
+    Provenance cited,
     String place,
     Optional<FactValue> standard) {
 
   /** Checks that key and source are given. */
   public Fact {
-    if (key.isBlank() || source.isBlank()) {
+    if (key.isBlank() || cited.words().isBlank()) {
       throw new IllegalArgumentException("a fact has a key and a source: " + key);
     }
   }
@@ -34,14 +34,25 @@ public record Fact(
     return standard.isPresent();
   }
 
-  /** The citation with its place. */
+  /** The publication or practice it comes from, in words. */
+  public String source() {
+    return cited.words();
+  }
+
+  /** The source with the place in it. */
   public String citation() {
-    return place.isEmpty() ? source : source + ", " + place;
+    return place.isEmpty() ? source() : source() + ", " + place;
   }
 
   /** This fact with a local value, which keeps the standard one beside it. */
   Fact withLocal(FactValue local, String localSource) {
     return new Fact(
-        key, local, unit, Status.LOCAL, localSource, "", Optional.of(standard.orElse(value)));
+        key,
+        local,
+        unit,
+        Status.LOCAL,
+        Provenance.ofWords(localSource),
+        "",
+        Optional.of(standard.orElse(value)));
   }
 }

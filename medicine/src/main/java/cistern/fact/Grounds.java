@@ -18,8 +18,15 @@ public record Grounds(List<Citation> citations) {
    *
    * @param source the publication or practice, with the place in it
    * @param status how well what was taken from it is supported
+   * @param references the publications in the bibliography
    */
-  public record Citation(String source, Status status) {}
+  public record Citation(String source, Status status, List<Reference> references) {
+
+    /** Copies the references. */
+    public Citation {
+      references = List.copyOf(references);
+    }
+  }
 
   /** Copies the citations. */
   public Grounds {
@@ -28,7 +35,7 @@ public record Grounds(List<Citation> citations) {
 
   /** The grounds of one fact. */
   public static Grounds of(Fact fact) {
-    return new Grounds(List.of(new Citation(fact.citation(), fact.status())));
+    return new Grounds(List.of(new Citation(fact.citation(), fact.status(), fact.cited().references())));
   }
 
   /** Both together. */

@@ -3,6 +3,8 @@ package cistern.report.json;
 import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
+import cistern.fact.Reference;
+import java.util.Optional;
 import tools.jackson.core.JsonGenerator;
 
 /** The facts in force as a JSON array. */
@@ -22,8 +24,16 @@ public final class FactsJson {
     json.with("status", fact.status().word());
     json.with("source", fact.source());
     json.with("place", fact.place());
+    json.with("reference", reference(fact));
     json.with("changed", fact.isChanged());
     fact.standard().ifPresent(standard -> value(json, "standard", standard));
+  }
+
+  /** Where to find what it cites: DOI, PubMed, ISBN or address; nothing where nothing is cited. */
+  private static Optional<String> reference(Fact fact) {
+    return fact.cited().references().stream()
+        .map(Reference::address)
+        .reduce((one, other) -> one + "; " + other);
   }
 
   private static void value(JsonObject json, String name, FactValue value) {

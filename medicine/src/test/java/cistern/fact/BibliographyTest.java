@@ -1,0 +1,127 @@
+package cistern.fact;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
+
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BibliographyTest {
+
+  private static final Bibliography STANDARD = Bibliography.standard();
+
+  @Test
+  void standard_everyEntry_saysWhereToFindIt() {
+    assertThat(STANDARD.all()).hasSizeGreaterThan(50);
+    assertThat(STANDARD.all())
+        .allSatisfy(r -> assertThat(r.address()).as(r.key()).matches("(https?://|ISBN ).+"));
+  }
+
+  @Test
+  void standard_everyEntry_isCitedByAFact() {
+    Set<String> cited =
+        Facts.standard().all().stream()
+            .flatMap(f -> f.cited().references().stream())
+            .map(Reference::key)
+            .collect(Collectors.toSet());
+
+    assertThat(cited).contains("tumani-2020", "thompson-2018");
+  }
+
+  @Test
+  void get_aDoi_isPrintedAndLinked() {
+    Reference tumani = STANDARD.get("tumani-2020");
+
+    assertThat(tumani.toText())
+        .isEqualTo("Tumani 2020, Neurol Res Pract 2:8, doi 10.1186/s42466-020-0051-z");
+    assertThat(tumani.address()).isEqualTo("https://doi.org/10.1186/s42466-020-0051-z");
+    assertThatIllegalStateException().isThrownBy(() -> STANDARD.get("nobody-1900"));
+  }
+
+  @Test
+  void address_onlyJournalAndPage_searchesPubMedForThem() {
+    Reference one =
+        new Reference(
+            "a",
+            "",
+            "",
+            Map.of("title", "t", "container-title", "J Neurol", "volume", "1", "page", "2"));
+
+    assertThat(one.address())
+        .isEqualTo("https://pubmed.ncbi.nlm.nih.gov/?term=J+Neurol%5Bta%5D+1%5Bvi%5D+2%5Bpg%5D");
+    assertThat(one.toText()).isEqualTo("J Neurol 1:2");
+    assertThatIllegalStateException()
+        .isThrownBy(() -> new Reference("a", "Nobody", "1900", Map.of("title", "t")));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "[{\"id\": \"a\"",
+        "[{\"id\" \"a\"}]",
+        "[nothing]",
+        "[] []",
+        "[{\"id\":\"a\",\"title\":\"t\",\"ISBN\":\"1\"},{\"id\":\"a\",\"title\":\"t\",\"ISBN\":\"1\"}]"
+      })
+  void of_brokenTextOrAKeyTwice_isAProgrammingError(String text) {
+    assertThatIllegalStateException().isThrownBy(() -> Bibliography.of(text));
+  }
+
+  @Test
+  void of_escapesNumbersAndBodies_areUnderstood() {
+    Bibliography one =
+        Bibliography.of(
+            """
+            [{"id":"a","author":[{"literal":"A body"}],"issued":{"date-parts":[[1999,-1]]},
+              "title":"Of \\"marks\\"","ISBN":"978-3-16-148410-0"}]
+            """);
+
+    assertThat(one.get("a").toText())
+        .isEqualTo("A body 1999, Of \"marks\", ISBN 978-3-16-148410-0");
+    assertThat(one.get("a").address()).isEqualTo("ISBN 978-3-16-148410-0");
+  }
+
+  @Nested
+  class Cells {
+
+    @Test
+    void parse_oneSeenInAnother_namesBoth() {
+      Provenance both = Provenance.parse("thompson-2018 via rocca-2024", Status.SECOND_HAND);
+
+      assertThat(both.references())
+          .extracting(Reference::key)
+          .containsExactly("thompson-2018", "rocca-2024");
+      assertThat(both.words()).contains(", as given in Rocca 2024");
+    }
+
+    @Test
+    void parse_nothingLookedUp_saysSoInTheSameWordsEverywhere() {
+      assertThat(Provenance.parse("", Status.MEMORY).words()).isEqualTo("from memory");
+      assertThat(Provenance.parse("", Status.PROJECT_RULE).words()).isEqualTo("project rule");
+      assertThat(Provenance.parse("", Status.COMMON_PRACTICE).words())
+          .isEqualTo("common practice, no source");
+      assertThat(Provenance.parse("tumani-2020", Status.MEMORY).words())
+          .startsWith("from memory, to confirm in Tumani 2020");
+      assertThat(Provenance.parse("tumani-2020", Status.COMMON_PRACTICE).words())
+          .startsWith("common practice; compare Tumani 2020");
+      assertThat(Provenance.parse("tumani-2020", Status.PROJECT_RULE).words())
+          .startsWith("project rule; compare Tumani 2020");
+    }
+
+    @Test
+    void parse_noReference_isRefusedUnlessTheStatusSaysThatThereIsNone() {
+      Set<Status> without = EnumSet.of(Status.MEMORY, Status.PROJECT_RULE, Status.COMMON_PRACTICE);
+      for (Status status : EnumSet.complementOf(EnumSet.copyOf(without))) {
+        assertThatIllegalStateException().isThrownBy(() -> Provenance.parse("", status));
+      }
+      assertThatIllegalStateException()
+          .isThrownBy(() -> Provenance.parse("nobody-1900", Status.READ));
+    }
+  }
+}
