@@ -83,6 +83,7 @@ public final class Cistern implements Runnable {
       case "read-gel" -> List.of(new ReadGel(terminal));
       case "plan" -> List.of(new Plan(terminal));
       case "compare" -> List.of(new Compare(terminal));
+      case "convert" -> List.of(new Convert(terminal));
       case "facts" -> List.of(new ShowFacts(terminal));
       default ->
           List.of(
@@ -90,6 +91,7 @@ public final class Cistern implements Runnable {
               new ReadGel(terminal),
               new Plan(terminal),
               new Compare(terminal),
+              new Convert(terminal),
               new ShowFacts(terminal));
     };
   }

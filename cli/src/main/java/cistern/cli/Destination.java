@@ -8,6 +8,9 @@ interface Destination {
   /** Whether a result under this id has already been written here and would be lost. */
   boolean isTaken(String id);
 
+  /** Whether no further result can stand here. */
+  boolean isFull();
+
   /** Writes one result. */
   void accept(Result result) throws IOException;
 

@@ -1,19 +1,17 @@
 package cistern.cli;
 
+import cistern.exchange.lab.LocalMapping;
 import cistern.fact.Facts;
-import cistern.interpretation.Interpreter;
 import cistern.report.page.Audience;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -39,7 +37,7 @@ final class Interpret implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "FILE",
-      description = "work-up files; - is standard input")
+      description = "work-ups, FHIR, HL7 v2 messages or tables; - is standard input")
   private List<String> files = List.of();
 
   @Option(
@@ -60,6 +58,8 @@ final class Interpret implements Callable<Integer> {
       description = "where results go; a folder holds <id>.<ext> for each")
   private @Nullable String out;
 
+  @Mixin private CarrierOptions carriers = new CarrierOptions();
+
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
   private @Nullable Path policy;
 
@@ -76,64 +76,26 @@ final class Interpret implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() {
     Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
     if (facts.isEmpty()) {
       return ExitCode.INVALID_INPUT.number();
     }
-    WorkupInputs inputs = new WorkupInputs(terminal, facts.get());
-    Interpreter interpreter = Interpreter.of(facts.get());
-    Destination destination = destination(facts.get());
-    boolean isAllValid = true;
-    for (String file : files) {
-      isAllValid &=
-          inputs
-              .read(file)
-              .filter(read -> inputs.isNew(file, read.workup().id(), destination))
-              .map(read -> new Result(interpreter.interpret(read.workup()), read.document()))
-              .map(result -> written(destination, result))
-              .isPresent();
+    Optional<LocalMapping> mapping = carriers.mapping(facts.get(), terminal);
+    if (mapping.isEmpty()) {
+      return ExitCode.INVALID_INPUT.number();
     }
-    destination.close();
-    return (isAllValid ? ExitCode.DONE : ExitCode.INVALID_INPUT).number();
+    return new ResultWriting(terminal, spec.commandLine(), files, Optional.ofNullable(out))
+        .write(rendering(facts.get()), facts.get(), mapping.get())
+        .number();
   }
 
-  private static Destination written(Destination destination, Result result) {
-    try {
-      destination.accept(result);
-      return destination;
-    } catch (IOException e) {
-      throw new NotWritten("The result", e);
-    }
-  }
-
-  private Destination destination(Facts facts) {
-    Rendering rendering =
-        switch (format) {
-          case TEXT -> new TextRendering(facts, audience);
-          case JSON -> new JsonRendering();
-          case HTML -> new HtmlRendering(facts, audience);
-          case PDF -> new PdfRendering(facts, audience);
-        };
-    boolean isSeveral = files.size() > 1;
-    if (out != null && !out.equals("-")) {
-      Path path = Path.of(out);
-      return isFolder(path, isSeveral)
-          ? new ToFolder(path, rendering)
-          : ToFile.of(path, rendering, isSeveral);
-    }
-    if (isSeveral && !rendering.isStackable()) {
-      throw new ParameterException(
-          spec.commandLine(), "Several results of this format need a folder: --out FOLDER/");
-    }
-    return new ToStream(terminal.out(), rendering, isSeveral);
-  }
-
-  /** A folder that exists, is meant by a closing slash, or is needed for several results. */
-  private boolean isFolder(Path path, boolean isSeveral) {
-    boolean isNamedLikeAFile = String.valueOf(path.getFileName()).contains(".");
-    return Files.isDirectory(path)
-        || String.valueOf(out).endsWith("/")
-        || (isSeveral && !Files.exists(path) && !isNamedLikeAFile);
+  private Rendering rendering(Facts facts) {
+    return switch (format) {
+      case TEXT -> new TextRendering(facts, audience);
+      case JSON -> new JsonRendering();
+      case HTML -> new HtmlRendering(facts, audience);
+      case PDF -> new PdfRendering(facts, audience);
+    };
   }
 }

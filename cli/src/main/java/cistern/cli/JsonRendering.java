@@ -19,6 +19,11 @@ final class JsonRendering implements Rendering {
   }
 
   @Override
+  public boolean isListed() {
+    return true;
+  }
+
+  @Override
   public void write(Result result, OutputStream out) {
     Json.write(out, generator -> json.write(generator, result.interpretation()));
   }

@@ -12,6 +12,21 @@ interface Rendering {
   /** Whether several results can stand one after another on one stream. */
   boolean isStackable();
 
+  /** Whether several results on one stream are items of one JSON list. */
+  default boolean isListed() {
+    return false;
+  }
+
+  /** What stands between two results on one stream. */
+  default String separator() {
+    return "\n";
+  }
+
+  /** What stands before the first result on a stream: the heading of a table. */
+  default String heading() {
+    return "";
+  }
+
   /** Writes one interpretation onto a stream that stays open. */
   void write(Result result, OutputStream out) throws IOException;
 }

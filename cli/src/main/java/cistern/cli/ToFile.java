@@ -39,6 +39,11 @@ final class ToFile implements Destination {
   }
 
   @Override
+  public boolean isFull() {
+    return stream.isFull();
+  }
+
+  @Override
   public void accept(Result result) throws IOException {
     boolean isWhole = false;
     try {

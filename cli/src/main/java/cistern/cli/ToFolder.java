@@ -24,6 +24,11 @@ final class ToFolder implements Destination {
   }
 
   @Override
+  public boolean isFull() {
+    return false;
+  }
+
+  @Override
   public void accept(Result result) throws IOException {
     String id = result.id();
     try {

@@ -1,16 +1,21 @@
 package cistern.cli;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
-/** One stream for all results; several JSON results make an array. */
+/**
+ * One stream for all results; several JSON results make an array. Where one input is named, its
+ * first result waits until it is known whether another follows.
+ */
 final class ToStream implements Destination {
 
   private final OutputStream out;
   private final Rendering rendering;
   private final boolean isSeveral;
-  private boolean isStarted;
+  private final ByteArrayOutputStream waiting = new ByteArrayOutputStream();
+  private int count;
 
   ToStream(OutputStream out, Rendering rendering, boolean isSeveral) {
     this.out = out;
@@ -24,32 +29,46 @@ final class ToStream implements Destination {
   }
 
   @Override
+  public boolean isFull() {
+    return count > 0 && !rendering.isStackable();
+  }
+
+  @Override
   public void accept(Result result) throws IOException {
     try {
-      if (isSeveral) {
-        write(isArray() ? (isStarted ? ",\n" : "[\n") : (isStarted ? "\n" : ""));
+      count++;
+      if (rendering.isListed() && !isSeveral && count == 1) {
+        rendering.write(result, waiting);
+        return;
       }
-      isStarted = true;
+      write(before());
+      waiting.writeTo(out);
+      write(waiting.size() > 0 ? ",\n" : "");
+      waiting.reset();
       rendering.write(result, out);
     } catch (IOException e) {
       throw new NotWritten("Standard output", e);
     }
   }
 
+  private String before() {
+    if (!rendering.isListed()) {
+      return count == 1 ? rendering.heading() : rendering.separator();
+    }
+    return count == 1 || waiting.size() > 0 ? "[\n" : ",\n";
+  }
+
   @Override
   public void close() {
     try {
-      if (isSeveral && isStarted && isArray()) {
-        write("]\n");
-      }
+      boolean isArray = rendering.isListed() && (isSeveral ? count > 0 : count > 1);
+      waiting.writeTo(out);
+      waiting.reset();
+      write(isArray ? "]\n" : "");
       out.flush();
     } catch (IOException e) {
       throw new NotWritten("Standard output", e);
     }
-  }
-
-  private boolean isArray() {
-    return rendering instanceof JsonRendering;
   }
 
   private void write(String text) throws IOException {

@@ -1,40 +1,67 @@
 package cistern.cli;
 
 import cistern.bands.BandReport;
+import cistern.exchange.intake.Intake;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputTrouble;
-import cistern.exchange.workup.WorkupFile;
+import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
 import cistern.gel.NamedGel;
 import cistern.interpretation.Workup;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /** The work-ups that a command names, one after another; what is wrong with one is said. */
 final class WorkupInputs {
 
   private final Terminal terminal;
   private final Facts facts;
-  private final WorkupFile reader;
+  private final Intake intake;
 
   WorkupInputs(Terminal terminal, Facts facts) {
-    this.terminal = terminal;
-    this.facts = facts;
-    this.reader = WorkupFile.of(facts);
+    this(terminal, facts, LocalMapping.NONE);
   }
 
-  /** The work-up of an input; nothing when it is not valid, and every reason is said. */
+  WorkupInputs(Terminal terminal, Facts facts, LocalMapping mapping) {
+    this.terminal = terminal;
+    this.facts = facts;
+    this.intake = Intake.of(facts, mapping);
+  }
+
+  /** The only work-up of an input; nothing when it is not valid, and every reason is said. */
   Optional<WorkupReading.Understood> read(String input) {
-    return switch (withGel(input, reading(input))) {
-      case WorkupReading.Understood understood -> Optional.of(understood);
-      case WorkupReading.NotValid notValid -> {
-        notValid.problems().forEach(problem -> terminal.say(input, problem));
-        yield Optional.empty();
-      }
-    };
+    List<WorkupReading.Understood> all = new ArrayList<>();
+    boolean isValid = read(input, all::add);
+    if (all.size() > 1) {
+      terminal.say(input, InputProblem.of(InputTrouble.SEVERAL, "", all.size()));
+    }
+    return isValid && all.size() == 1 ? Optional.of(all.getFirst()) : Optional.empty();
+  }
+
+  /**
+   * Reads every work-up of an input: one of a work-up file, perhaps more of a laboratory's report.
+   *
+   * @return whether all of the input was valid; every reason why not is said
+   */
+  boolean read(String input, Consumer<WorkupReading.Understood> workups) {
+    boolean[] isValid = {true};
+    reading(
+        input,
+        reading -> {
+          switch (withGel(input, reading)) {
+            case WorkupReading.Understood understood -> workups.accept(understood);
+            case WorkupReading.NotValid notValid -> {
+              notValid.problems().forEach(problem -> terminal.say(input, problem));
+              isValid[0] = false;
+            }
+          }
+        });
+    return isValid[0];
   }
 
   /** Whether a result under this id can be written without losing another; said when it cannot. */
@@ -76,15 +103,17 @@ final class WorkupInputs {
     return parent.orElse(here);
   }
 
-  private WorkupReading reading(String input) {
+  private void reading(String input, Consumer<WorkupReading> readings) {
     if (input.equals(Terminal.STANDARD)) {
-      return reader.read(terminal.in());
+      intake.read(terminal.in(), readings);
+      return;
     }
     try {
-      return reader.read(Path.of(input));
+      intake.read(Path.of(input), readings);
     } catch (InvalidPathException e) {
-      return new WorkupReading.NotValid(
-          List.of(InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here")));
+      readings.accept(
+          new WorkupReading.NotValid(
+              List.of(InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here"))));
     }
   }
 }

@@ -27,7 +27,7 @@ public record InputLimits(
   }
 
   /** The largest size of a file, bytes. */
-  int bytes() {
+  public int bytes() {
     return mebibytes * BYTES_PER_MEBIBYTE;
   }
 }

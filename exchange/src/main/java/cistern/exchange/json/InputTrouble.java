@@ -55,6 +55,34 @@ public enum InputTrouble {
   UNKNOWN_FACT("fact-unknown", "No fact has this key; ./cistern facts lists them all."),
   UNKNOWN_FIELD("field-unknown", "A policy has no such field; check its spelling."),
   FIXED_FACT("fact-fixed", "This describes the program itself and cannot be changed."),
+  NOT_CONFIRMED(
+      "not-confirmed",
+      "Nobody has confirmed this mapping: check each line and put your name here."),
+  ENTRY_TWICE("entry-twice", "This already stands in the same list."),
+  HEADING_MISSING(
+      "heading-missing", "The table has no such heading: is it the mapping of this table?"),
+  MAPPED_OTHERWISE("mapped-otherwise", "The heading itself says %s, the mapping %s."),
+  TWO_PERSONS(
+      "two-persons",
+      "This names another person than %s does: a report that mixes two persons is not read."),
+  NO_PERSON("no-person", "This belongs to a person whom the report does not hold."),
+  REFERENCE_TWICE(
+      "id-of-two", "The same identifier already stands in %s: a reference to it is unclear."),
+  NOT_XML("not-xml", "This is not well-formed XML from line %s, column %s on."),
+  DOCTYPE("doctype", "A document type or an entity has no place in a report; the file is refused."),
+  NOT_A_REPORT("not-a-report", "This holds no laboratory report: %s."),
+  NOT_A_CARRIER(
+      "format-unknown", "This is no work-up, FHIR resource, HL7 v2 message or table: %s."),
+  SEGMENT_MISSING("segment-missing", "The message has no %s segment."),
+  DELIMITERS("delimiters", "The delimiters of the message are not five different signs."),
+  CHARSET("charset", "The text is not in the declared encoding %s."),
+  NOTHING_UNDERSTOOD(
+      "nothing-understood",
+      "No result in it is understood. First: %s. A mapping file says what local codes and headings"
+          + " mean: cistern convert FILE --propose-mapping writes one to be confirmed."),
+  SEVERAL("several", "This holds %s work-ups and one is needed: convert it into a folder first."),
+  ZIP("zip", "The workbook cannot be unpacked: %s."),
+  ROW_TOO_LONG("row-too-long", "A row has more than %s cells."),
   ID_TWICE("id-twice", "Another input before this one has the same id.");
 
   private final String key;

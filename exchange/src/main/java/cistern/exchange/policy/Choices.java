@@ -3,6 +3,7 @@ package cistern.exchange.policy;
 import cistern.barrier.AgeLimits;
 import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
+import cistern.exchange.lab.Loinc;
 import cistern.fluid.TotalProtein;
 import cistern.puncture.procedure.TubeTemplate;
 import java.util.Arrays;
@@ -19,6 +20,8 @@ final class Choices {
           List.of(FourPlusAgeOverFifteen.RULE, EightPlusAgeOverTwentyFive.RULE),
           TotalProtein.RULE_KEY,
           List.of(TotalProtein.FIXED, TotalProtein.BY_AGE),
+          Loinc.POLICY_KEY,
+          List.of(Loinc.WITHHELD, Loinc.WRITTEN),
           "page.paper",
           List.of("a4", "letter"),
           "tubes.template",

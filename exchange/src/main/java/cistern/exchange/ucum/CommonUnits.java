@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.stream.Collectors;
 
 /**
  * Resource tables of units: the common ones reduced beforehand, so that an ordinary file never
@@ -20,6 +21,7 @@ final class CommonUnits {
 
   private static final String HEADER = "unit\tfactor\tdimension";
   private static final String MISWRITTEN_HEADER = "written\tunit";
+  private static final String SPELLINGS_HEADER = "written\tunit\tstatus\tsource";
 
   private final SequencedMap<String, Unit> units = new LinkedHashMap<>();
   private final List<Map.Entry<String, String>> miswritten;
@@ -39,6 +41,20 @@ final class CommonUnits {
   /** The unit of a text, if it is a common one. */
   Optional<Unit> find(String text) {
     return Optional.ofNullable(units.get(text));
+  }
+
+  /** The units that laboratories mean by a text, by the declared list of spellings. */
+  List<String> spelled(String written) {
+    return Spelled.UNITS.getOrDefault(written, List.of());
+  }
+
+  /** The list of spellings, read when the first message or table comes. */
+  private static final class Spelled {
+    private static final Map<String, List<String>> UNITS =
+        rows("spellings.tsv", SPELLINGS_HEADER).stream()
+            .collect(
+                Collectors.groupingBy(
+                    r -> r[0], Collectors.mapping(r -> r[1], Collectors.toUnmodifiableList())));
   }
 
   /** All common units as they are written. */

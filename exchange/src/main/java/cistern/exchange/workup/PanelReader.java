@@ -52,6 +52,7 @@ final class PanelReader {
             new Person.Body(
                 person.number("weightKg", Sign.POSITIVE),
                 person.object("creatinine").flatMap(this::creatinine)));
+    person.keep("name", "birthDate");
     person.checkNoOthers();
     return read;
   }

@@ -65,6 +65,16 @@ public final class WorkupFile {
     return read(JsonDocument.read(in, limits, problems), problems);
   }
 
+  /**
+   * Judges a work-up that is already a tree: read from a file, or made from a laboratory's report.
+   *
+   * @param document the whole work-up
+   * @param problems what reading it noted before
+   */
+  public WorkupReading read(Json.Structure document, InputProblems problems) {
+    return read(Optional.of(document), problems);
+  }
+
   private WorkupReading read(Optional<Json.Structure> document, InputProblems problems) {
     Optional<Workup> workup =
         document.map(whole -> workup(Fields.of(whole, limits, problems), problems));
@@ -79,7 +89,8 @@ public final class WorkupFile {
     Remarks remarks = new Remarks(
             fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
-    fields.keep("finalDiagnosis");
+    fields.keep("finalDiagnosis", "source");
+    LeftOverReader.read(fields);
     Panel panel = panels.read(fields);
     Procedure procedure = procedures.read(fields);
     BandReport report = bands.read(fields);

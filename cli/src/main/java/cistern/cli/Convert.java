@@ -1,0 +1,81 @@
+package cistern.cli;
+
+import cistern.exchange.lab.LocalMapping;
+import cistern.fact.Facts;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Results between work-ups, FHIR, HL7 v2 and tables. */
+@Command(
+    name = "convert",
+    description = {
+      "Turns a laboratory's report into work-ups, and work-ups into what others read.",
+      "What is not understood is kept and listed, never guessed."
+    },
+    footer = {
+      "",
+      "Example: cistern convert examples/exchange/report.hl7 --to workup"
+    },
+    mixinStandardHelpOptions = true)
+final class Convert implements Callable<Integer> {
+
+  private final Terminal terminal;
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "FILE",
+      description = "work-ups, FHIR, HL7 v2 messages or tables; - is standard input")
+  private List<String> files = List.of();
+
+  @Option(names = "--to", paramLabel = "FORMAT", required = true, description = "workup")
+  private Format format = Format.WORKUP;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE-OR-FOLDER",
+      description = "where results go; a folder holds <id>.<ext> for each")
+  private @Nullable String out;
+
+  @Mixin private CarrierOptions carriers = new CarrierOptions();
+
+  @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
+  private @Nullable Path policy;
+
+  /** What work-ups become. */
+  enum Format {
+    WORKUP
+  }
+
+  Convert(Terminal terminal) {
+    this.terminal = terminal;
+  }
+
+  @Override
+  public Integer call() {
+    Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
+    Optional<LocalMapping> mapping = facts.flatMap(f -> carriers.mapping(f, terminal));
+    if (facts.isEmpty() || mapping.isEmpty()) {
+      return ExitCode.INVALID_INPUT.number();
+    }
+    return new ResultWriting(terminal, spec.commandLine(), files, Optional.ofNullable(out))
+        .write(rendering(), facts.get(), mapping.get())
+        .number();
+  }
+
+  private Rendering rendering() {
+    return switch (format) {
+      case WORKUP -> new WorkupRendering();
+    };
+  }
+}

@@ -1,0 +1,94 @@
+package cistern.cli;
+
+import cistern.exchange.lab.LocalMapping;
+import cistern.exchange.workup.WorkupReading.Understood;
+import cistern.fact.Facts;
+import cistern.interpretation.Interpreter;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/**
+ * Work-ups in, results out: each as it is read, to a folder, a file or standard output.
+ *
+ * @param terminal where standard input and output are
+ * @param line the command, for what is wrong with it
+ * @param files the inputs
+ * @param out the file or folder asked for
+ */
+record ResultWriting(
+    Terminal terminal, CommandLine line, List<String> files, Optional<String> out) {
+
+  ExitCode write(Rendering rendering, Facts facts, LocalMapping mapping) {
+    WorkupInputs inputs = new WorkupInputs(terminal, facts, mapping);
+    Interpreter interpreter = Interpreter.of(facts);
+    Destination destination = destination(rendering);
+    boolean[] isAllValid = {true};
+    for (String file : files) {
+      isAllValid[0] &=
+          inputs.read(
+              file,
+              read -> {
+                if (inputs.isNew(file, read.workup().id(), destination)) {
+                  write(destination, interpreter, read);
+                } else {
+                  isAllValid[0] = false;
+                }
+              });
+    }
+    close(destination);
+    return isAllValid[0] ? ExitCode.DONE : ExitCode.INVALID_INPUT;
+  }
+
+  private void write(Destination destination, Interpreter interpreter, Understood read) {
+    if (destination.isFull()) {
+      throw needsFolder();
+    }
+    try {
+      destination.accept(new Result(interpreter.interpret(read.workup()), read.document()));
+    } catch (IOException e) {
+      throw new NotWritten("The result", e);
+    }
+  }
+
+  private static void close(Destination destination) {
+    try {
+      destination.close();
+    } catch (IOException e) {
+      throw new NotWritten("The result", e);
+    }
+  }
+
+  private ParameterException needsFolder() {
+    return new ParameterException(
+        line, "Several results of this format need a folder: --out FOLDER/");
+  }
+
+  private Destination destination(Rendering rendering) {
+    boolean isSeveral = files.size() > 1;
+    Optional<String> named = out.filter(name -> !name.equals(Terminal.STANDARD));
+    if (named.isPresent()) {
+      Path path = Path.of(named.get());
+      boolean isOneFile = rendering.isStackable() && !rendering.heading().isEmpty();
+      return isFolder(named.get(), path, isSeveral && !isOneFile)
+          ? new ToFolder(path, rendering)
+          : ToFile.of(path, rendering, isSeveral);
+    }
+    if (isSeveral && !rendering.isStackable()) {
+      throw needsFolder();
+    }
+    return new ToStream(terminal.out(), rendering, isSeveral);
+  }
+
+  /** A folder that exists, is meant by a closing slash, or is needed for several results. */
+  private static boolean isFolder(String name, Path path, boolean isSeveral) {
+    boolean isNamedLikeAFile = String.valueOf(path.getFileName()).contains(".");
+    return Files.isDirectory(path)
+        || name.endsWith("/")
+        || (isSeveral && !Files.exists(path) && !isNamedLikeAFile);
+  }
+}

@@ -1,0 +1,33 @@
+package cistern.exchange.fhir;
+
+import cistern.exchange.lab.Moment;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+
+/** Dates and times of FHIR: a day, or a time with its offset. */
+final class FhirTime {
+
+  private static final int DAY = 10;
+
+  private FhirTime() {}
+
+  static Optional<Moment> parse(String text) {
+    try {
+      if (text.length() == DAY) {
+        return Optional.of(Moment.of(LocalDate.parse(text)));
+      }
+      return text.isEmpty() ? Optional.empty() : Optional.of(Moment.of(OffsetDateTime.parse(text)));
+    } catch (DateTimeException notATime) {
+      return Optional.empty();
+    }
+  }
+
+  /** The time of an element that may be a time or a period. */
+  static Optional<Moment> of(FhirElement element, String name) {
+    return parse(element.text(name + "DateTime"))
+        .or(() -> parse(element.text(name + "Instant")))
+        .or(() -> parse(element.text(name + "Period", "start")));
+  }
+}

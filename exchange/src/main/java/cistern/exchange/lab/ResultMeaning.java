@@ -1,0 +1,202 @@
+package cistern.exchange.lab;
+
+import cistern.exchange.lab.Fluids.Fluid;
+import cistern.exchange.lab.LeftOver.Why;
+import cistern.exchange.lab.NumberText.Kind;
+import cistern.exchange.ucum.Spellings;
+import cistern.measurement.Analyte;
+import cistern.measurement.Compartment;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What the results of a report mean. The specimen says which fluid it is, then the code; neither
+ * fluid nor unit is ever guessed. What is not understood goes to the list of the left over.
+ */
+final class ResultMeaning {
+
+  private static final WordTable ANSWERS = WordTable.read("answers.tsv");
+  private static final Pattern PATTERN =
+      Pattern.compile("(?i)(?:pattern|type|typ|muster)\\s*([1-5])");
+  private static final String TITRE = "{titer}";
+
+  private final Spellings spellings;
+  private final LocalMapping mapping;
+  private final List<LeftOver> leftOver;
+
+  ResultMeaning(Spellings spellings, LocalMapping mapping, List<LeftOver> leftOver) {
+    this.spellings = spellings;
+    this.mapping = mapping;
+    this.leftOver = leftOver;
+  }
+
+  /** The result as it is understood; empty, and listed, when it is not. */
+  Optional<ReadResult> read(ReportedResult result) {
+    Optional<Meaning> meaning = meaning(result);
+    if (meaning.isEmpty()) {
+      return left(result, Why.UNKNOWN_CODE);
+    }
+    return switch (meaning.get().subject()) {
+      case "ignore", "panel", "report", "section" -> Optional.empty();
+      case "computed" -> left(result, Why.COMPUTED);
+      case "appearance" ->
+          Optional.of(
+              new ReadResult(
+                  result,
+                  "appearance",
+                  Optional.of(Compartment.CSF),
+                  Optional.empty(),
+                  "",
+                  result.value()));
+      default -> usable(result, meaning.get());
+    };
+  }
+
+  private Optional<ReadResult> usable(ReportedResult result, Meaning meaning) {
+    switch (result.standing()) {
+      case CANCELLED -> {
+        return left(result, Why.CANCELLED);
+      }
+      case AWAITED -> {
+        return left(result, Why.AWAITED);
+      }
+      case FINAL, PRELIMINARY, AMENDED -> {
+        if (result.value().isBlank()) {
+          return left(result, Why.NO_VALUE);
+        }
+      }
+    }
+    if (meaning.subject().startsWith("bands.")) {
+      return bands(result, meaning);
+    }
+    if (meaning.subject().startsWith("serology.")) {
+      return serology(result, meaning);
+    }
+    Optional<Analyte> analyte = meaning.analyte();
+    return analyte.isEmpty()
+        ? left(result, Why.COMPUTED)
+        : measured(result, meaning, analyte.get());
+  }
+
+  private Optional<ReadResult> left(ReportedResult result, Why why) {
+    leftOver.add(LeftOver.of(result, why));
+    return Optional.empty();
+  }
+
+  private Optional<Meaning> meaning(ReportedResult result) {
+    return result.codes().stream()
+        .flatMap(coding -> mapping.code(coding).stream())
+        .findFirst()
+        .or(() -> result.codes().stream().flatMap(c -> known(c).stream()).findFirst());
+  }
+
+  private static Optional<Meaning> known(Coding coding) {
+    return switch (coding.system()) {
+      case Coding.LOINC -> Loinc.find(coding.code()).map(code -> Meaning.parse(code.meaning()));
+      case Coding.OWN -> Optional.of(Meaning.parse(coding.code()));
+      default -> Optional.empty();
+    };
+  }
+
+  private Optional<ReadResult> measured(ReportedResult result, Meaning meaning, Analyte analyte) {
+    Optional<Compartment> in = fluid(result, meaning);
+    if (in.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<NumberText> number = NumberText.parse(result.value(), mapping.mark());
+    boolean isTitre = number.filter(n -> n.kind() == Kind.TITRE).isPresent();
+    if (number.isEmpty() || (isTitre && analyte.family() != Analyte.Family.SPECIFIC_ANTIBODY)) {
+      boolean isComma = NumberText.trouble(result.value()) == NumberText.Trouble.COMMA_UNCLEAR;
+      return left(result, isComma ? Why.COMMA_UNCLEAR : Why.VALUE_UNCLEAR);
+    }
+    Optional<String> written = unit(result, meaning, number.get());
+    if (written.isEmpty()) {
+      return left(result, Why.UNIT_MISSING);
+    }
+    Optional<String> unit = spellings.ucum(written.get(), analyte);
+    return unit.isEmpty()
+        ? left(result, Why.UNIT_UNKNOWN)
+        : Optional.of(new ReadResult(result, analyte.code(), in, number, unit.get(), ""));
+  }
+
+  /** The unit beside the value, behind it in the same field, or of the mapping. */
+  private Optional<String> unit(ReportedResult result, Meaning meaning, NumberText number) {
+    if (!result.unit().isBlank()) {
+      return Optional.of(result.unit());
+    }
+    if (!number.rest().isBlank()) {
+      return Optional.of(number.rest());
+    }
+    return number.kind() == Kind.TITRE ? Optional.of(TITRE) : meaning.unit();
+  }
+
+  /** The fluid by the mapping, the specimen, then the code; empty, and listed, when unclear. */
+  private Optional<Compartment> fluid(ReportedResult result, Meaning meaning) {
+    List<String> words = result.specimen().words();
+    Optional<Fluid> said = Fluids.of(words);
+    Optional<Compartment> local = mapping.word(words).flatMap(Meaning::in);
+    Optional<Compartment> bySpecimen = local.or(() -> said.flatMap(Fluid::compartment));
+    if (local.isEmpty() && said.filter(f -> f == Fluid.OTHER).isPresent()) {
+      left(result, Why.OTHER_SPECIMEN);
+      return Optional.empty();
+    }
+    boolean isTube =
+        said.filter(f -> f == Fluid.BLOOD || f == Fluid.PLASMA).isPresent()
+            && meaning.in().filter(c -> c == Compartment.SERUM).isPresent();
+    Optional<Compartment> in = isTube ? meaning.in() : bySpecimen.or(() -> unsaid(said, meaning));
+    if (in.isEmpty()) {
+      left(result, Why.SPECIMEN_UNCLEAR);
+    } else if (meaning.in().isPresent() && !meaning.in().equals(in)) {
+      left(result, Why.AGAINST_CODE);
+    }
+    return in;
+  }
+
+  /** The fluid of the code, unless the specimen is one that the code does not name. */
+  private static Optional<Compartment> unsaid(Optional<Fluid> said, Meaning meaning) {
+    return said.isPresent() ? Optional.empty() : meaning.in();
+  }
+
+  private Optional<ReadResult> bands(ReportedResult result, Meaning meaning) {
+    String subject = meaning.subject();
+    boolean isInSerum =
+        Fluids.of(result.specimen().words()).filter(f -> f == Fluid.SERUM).isPresent();
+    if (subject.equals("bands.result") && isInSerum) {
+      return left(result, Why.UNKNOWN_CODE);
+    }
+    Matcher pattern = PATTERN.matcher(result.value().strip());
+    if (pattern.matches() && (subject.equals("bands.result") || subject.equals("bands.pattern"))) {
+      return Optional.of(band(result, "bands.pattern", pattern.group(1)));
+    }
+    if (subject.equals("bands.result")) {
+      Optional<String> answer = ANSWERS.find(result.value());
+      return answer.isEmpty()
+          ? left(result, Why.VALUE_UNCLEAR)
+          : Optional.of(band(result, subject, answer.get()));
+    }
+    Optional<NumberText> count =
+        NumberText.parse(result.value(), mapping.mark())
+            .filter(n -> n.kind() == Kind.VALUE && n.literal().matches("\\d{1,4}"));
+    return count.isEmpty()
+        ? left(result, Why.VALUE_UNCLEAR)
+        : Optional.of(band(result, subject, count.get().literal()));
+  }
+
+  private static ReadResult band(ReportedResult result, String subject, String value) {
+    return new ReadResult(result, subject, Optional.empty(), Optional.empty(), "", value);
+  }
+
+  private Optional<ReadResult> serology(ReportedResult result, Meaning meaning) {
+    Optional<Compartment> in = fluid(result, meaning);
+    Optional<String> answer = ANSWERS.find(result.value());
+    if (in.isEmpty()) {
+      return Optional.empty();
+    }
+    return answer.isEmpty()
+        ? left(result, Why.VALUE_UNCLEAR)
+        : Optional.of(
+            new ReadResult(result, meaning.subject(), in, Optional.empty(), "", answer.get()));
+  }
+}
