@@ -25,9 +25,10 @@ record Plan(String root) {
   private static final Set<String> BASE = Set.of("fact", "measurement", "finding");
   private static final Set<String> FLUIDS = with(BASE, "panel");
   private static final Set<String> QUESTIONS = with(FLUIDS, "barrier", "fluid", "bands");
+  private static final Set<String> WHOLE = with(QUESTIONS, "analysis");
   private static final Set<String> ANSWERS =
       with(
-          QUESTIONS,
+          WHOLE,
           "bedside",
           "criteria",
           "differential",
@@ -50,14 +51,16 @@ record Plan(String root) {
           entry("barrier", FLUIDS),
           entry("fluid", FLUIDS),
           entry("bands", FLUIDS),
-          entry("criteria", QUESTIONS),
+          entry("analysis", with(FLUIDS, "bands")),
+          entry("criteria", WHOLE),
           entry("differential", QUESTIONS),
-          entry("urgent", with(QUESTIONS, "bedside", "differential")),
-          entry("redflag", with(QUESTIONS, "differential")),
-          entry("weighing", with(QUESTIONS, "criteria", "differential", "redflag", "urgent")),
-          entry("followup", QUESTIONS),
+          entry("urgent", with(WHOLE, "bedside", "differential")),
+          entry("redflag", with(WHOLE, "differential")),
+          entry(
+              "weighing", with(WHOLE, "bedside", "criteria", "differential", "redflag", "urgent")),
+          entry("followup", WHOLE),
           entry("cohort", QUESTIONS),
-          entry("conflict", QUESTIONS),
+          entry("conflict", WHOLE),
           entry("puncture", BASE),
           entry("uncertainty", QUESTIONS),
           entry("statement", ANSWERS),

@@ -38,7 +38,7 @@ final class DrawnPanels {
   Map<FindingCode, double[]> summarise(CheckedPanel panel) {
     drawn.forEach(
         (sample, column) -> {
-          double value = panel.panel().find(sample).orElseThrow().value().interval().exactly();
+          double value = panel.panel().find(sample).orElseThrow().value().exactly();
           Arrays.setAll(column, i -> value * Math.exp(SIGMA * random.nextGaussian()));
         });
     columns.interpret(drawn, computed);

@@ -7,8 +7,8 @@ import cistern.finding.Finding;
 import cistern.finding.Findings;
 import cistern.fluid.FluidFindings;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Panel;
@@ -64,7 +64,7 @@ final class InventedPanels {
   }
 
   private void add(Sample sample, double value) {
-    results.add(Measurement.of(sample, new Exact(value)));
+    results.add(Measurement.of(sample, Interval.of(value)));
   }
 
   private void pair(Analyte analyte, double serum, double quotient) {

@@ -1,5 +1,6 @@
 package cistern.bench;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandCounts;
 import cistern.bands.BandReading;
 import cistern.bands.BandReport;
@@ -9,7 +10,7 @@ import cistern.criteria.Item;
 import cistern.criteria.Presentation;
 import cistern.differential.Prior;
 import cistern.measurement.Answer;
-import cistern.weighing.Given;
+import cistern.weighing.ClinicalPicture;
 import cistern.weighing.Weighed;
 import cistern.weighing.Weighing;
 import java.util.List;
@@ -44,18 +45,22 @@ public class WeighingBenchmark {
 
   private final Weighing weighing = Weighing.of(InventedPanels.FACTS);
   private final InventedPanels.Subject subject = InventedPanels.whole(1).getFirst();
-  private final Given usual = given(SIX, firstAttack());
-  private final Given open =
-      given(new BandReport.NotReported(), Evidence.UNKNOWN.withPresentation(Presentation.ATTACK));
+  private final Puncture usual = puncture(SIX);
+  private final ClinicalPicture attacked = clinical(firstAttack());
+  private final Puncture open = puncture(new BandReport.NotReported());
+  private final ClinicalPicture unknown =
+      clinical(Evidence.UNKNOWN.withPresentation(Presentation.ATTACK));
 
-  private Given given(BandReport bands, Evidence evidence) {
-    return new Given(
+  private Puncture puncture(BandReport bands) {
+    return new Puncture(
+        "invented",
         subject.panel(),
         subject.findings(),
-        BandReading.of(bands, InventedPanels.FACTS),
-        evidence,
-        Optional.of(new Prior(0.3, 0.6, Answer.YES)),
-        List.of());
+        BandReading.of(bands, InventedPanels.FACTS));
+  }
+
+  private static ClinicalPicture clinical(Evidence evidence) {
+    return new ClinicalPicture(evidence, Optional.of(new Prior(0.3, 0.6, Answer.YES)), List.of());
   }
 
   private static Evidence firstAttack() {
@@ -73,12 +78,12 @@ public class WeighingBenchmark {
   /** A first attack with bands: the usual case. */
   @Benchmark
   public Weighed usualCase() {
-    return weighing.weigh(usual);
+    return weighing.weigh(usual, attacked);
   }
 
   /** An attack of which nothing else is known: the most completions. */
   @Benchmark
   public Weighed nothingKnown() {
-    return weighing.weigh(open);
+    return weighing.weigh(open, unknown);
   }
 }

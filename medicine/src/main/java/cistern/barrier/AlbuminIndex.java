@@ -2,10 +2,10 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
@@ -35,13 +35,13 @@ public final class AlbuminIndex {
 
   /** The five indices under some facts, in the order in which they are listed. */
   public static List<AlbuminIndex> all(Facts facts) {
-    Cut iggGrey = Cut.from(facts.number("igg-index.borderline"));
-    Cut kappaGrey = Cut.from(facts.number("kappa-index.borderline"));
+    Threshold iggGrey = Threshold.from(facts.number("igg-index.borderline"));
+    Threshold kappaGrey = Threshold.from(facts.number("kappa-index.borderline"));
     return List.of(
         new AlbuminIndex(
             Analyte.IGG,
             FindingCode.IGG_INDEX,
-            Limits.grey(iggGrey, Cut.over(facts.number("igg-index.upper"))),
+            Limits.grey(iggGrey, Threshold.over(facts.number("igg-index.upper"))),
             facts.grounds("igg-index.formula", "igg-index.borderline", "igg-index.upper")),
         unlimited(facts, Analyte.IGA, FindingCode.IGA_INDEX),
         unlimited(facts, Analyte.IGM, FindingCode.IGM_INDEX),
@@ -49,7 +49,7 @@ public final class AlbuminIndex {
         new AlbuminIndex(
             Analyte.KAPPA,
             FindingCode.KAPPA_INDEX,
-            Limits.grey(kappaGrey, Cut.from(facts.number("kappa-index.upper"))),
+            Limits.grey(kappaGrey, Threshold.from(facts.number("kappa-index.upper"))),
             facts.grounds("kappa-index.borderline", "kappa-index.upper")));
   }
 

@@ -147,16 +147,16 @@ public final class BloodCorrection {
   private static Interval product(Interval a, Interval b) {
     double upper = a.upper() == 0 || b.upper() == 0 ? 0 : a.upper() * b.upper();
     double lower = a.lower() == 0 || b.lower() == 0 ? 0 : a.lower() * b.lower();
-    return Interval.between(lower, upper, a.censored() || b.censored());
+    return new Interval(lower, upper, a.censored() || b.censored());
   }
 
   private static Interval minus(Interval a, Interval b) {
     double upper = a.upper() - b.lower();
     double lower = Double.isInfinite(b.upper()) ? Double.NEGATIVE_INFINITY : a.lower() - b.upper();
-    return Interval.between(lower, upper, a.censored() || b.censored());
+    return new Interval(lower, upper, a.censored() || b.censored());
   }
 
   private static Interval atLeastZero(Interval a) {
-    return Interval.between(Math.max(0, a.lower()), Math.max(0, a.upper()), a.censored());
+    return new Interval(Math.max(0, a.lower()), Math.max(0, a.upper()), a.censored());
   }
 }

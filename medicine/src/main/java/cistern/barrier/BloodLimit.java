@@ -1,8 +1,8 @@
 package cistern.barrier;
 
 import cistern.fact.Facts;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
@@ -24,8 +24,8 @@ final class BloodLimit {
 
   static BloodLimit of(Facts facts) {
     return new BloodLimit(
-        Limits.upper(Cut.over(facts.number("blood.plasma-fraction.upper"))),
-        Limits.upper(Cut.from(facts.number("blood.erythrocytes-uncounted.upper"))));
+        Limits.upper(Threshold.over(facts.number("blood.plasma-fraction.upper"))),
+        Limits.upper(Threshold.from(facts.number("blood.erythrocytes-uncounted.upper"))));
   }
 
   /** Why the immunoglobulin verdicts are withheld, if they are. */

@@ -2,8 +2,8 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import java.util.List;
 
 /** Limits of the albumin quotient under 18 years by age, from an assay maker's handbook. */
@@ -43,7 +43,7 @@ public final class ChildrensTable implements AgeLimit {
             .filter(key -> ageYears < facts.number(key + ".age") / MONTHS_PER_YEAR)
             .findFirst()
             .orElse(key(BANDS.getLast()));
-    Limits upper = Limits.upper(Cut.over(facts.number(band + ".upper") * PER_THOUSAND));
+    Limits upper = Limits.upper(Threshold.over(facts.number(band + ".upper") * PER_THOUSAND));
     return facts.find(band + ".lower").isPresent()
         ? upper.withLower(facts.number(band + ".lower") * PER_THOUSAND)
         : upper;

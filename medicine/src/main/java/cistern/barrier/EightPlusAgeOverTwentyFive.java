@@ -2,8 +2,8 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 
 /**
  * The upper limit (age/25 + 8)·10⁻³ of the albumin quotient, the 95th percentile of 332 controls
@@ -43,7 +43,7 @@ public final class EightPlusAgeOverTwentyFive implements AgeLimit {
 
   @Override
   public Limits at(double ageYears) {
-    return Limits.upper(Cut.over((base + ageYears / years) * PER_THOUSAND));
+    return Limits.upper(Threshold.over((base + ageYears / years) * PER_THOUSAND));
   }
 
   @Override

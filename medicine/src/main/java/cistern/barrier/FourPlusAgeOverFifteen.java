@@ -2,8 +2,8 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 
 /**
  * The upper limit (4 + age/15)·10⁻³ of the albumin quotient, adults, lumbar CSF (Tumani 2020, doi
@@ -35,7 +35,7 @@ public final class FourPlusAgeOverFifteen implements AgeLimit {
 
   @Override
   public Limits at(double ageYears) {
-    return Limits.upper(Cut.over((base + ageYears / years) * PER_THOUSAND));
+    return Limits.upper(Threshold.over((base + ageYears / years) * PER_THOUSAND));
   }
 
   @Override

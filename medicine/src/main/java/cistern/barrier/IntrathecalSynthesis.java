@@ -2,11 +2,11 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
@@ -23,7 +23,7 @@ import java.util.Optional;
  */
 public final class IntrathecalSynthesis {
 
-  private static final Limits OVER_ZERO = Limits.upper(Cut.over(0));
+  private static final Limits OVER_ZERO = Limits.upper(Threshold.over(0));
 
   private final Analyte analyte;
   private final Codes codes;
@@ -106,7 +106,7 @@ public final class IntrathecalSynthesis {
     Interval quotient = quotient(all);
     Interval albumin = AlbuminQuotient.quotient(all);
     Interval fraction =
-        Interval.between(
+        new Interval(
             fraction(quotient.lower(), albumin.upper()),
             fraction(quotient.upper(), albumin.lower()),
             quotient.censored() || albumin.censored());
@@ -124,7 +124,7 @@ public final class IntrathecalSynthesis {
     double low = csf.lower() - limits.upper().at(albumin.upper()) * serum.upper();
     double high = csf.upper() - limits.upper().at(albumin.lower()) * serum.lower();
     boolean isCensored = csf.censored() || serum.censored() || albumin.censored();
-    Interval amount = Interval.between(Math.max(0, low), Math.max(0, high), isCensored);
+    Interval amount = new Interval(Math.max(0, low), Math.max(0, high), isCensored);
     String unclipped =
         isCensored || low >= 0
             ? ""
@@ -148,7 +148,7 @@ public final class IntrathecalSynthesis {
 
   /** The quotient, open as soon as the limit it is judged by is open. */
   private static Interval joint(Interval quotient, Interval albumin) {
-    return Interval.between(
+    return new Interval(
         quotient.lower(), quotient.upper(), quotient.censored() || albumin.censored());
   }
 

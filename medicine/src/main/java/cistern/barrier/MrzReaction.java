@@ -2,10 +2,10 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
@@ -27,7 +27,7 @@ public final class MrzReaction {
 
   private MrzReaction(Facts facts) {
     indices = ReiberLangeAntibodyIndex.all(facts).subList(0, VIRUSES);
-    limits = Limits.upper(Cut.from(facts.number("mrz-reaction.upper")));
+    limits = Limits.upper(Threshold.from(facts.number("mrz-reaction.upper")));
     grounds = facts.grounds("mrz-reaction.upper");
   }
 

@@ -29,7 +29,7 @@ final class PlasmaFraction {
     Interval haematocrit = inputs.interval(HAEMATOCRIT);
     double most = Math.max(0, 1 - haematocrit.lower());
     double least = Math.max(0, 1 - haematocrit.upper());
-    return Interval.between(
+    return new Interval(
         cells.lower() * least,
         cells.upper() == 0 ? 0 : cells.upper() * most,
         cells.censored() || haematocrit.censored());

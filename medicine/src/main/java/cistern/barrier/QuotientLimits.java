@@ -2,8 +2,8 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import java.util.Optional;
 
@@ -49,6 +49,6 @@ public record QuotientLimits(
 
   /** The upper limit alone. */
   Limits upperAt(double albuminQuotient) {
-    return Limits.upper(Cut.over(upper.at(albuminQuotient)));
+    return Limits.upper(Threshold.over(upper.at(albuminQuotient)));
   }
 }

@@ -2,10 +2,10 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -35,7 +35,7 @@ public final class ReiberLangeAntibodyIndex {
     this.code = code;
     String upper = code.code() + ".upper";
     String grey = code.code() + ".borderline";
-    limits = Limits.grey(Cut.over(facts.number(grey)), Cut.from(facts.number(upper)));
+    limits = Limits.grey(Threshold.over(facts.number(grey)), Threshold.from(facts.number(upper)));
     igg = QuotientLimits.of(facts, Analyte.IGG);
     grounds = facts.grounds("antibody-index.formula", upper, grey).and(igg.grounds());
   }
@@ -95,7 +95,7 @@ public final class ReiberLangeAntibodyIndex {
   private Interval expected(Inputs inputs) {
     Interval total = inputs.quotient(CSF_IGG, SERUM_IGG);
     Interval albumin = AlbuminQuotient.quotient(inputs);
-    return Interval.between(
+    return new Interval(
         Math.min(total.lower(), igg.upper().at(albumin.lower())),
         Math.min(total.upper(), igg.upper().at(albumin.upper())),
         total.censored() || albumin.censored());

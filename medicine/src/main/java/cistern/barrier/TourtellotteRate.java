@@ -2,10 +2,10 @@ package cistern.barrier;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -37,7 +37,7 @@ public final class TourtellotteRate {
         1 / facts.number(KEY + ".normal-igg-ratio")
             - molarRatio / facts.number(KEY + ".normal-albumin-ratio");
     limits =
-        Limits.upper(Cut.over(facts.number(KEY + ".upper")))
+        Limits.upper(Threshold.over(facts.number(KEY + ".upper")))
             .withLower(facts.number(KEY + ".lower"));
     grounds =
         facts.grounds(
@@ -89,7 +89,7 @@ public final class TourtellotteRate {
 
   private Interval rate(Interval csf, Interval serum, Interval albumin) {
     boolean isCensored = csf.censored() || serum.censored() || albumin.censored();
-    return Interval.between(
+    return new Interval(
         rate(csf.lower(), serum.upper(), albumin.upper()),
         rate(csf.upper(), serum.lower(), albumin.lower()),
         isCensored);

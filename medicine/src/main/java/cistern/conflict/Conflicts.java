@@ -1,5 +1,6 @@
 package cistern.conflict;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
 import cistern.bands.BandVerdict;
 import cistern.barrier.AlbuminQuotient;
@@ -7,10 +8,7 @@ import cistern.barrier.IndexCrossing;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
-import cistern.finding.Findings;
 import cistern.finding.Verdict;
-import cistern.panel.CheckedPanel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,23 +37,24 @@ public final class Conflicts {
   }
 
   /** All conflicts of one puncture. */
-  public List<Conflict> check(CheckedPanel panel, Findings findings, BandReading bands) {
+  public List<Conflict> check(Puncture puncture) {
+    BandReading bands = puncture.bands();
     List<Conflict> all = new ArrayList<>();
-    ageRules(panel, findings).ifPresent(all::add);
-    Finding index = findings.get(FindingCode.IGG_INDEX);
-    Finding fraction = findings.get(FindingCode.IGG_FRACTION);
-    Finding kappaIndex = findings.get(FindingCode.KAPPA_INDEX);
-    OptionalDouble quotient = quotient(findings);
-    if (disagree(index, findings.get(FindingCode.IGG_QUOTIENT))) {
-      SerumHint hint = SerumHint.of(panel.problems());
+    ageRules(puncture).ifPresent(all::add);
+    Finding index = puncture.finding(FindingCode.IGG_INDEX);
+    Finding fraction = puncture.finding(FindingCode.IGG_FRACTION);
+    Finding kappaIndex = puncture.finding(FindingCode.KAPPA_INDEX);
+    OptionalDouble quotient = puncture.finding(FindingCode.ALBUMIN_QUOTIENT).number();
+    if (disagree(index, puncture.finding(FindingCode.IGG_QUOTIENT))) {
+      SerumHint hint = SerumHint.of(puncture.panel().problems());
       all.add(new IndexAgainstHyperbola(index.isAbove(), quotient, igg, hint));
     }
-    Finding rate = findings.get(FindingCode.IGG_SYNTHESIS_RATE);
+    Finding rate = puncture.finding(FindingCode.IGG_SYNTHESIS_RATE);
     if (disagree(rate, fraction)) {
-      boolean isLeaking = findings.get(FindingCode.ALBUMIN_QUOTIENT).isAbove();
+      boolean isLeaking = puncture.isAbove(FindingCode.ALBUMIN_QUOTIENT);
       all.add(new RateAgainstFraction(rate.isAbove(), isLeaking));
     }
-    if (disagree(kappaIndex, findings.get(FindingCode.KAPPA_FRACTION))) {
+    if (disagree(kappaIndex, puncture.finding(FindingCode.KAPPA_FRACTION))) {
       all.add(new KappaIndexAgainstFraction(kappaIndex.isAbove(), quotient, kappa));
     }
     if (disagree(bands, kappaIndex)) {
@@ -71,10 +70,10 @@ public final class Conflicts {
     return all;
   }
 
-  private Optional<Conflict> ageRules(CheckedPanel panel, Findings findings) {
-    Finding inForce = findings.get(FindingCode.ALBUMIN_QUOTIENT);
+  private Optional<Conflict> ageRules(Puncture puncture) {
+    Finding inForce = puncture.finding(FindingCode.ALBUMIN_QUOTIENT);
     return albumin
-        .dissent(panel, inForce)
+        .dissent(puncture.panel(), inForce)
         .map(
             other ->
                 new AgeRulesDisagree(
@@ -98,13 +97,5 @@ public final class Conflicts {
 
   private static boolean isPositive(BandReading bands) {
     return bands.verdict() == BandVerdict.POSITIVE;
-  }
-
-  private static OptionalDouble quotient(Findings findings) {
-    return switch (findings.get(FindingCode.ALBUMIN_QUOTIENT).value()) {
-      case FindingValue.Point p -> OptionalDouble.of(p.value());
-      case FindingValue.Bounds b -> OptionalDouble.empty();
-      case FindingValue.None n -> OptionalDouble.empty();
-    };
   }
 }

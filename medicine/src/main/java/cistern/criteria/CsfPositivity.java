@@ -1,15 +1,16 @@
 package cistern.criteria;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandPattern;
 import cistern.bands.BandReading;
 import cistern.bands.BandVerdict;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue;
+import cistern.finding.FindingCode;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
-import cistern.panel.CheckedPanel;
+import cistern.measurement.Interval;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -44,11 +45,12 @@ public record CsfPositivity(
   }
 
   /** The positivity of one puncture. */
-  public static CsfPositivity of(
-      CheckedPanel panel, BandReading reading, Finding kappaIndex, Facts facts) {
+  public static CsfPositivity of(Puncture puncture, Facts facts) {
+    BandReading reading = puncture.bands();
+    Finding kappaIndex = puncture.finding(FindingCode.KAPPA_INDEX);
     List<String> remarks = new ArrayList<>();
-    Marker bands = bands(panel, reading, facts, remarks);
-    KappaIndex kappa = KappaIndex.of(panel, kappaIndex, facts);
+    Marker bands = bands(puncture, facts, remarks);
+    KappaIndex kappa = KappaIndex.of(puncture.panel(), kappaIndex, facts);
     Marker csf = csf(bands, kappa, kappaIndex, facts);
     remarks.addAll(discordance(bands.answer(), kappa, kappaIndex, facts));
     Words words = new Words(words(reading), words(kappaIndex, facts));
@@ -87,14 +89,17 @@ public record CsfPositivity(
 
   private static String words(Finding kappa, Facts facts) {
     String cutOff = Printed.of(kappa.code(), facts.number("kappa-index.upper"));
-    return switch (kappa.value()) {
-      case FindingValue.None none -> "κ index not measured";
-      case FindingValue.Point(double value) ->
-          "κ index %s at a cut-off of %s".formatted(Printed.of(kappa.code(), value), cutOff);
-      case FindingValue.Bounds(double lower, double upper) ->
-          "κ index between %s and %s at a cut-off of %s"
-              .formatted(Printed.of(kappa.code(), lower), Printed.of(kappa.code(), upper), cutOff);
-    };
+    return kappa
+        .value()
+        .map(v -> "κ index %s at a cut-off of %s".formatted(words(kappa.code(), v), cutOff))
+        .orElse("κ index not measured");
+  }
+
+  private static String words(FindingCode code, Interval value) {
+    return value.isExact()
+        ? Printed.of(code, value.exactly())
+        : "between %s and %s"
+            .formatted(Printed.of(code, value.lower()), Printed.of(code, value.upper()));
   }
 
   /**
@@ -113,12 +118,12 @@ public record CsfPositivity(
     }
   }
 
-  private static Marker bands(
-      CheckedPanel panel, BandReading reading, Facts facts, List<String> remarks) {
+  private static Marker bands(Puncture puncture, Facts facts, List<String> remarks) {
+    BandReading reading = puncture.bands();
     if (!reading.isReported()) {
       return Marker.measured(Answer.UNKNOWN);
     }
-    List<String> doubts = doubts(panel, reading);
+    List<String> doubts = doubts(puncture);
     if (!doubts.isEmpty()) {
       remarks.addAll(doubts);
       return Marker.measured(Answer.UNKNOWN);
@@ -138,9 +143,10 @@ public record CsfPositivity(
     };
   }
 
-  private static List<String> doubts(CheckedPanel panel, BandReading reading) {
+  private static List<String> doubts(Puncture puncture) {
+    BandReading reading = puncture.bands();
     List<String> doubts = new ArrayList<>();
-    if (panel.pairing().isInvalid()) {
+    if (puncture.isPairInvalid()) {
       doubts.add("bands not used: CSF and serum were drawn too far apart");
     }
     if (!reading.isConfirmed()) {
@@ -202,7 +208,6 @@ public record CsfPositivity(
   }
 
   private static boolean isWithinGreyZone(Finding index, Facts facts) {
-    return index.value() instanceof FindingValue.Point(double value)
-        && value <= facts.number(GREY_ZONE);
+    return index.number().isPresent() && index.number().getAsDouble() <= facts.number(GREY_ZONE);
   }
 }

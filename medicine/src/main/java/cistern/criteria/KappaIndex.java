@@ -2,7 +2,7 @@ package cistern.criteria;
 
 import cistern.fact.Facts;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue;
+import cistern.measurement.Interval;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
 import java.util.List;
@@ -32,22 +32,18 @@ enum KappaIndex {
       case WITHIN, BELOW -> LOW;
       case UNDETERMINED -> {
         boolean isDoubted = new Inputs(panel, index.inputs(), List.of()).doubt().isPresent();
-        yield isDoubted ? UNMEASURED : censored(index.value(), facts);
+        yield isDoubted
+            ? UNMEASURED
+            : index.value().map(v -> censored(v, facts)).orElse(UNMEASURED);
       }
     };
   }
 
-  private static KappaIndex censored(FindingValue value, Facts facts) {
-    return switch (value) {
-      case FindingValue.None none -> UNMEASURED;
-      case FindingValue.Point point -> UNMEASURED;
-      case FindingValue.Bounds bounds -> {
-        if (bounds.upper() > facts.number(UPPER)) {
-          yield UNMEASURED;
-        }
-        yield bounds.upper() > facts.number(BORDERLINE) ? GREY : LOW;
-      }
-    };
+  private static KappaIndex censored(Interval value, Facts facts) {
+    if (value.isExact() || value.upper() > facts.number(UPPER)) {
+      return UNMEASURED;
+    }
+    return value.upper() > facts.number(BORDERLINE) ? GREY : LOW;
   }
 
   /** Whether it is known to be under the cut-off. */

@@ -3,7 +3,6 @@ package cistern.differential;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Findings;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
@@ -64,8 +63,8 @@ public record Observations(List<Observation> heard) {
     List<Observation> heard = new ArrayList<>();
     Finding leukocytes = findings.get(FindingCode.LEUKOCYTES);
     hear(findings, FindingCode.LEUKOCYTES, Trait.LEUKOCYTES).ifPresent(heard::add);
-    if (leukocytes.verdict() == Verdict.ABOVE
-        && leukocytes.value() instanceof FindingValue.Point(double value)) {
+    if (leukocytes.verdict() == Verdict.ABOVE && leukocytes.number().isPresent()) {
+      double value = leukocytes.number().getAsDouble();
       heard.add(new Observation(Trait.LEUKOCYTES_HIGH, value > facts.number(HIGH)));
     }
     return heard;

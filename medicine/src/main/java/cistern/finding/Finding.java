@@ -1,17 +1,17 @@
 package cistern.finding;
 
 import cistern.fact.Grounds;
-import cistern.finding.FindingValue.None;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * One derived quantity with its verdict and everything it rests on.
  *
  * @param code what it is
- * @param value in the unit of the code, not rounded
+ * @param value in the unit of the code, not rounded; none when an input is missing or unusable
  * @param limits the limits it was judged by, where they are one number
  * @param limitRule the published rule behind the limits, if any
  * @param verdict how the value stands to the limits
@@ -22,7 +22,7 @@ import java.util.Optional;
  */
 public record Finding(
     FindingCode code,
-    FindingValue value,
+    Optional<Interval> value,
     Limits limits,
     Optional<String> limitRule,
     Verdict verdict,
@@ -41,7 +41,7 @@ public record Finding(
       FindingCode code, Grounds grounds, List<Sample> inputs, String reason) {
     return new Finding(
         code,
-        new None(),
+        Optional.empty(),
         Limits.NONE,
         Optional.empty(),
         Verdict.UNDETERMINED,
@@ -55,7 +55,7 @@ public record Finding(
   public static Finding of(FindingCode code, Interval value, Grounds grounds, List<Sample> inputs) {
     return new Finding(
         code,
-        FindingValue.of(value),
+        Optional.of(value),
         Limits.NONE,
         Optional.empty(),
         Verdict.UNDETERMINED,
@@ -98,7 +98,15 @@ public record Finding(
 
   /** Whether any value or bound could be computed. */
   public boolean hasValue() {
-    return !(value instanceof None);
+    return value.isPresent();
+  }
+
+  /** The value, where it is known exactly. */
+  public OptionalDouble number() {
+    return value
+        .filter(Interval::isExact)
+        .map(v -> OptionalDouble.of(v.exactly()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** Whether the verdict is {@code above}. */

@@ -10,30 +10,31 @@ import java.util.Optional;
  * @param borderline where {@code borderline} begins, if there is a grey zone
  * @param above where {@code above} begins, if values can be too high
  */
-public record Limits(Optional<Cut> within, Optional<Cut> borderline, Optional<Cut> above) {
+public record Limits(
+    Optional<Threshold> within, Optional<Threshold> borderline, Optional<Threshold> above) {
 
   /** No limit known: every verdict is undetermined. */
   public static final Limits NONE =
       new Limits(Optional.empty(), Optional.empty(), Optional.empty());
 
   /** Only an upper limit. */
-  public static Limits upper(Cut above) {
+  public static Limits upper(Threshold above) {
     return new Limits(Optional.empty(), Optional.empty(), Optional.of(above));
   }
 
   /** Only a lower limit: below when strictly under it. */
   public static Limits lower(double lower) {
-    return new Limits(Optional.of(Cut.from(lower)), Optional.empty(), Optional.empty());
+    return new Limits(Optional.of(Threshold.from(lower)), Optional.empty(), Optional.empty());
   }
 
   /** An upper limit with a grey zone under it. */
-  public static Limits grey(Cut borderline, Cut above) {
+  public static Limits grey(Threshold borderline, Threshold above) {
     return new Limits(Optional.empty(), Optional.of(borderline), Optional.of(above));
   }
 
   /** These limits with a lower one: below when strictly under it. */
   public Limits withLower(double lower) {
-    return new Limits(Optional.of(Cut.from(lower)), borderline, above);
+    return new Limits(Optional.of(Threshold.from(lower)), borderline, above);
   }
 
   /** Whether any limit is known. */
@@ -74,7 +75,7 @@ public record Limits(Optional<Cut> within, Optional<Cut> borderline, Optional<Cu
         : Verdict.WITHIN;
   }
 
-  private static boolean isPassed(Optional<Cut> cut, double value, Approach approach) {
+  private static boolean isPassed(Optional<Threshold> cut, double value, Approach approach) {
     return cut.isPresent() && cut.get().isPassedBy(value, approach);
   }
 }

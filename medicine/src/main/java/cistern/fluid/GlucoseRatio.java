@@ -2,10 +2,10 @@ package cistern.fluid;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
@@ -79,7 +79,8 @@ public final class GlucoseRatio {
   }
 
   private boolean isFrom(double serum, String mgPerDl) {
-    return Limits.upper(Cut.from(mmolPerL(mgPerDl))).judge(Interval.of(serum)) == Verdict.ABOVE;
+    return Limits.upper(Threshold.from(mmolPerL(mgPerDl))).judge(Interval.of(serum))
+        == Verdict.ABOVE;
   }
 
   private double mmolPerL(String mgPerDl) {

@@ -2,10 +2,10 @@ package cistern.fluid;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -50,7 +50,7 @@ public final class Measured {
     return new Measured(
         Sample.csf(Analyte.MYELIN_BASIC_PROTEIN),
         FindingCode.MYELIN_BASIC_PROTEIN,
-        Limits.grey(Cut.from(facts.number(grey)), Cut.from(facts.number(upper))),
+        Limits.grey(Threshold.from(facts.number(grey)), Threshold.from(facts.number(upper))),
         facts.grounds(upper, grey));
   }
 
@@ -60,7 +60,7 @@ public final class Measured {
     return new Measured(
         Sample.csf(analyte),
         code,
-        Limits.upper(new Cut(facts.number(key), isInclusive)),
+        Limits.upper(new Threshold(facts.number(key), isInclusive)),
         facts.grounds(key));
   }
 

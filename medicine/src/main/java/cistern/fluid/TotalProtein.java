@@ -2,10 +2,10 @@ package cistern.fluid;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -48,7 +48,9 @@ public final class TotalProtein {
 
   /** The limits at an age; none where the chosen table has no row. */
   public Limits limits(OptionalDouble ageYears) {
-    return key(ageYears).map(key -> Limits.upper(Cut.over(facts.number(key)))).orElse(Limits.NONE);
+    return key(ageYears)
+        .map(key -> Limits.upper(Threshold.over(facts.number(key))))
+        .orElse(Limits.NONE);
   }
 
   private Optional<String> key(OptionalDouble ageYears) {

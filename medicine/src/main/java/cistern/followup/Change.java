@@ -1,7 +1,7 @@
 package cistern.followup;
 
 import cistern.fact.Grounds;
-import cistern.finding.FindingValue;
+import cistern.measurement.Interval;
 import java.util.Optional;
 
 /**
@@ -19,8 +19,8 @@ import java.util.Optional;
 public record Change(
     String code,
     String term,
-    FindingValue from,
-    FindingValue to,
+    Optional<Interval> from,
+    Optional<Interval> to,
     Optional<ChangeLimits> limits,
     Verdict verdict,
     String note,

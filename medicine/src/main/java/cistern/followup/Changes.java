@@ -1,10 +1,10 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.FindingValue;
-import cistern.finding.Uncertainty;
 import cistern.followup.Change.Verdict;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
 import cistern.measurement.Sample;
 import java.util.ArrayList;
@@ -27,9 +27,7 @@ final class Changes {
   List<Change> check(Comparability pair) {
     List<Change> changes = new ArrayList<>();
     for (ComparedQuantity quantity : ComparedQuantity.all()) {
-      FindingValue from = quantity.value(pair.earlier());
-      FindingValue to = quantity.value(pair.later());
-      if (!(from instanceof FindingValue.None && to instanceof FindingValue.None)) {
+      if (quantity.value(pair.earlier()).isPresent() || quantity.value(pair.later()).isPresent()) {
         changes.add(change(quantity, pair));
       }
     }
@@ -37,8 +35,8 @@ final class Changes {
   }
 
   private Change change(ComparedQuantity quantity, Comparability pair) {
-    FindingValue from = quantity.value(pair.earlier());
-    FindingValue to = quantity.value(pair.later());
+    Optional<Interval> from = quantity.value(pair.earlier());
+    Optional<Interval> to = quantity.value(pair.later());
     Optional<String> obstacle = pair.obstacle(quantity).or(() -> obstacle(from, to));
     Optional<ChangeLimits> limits =
         obstacle.isPresent() ? Optional.empty() : limits(quantity, pair);
@@ -59,31 +57,22 @@ final class Changes {
         limits.isPresent() ? grounds(quantity, pair) : Grounds.MEASURED);
   }
 
-  private static Optional<String> obstacle(FindingValue from, FindingValue to) {
-    if (from instanceof FindingValue.None || to instanceof FindingValue.None) {
+  private static Optional<String> obstacle(Optional<Interval> from, Optional<Interval> to) {
+    if (from.isEmpty() || to.isEmpty()) {
       return Optional.of("there is a value at one puncture only");
     }
-    if (from instanceof FindingValue.Bounds || to instanceof FindingValue.Bounds) {
+    if (!from.get().isExact() || !to.get().isExact()) {
       return Optional.of("only a bound is known at one puncture, which has no limit of change");
     }
-    return relativeChange(from, to).isPresent()
+    return from.get().lower() > 0 && to.get().lower() > 0
         ? Optional.empty()
         : Optional.of("a value that is not positive has no relative change");
   }
 
-  private static OptionalDouble relativeChange(FindingValue from, FindingValue to) {
-    return from instanceof FindingValue.Point first
-            && to instanceof FindingValue.Point second
-            && first.value() > 0
-            && second.value() > 0
-        ? OptionalDouble.of(second.value() / first.value() - 1)
-        : OptionalDouble.empty();
-  }
-
-  private static Verdict verdict(ChangeLimits limits, FindingValue from, FindingValue to) {
-    return limits.isPassedBy(relativeChange(from, to).orElseThrow())
-        ? Verdict.SIGNIFICANT
-        : Verdict.WITHIN_VARIATION;
+  private static Verdict verdict(
+      ChangeLimits limits, Optional<Interval> from, Optional<Interval> to) {
+    double relative = to.orElseThrow().exactly() / from.orElseThrow().exactly() - 1;
+    return limits.isPassedBy(relative) ? Verdict.SIGNIFICANT : Verdict.WITHIN_VARIATION;
   }
 
   private Optional<ChangeLimits> limits(ComparedQuantity quantity, Comparability pair) {
@@ -96,14 +85,14 @@ final class Changes {
         ChangeLimits.of(facts.number(Z), List.of(first.getAsDouble(), second.getAsDouble())));
   }
 
-  private OptionalDouble logVariance(ComparedQuantity quantity, Episode episode) {
+  private OptionalDouble logVariance(ComparedQuantity quantity, Puncture puncture) {
     OptionalDouble analytical =
         switch (quantity) {
-          case ComparedQuantity.Measured measured -> product(measured.samples(), episode);
+          case ComparedQuantity.Measured measured -> product(measured.samples(), puncture);
           case ComparedQuantity.Derived derived ->
               switch (derived.scale()) {
-                case PRODUCT -> product(derived.samples(), episode);
-                case BY_INTERVAL -> byInterval(derived, episode);
+                case PRODUCT -> product(derived.samples(), puncture);
+                case BY_INTERVAL -> byInterval(derived, puncture);
                 case NONE -> OptionalDouble.empty();
               };
         };
@@ -118,10 +107,10 @@ final class Changes {
   }
 
   /** Σ ln(1 + cv²) over the samples, when the imprecision of each is known. */
-  private OptionalDouble product(List<Sample> samples, Episode episode) {
+  private OptionalDouble product(List<Sample> samples, Puncture puncture) {
     double sum = 0;
     for (Sample sample : samples) {
-      OptionalDouble cv = cv(sample, episode);
+      OptionalDouble cv = cv(sample, puncture);
       if (cv.isEmpty()) {
         return OptionalDouble.empty();
       }
@@ -130,9 +119,9 @@ final class Changes {
     return OptionalDouble.of(sum);
   }
 
-  private OptionalDouble cv(Sample sample, Episode episode) {
+  private OptionalDouble cv(Sample sample, Puncture puncture) {
     OptionalDouble stated =
-        episode.panel().panel().find(sample).map(Measurement::cv).orElseGet(OptionalDouble::empty);
+        puncture.panel().panel().find(sample).map(Measurement::cv).orElseGet(OptionalDouble::empty);
     if (stated.isPresent() || !sample.analyte().isConcentration()) {
       return stated;
     }
@@ -144,9 +133,8 @@ final class Changes {
   }
 
   /** σ² from the 95 % interval, taken as log-normal: (ln(upper/lower)/(2z))². */
-  private OptionalDouble byInterval(ComparedQuantity.Derived derived, Episode episode) {
-    Optional<Uncertainty.Interval95> interval =
-        episode.findings().get(derived.finding()).uncertainty().interval95();
+  private OptionalDouble byInterval(ComparedQuantity.Derived derived, Puncture puncture) {
+    Optional<Interval> interval = puncture.finding(derived.finding()).uncertainty().interval95();
     if (interval.isEmpty() || !(interval.get().lower() > 0)) {
       return OptionalDouble.empty();
     }

@@ -1,5 +1,6 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
 import cistern.measurement.Measurement;
@@ -16,7 +17,7 @@ import java.util.stream.Stream;
  * @param earlier the first
  * @param later the second
  */
-record Comparability(Episode earlier, Episode later) {
+record Comparability(Puncture earlier, Puncture later) {
 
   private static final String LUMBAR = "lumbar";
 
@@ -74,8 +75,8 @@ record Comparability(Episode earlier, Episode later) {
         : Optional.empty();
   }
 
-  private static Optional<String> assay(Episode episode, Sample sample) {
-    return episode.panel().panel().find(sample).flatMap(Measurement::assay);
+  private static Optional<String> assay(Puncture puncture, Sample sample) {
+    return puncture.panel().panel().find(sample).flatMap(Measurement::assay);
   }
 
   /** What to keep in mind although it compares. */

@@ -1,14 +1,15 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
-import cistern.measurement.Measurement;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** A quantity that is followed from puncture to puncture. */
 sealed interface ComparedQuantity {
@@ -20,7 +21,7 @@ sealed interface ComparedQuantity {
   String term();
 
   /** Its value at one puncture. */
-  FindingValue value(Episode episode);
+  Optional<Interval> value(Puncture puncture);
 
   /** The samples that enter it as factors or divisors. */
   List<Sample> samples();
@@ -42,14 +43,8 @@ sealed interface ComparedQuantity {
     }
 
     @Override
-    public FindingValue value(Episode episode) {
-      return episode
-          .panel()
-          .panel()
-          .find(sample)
-          .map(Measurement::value)
-          .map(v -> FindingValue.of(v.interval()))
-          .orElseGet(FindingValue.None::new);
+    public Optional<Interval> value(Puncture puncture) {
+      return puncture.measured(sample);
     }
 
     @Override
@@ -83,8 +78,8 @@ sealed interface ComparedQuantity {
     }
 
     @Override
-    public FindingValue value(Episode episode) {
-      return episode.findings().get(finding).value();
+    public Optional<Interval> value(Puncture puncture) {
+      return puncture.finding(finding).value();
     }
   }
 

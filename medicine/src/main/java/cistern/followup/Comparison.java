@@ -1,5 +1,6 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -8,21 +9,21 @@ import java.util.OptionalDouble;
  * Punctures of one person, each against the one before.
  *
  * @param person whose they are, when all say the same
- * @param episodes in order of time
+ * @param punctures in order of time
  * @param days from the first to the last, when both times are known
  * @param steps one a pair of neighbours
  * @param remarks what it means, comparability first
  */
 public record Comparison(
     Optional<String> person,
-    List<Episode> episodes,
+    List<Puncture> punctures,
     OptionalDouble days,
     List<Step> steps,
     List<Remark> remarks) {
 
   /** Copies the lists. */
   public Comparison {
-    episodes = List.copyOf(episodes);
+    punctures = List.copyOf(punctures);
     steps = List.copyOf(steps);
     remarks = List.copyOf(remarks);
   }
@@ -37,7 +38,11 @@ public record Comparison(
    * @param bands what became of the bands
    */
   public record Step(
-      Episode earlier, Episode later, OptionalDouble days, List<Change> changes, BandChange bands) {
+      Puncture earlier,
+      Puncture later,
+      OptionalDouble days,
+      List<Change> changes,
+      BandChange bands) {
     /** Copies the changes. */
     public Step {
       changes = List.copyOf(changes);

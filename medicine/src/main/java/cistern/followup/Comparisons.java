@@ -1,5 +1,6 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.fact.Facts;
 import cistern.followup.Comparison.Step;
 import java.time.Duration;
@@ -28,11 +29,11 @@ public final class Comparisons {
   }
 
   /** Why some punctures may not be compared: no person, or not the same one. */
-  public static Optional<String> refusal(List<Episode> episodes) {
-    if (episodes.stream().anyMatch(e -> e.person().isEmpty())) {
+  public static Optional<String> refusal(List<Puncture> punctures) {
+    if (punctures.stream().anyMatch(e -> e.person().isEmpty())) {
       return Optional.of("person.id is missing, so nobody can tell that they are of one person");
     }
-    long persons = episodes.stream().map(Episode::person).distinct().count();
+    long persons = punctures.stream().map(Puncture::person).distinct().count();
     return persons > 1
         ? Optional.of("person.id differs: they are not of one person")
         : Optional.empty();
@@ -42,31 +43,32 @@ public final class Comparisons {
    * Punctures of one person, at least two. They are put in order of time when every time is known,
    * else they stay in the order given.
    */
-  public Comparison compare(List<Episode> given) {
-    List<Episode> episodes = new ArrayList<>(given);
+  public Comparison compare(List<Puncture> given) {
+    List<Puncture> punctures = new ArrayList<>(given);
     if (given.stream().allMatch(e -> e.at().isPresent())) {
-      episodes.sort(Comparator.comparing(e -> e.at().orElseThrow().toInstant()));
+      punctures.sort(Comparator.comparing(e -> e.at().orElseThrow().toInstant()));
     }
     Changes changes = new Changes(facts);
     List<Step> steps = new ArrayList<>();
-    for (int i = 1; i < episodes.size(); i++) {
-      steps.add(step(episodes.get(i - 1), episodes.get(i), changes));
+    for (int i = 1; i < punctures.size(); i++) {
+      steps.add(step(punctures.get(i - 1), punctures.get(i), changes));
     }
-    boolean isReordered = !episodes.equals(given);
+    boolean isReordered = !punctures.equals(given);
     return new Comparison(
-        person(episodes),
-        episodes,
-        days(episodes.getFirst(), episodes.getLast()),
+        person(punctures),
+        punctures,
+        days(punctures.getFirst(), punctures.getLast()),
         steps,
-        new Remarks(facts).of(episodes, steps, isReordered));
+        new Remarks(facts).of(punctures, steps, isReordered));
   }
 
-  private static Optional<String> person(List<Episode> episodes) {
-    Set<Optional<String>> all = episodes.stream().map(Episode::person).collect(Collectors.toSet());
-    return all.size() == 1 ? episodes.getFirst().person() : Optional.empty();
+  private static Optional<String> person(List<Puncture> punctures) {
+    Set<Optional<String>> all =
+        punctures.stream().map(Puncture::person).collect(Collectors.toSet());
+    return all.size() == 1 ? punctures.getFirst().person() : Optional.empty();
   }
 
-  private static Step step(Episode earlier, Episode later, Changes changes) {
+  private static Step step(Puncture earlier, Puncture later, Changes changes) {
     return new Step(
         earlier,
         later,
@@ -75,7 +77,7 @@ public final class Comparisons {
         BandChange.of(earlier.bands(), later.bands()));
   }
 
-  private static OptionalDouble days(Episode earlier, Episode later) {
+  private static OptionalDouble days(Puncture earlier, Puncture later) {
     if (earlier.at().isEmpty() || later.at().isEmpty()) {
       return OptionalDouble.empty();
     }

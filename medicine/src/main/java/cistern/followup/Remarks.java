@@ -1,5 +1,6 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
@@ -22,9 +23,9 @@ final class Remarks {
     this.facts = facts;
   }
 
-  List<Remark> of(List<Episode> episodes, List<Step> steps, boolean isReordered) {
+  List<Remark> of(List<Puncture> punctures, List<Step> steps, boolean isReordered) {
     List<Remark> all = new ArrayList<>();
-    if (Comparisons.refusal(episodes).isPresent()) {
+    if (Comparisons.refusal(punctures).isPresent()) {
       all.add(
           measured(
               "person-declared",

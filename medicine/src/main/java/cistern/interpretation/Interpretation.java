@@ -1,5 +1,6 @@
 package cistern.interpretation;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
 import cistern.conflict.Conflict;
 import cistern.finding.Findings;
@@ -17,10 +18,8 @@ import java.util.Optional;
  * @param workup what was given
  * @param factsVersion the fact tables in force
  * @param policy the local policy in force
- * @param panel the panel with everything that is wrong with it
- * @param findings every derived quantity
+ * @param puncture what was found
  * @param repeat how often verdicts would change if everything were measured once more
- * @param bands what follows from the gel
  * @param weighed criteria, differential, red flags and what would settle it
  * @param conflicts what disagrees
  * @param statements what a specialist would write, answer first
@@ -31,10 +30,8 @@ public record Interpretation(
     Workup workup,
     String factsVersion,
     Optional<String> policy,
-    CheckedPanel panel,
-    Findings findings,
+    Puncture puncture,
     RepeatChange repeat,
-    BandReading bands,
     Weighed weighed,
     List<Conflict> conflicts,
     List<Statement> statements,
@@ -47,5 +44,20 @@ public record Interpretation(
     statements = List.copyOf(statements);
     problems = List.copyOf(problems);
     cautions = List.copyOf(cautions);
+  }
+
+  /** The panel with everything that is wrong with it. */
+  public CheckedPanel panel() {
+    return puncture.panel();
+  }
+
+  /** Every derived quantity. */
+  public Findings findings() {
+    return puncture.findings();
+  }
+
+  /** What follows from the gel. */
+  public BandReading bands() {
+    return puncture.bands();
   }
 }

@@ -1,5 +1,6 @@
 package cistern.interpretation;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
 import cistern.barrier.AntigenExcessSuspected;
 import cistern.barrier.BarrierFindings;
@@ -13,11 +14,10 @@ import cistern.finding.Findings;
 import cistern.finding.Problem;
 import cistern.fluid.FluidFindings;
 import cistern.panel.CheckedPanel;
-import cistern.statement.Evidence;
+import cistern.statement.StatementInput;
 import cistern.statement.Statements;
 import cistern.uncertainty.RepeatChange;
 import cistern.uncertainty.Uncertainties;
-import cistern.weighing.Given;
 import cistern.weighing.Weighed;
 import cistern.weighing.Weighing;
 import java.util.ArrayList;
@@ -53,19 +53,18 @@ public final class Interpreter {
   public Interpretation interpret(Workup workup) {
     CheckedPanel panel = CheckedPanel.check(workup.panel(), facts);
     Findings findings = findings(panel);
-    BandReading bands = BandReading.of(workup.bands(), facts);
+    Puncture puncture =
+        new Puncture(workup.id(), panel, findings, BandReading.of(workup.bands(), facts));
     List<Problem> problems = new ArrayList<>(workup.problems());
     problems.addAll(panel.problems());
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
-    List<Conflict> disagreements = conflicts.check(panel, findings, bands);
+    List<Conflict> disagreements = conflicts.check(puncture);
     RepeatChange repeat = uncertainties.repeat(panel, findings);
-    Weighed weighed = weighed(workup.clinical(), panel, findings, bands);
+    Weighed weighed = weighing.weigh(puncture, workup.clinical());
     problems.addAll(weighed.problems());
-    Evidence evidence =
-        new Evidence(
-            panel,
-            findings,
-            bands,
+    StatementInput input =
+        new StatementInput(
+            puncture,
             disagreements,
             problems,
             repeat,
@@ -75,22 +74,13 @@ public final class Interpreter {
         workup,
         facts.version(),
         facts.policy(),
-        panel,
-        findings,
+        puncture,
         repeat,
-        bands,
         weighed,
         disagreements,
-        statements.of(evidence),
+        statements.of(input),
         problems,
         cautions(workup, findings));
-  }
-
-  private Weighed weighed(
-      ClinicalPicture clinical, CheckedPanel panel, Findings findings, BandReading bands) {
-    return weighing.weigh(
-        new Given(
-            panel, findings, bands, clinical.evidence(), clinical.prior(), clinical.serology()));
   }
 
   private Findings findings(CheckedPanel panel) {

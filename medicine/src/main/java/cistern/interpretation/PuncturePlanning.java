@@ -63,6 +63,6 @@ public final class PuncturePlanning {
   }
 
   private static Optional<Interval> value(Panel panel, Analyte analyte) {
-    return panel.find(Sample.csf(analyte)).map(m -> m.value().interval());
+    return panel.find(Sample.csf(analyte)).map(m -> m.value());
   }
 }

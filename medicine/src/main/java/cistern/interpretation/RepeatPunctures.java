@@ -1,9 +1,9 @@
 package cistern.interpretation;
 
+import cistern.analysis.Puncture;
 import cistern.fact.Facts;
 import cistern.followup.Comparison;
 import cistern.followup.Comparisons;
-import cistern.followup.Episode;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,17 +23,15 @@ public final class RepeatPunctures {
 
   /** Why some punctures may not be compared, if they may not. */
   public Optional<String> refusal(List<Interpretation> punctures) {
-    return Comparisons.refusal(episodes(punctures));
+    return Comparisons.refusal(shown(punctures));
   }
 
   /** The comparison of at least two punctures. */
   public Comparison compare(List<Interpretation> punctures) {
-    return comparisons.compare(episodes(punctures));
+    return comparisons.compare(shown(punctures));
   }
 
-  private static List<Episode> episodes(List<Interpretation> punctures) {
-    return punctures.stream()
-        .map(i -> new Episode(i.workup().id(), i.panel(), i.findings(), i.bands()))
-        .toList();
+  private static List<Puncture> shown(List<Interpretation> punctures) {
+    return punctures.stream().map(Interpretation::puncture).toList();
   }
 }

@@ -5,6 +5,7 @@ import cistern.finding.Problem;
 import cistern.measurement.Answer;
 import cistern.panel.Panel;
 import cistern.puncture.procedure.Procedure;
+import cistern.weighing.ClinicalPicture;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -90,10 +91,6 @@ public record Workup(
     /** Nothing said. */
     public static final Letter UNKNOWN =
         new Letter(
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Answer.UNKNOWN);
+            Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Answer.UNKNOWN);
   }
 }

@@ -24,9 +24,19 @@ public record Interval(double lower, double upper, boolean censored) {
     return new Interval(value, value, false);
   }
 
-  /** What lies between two corners of a monotone formula. */
-  public static Interval between(double lower, double upper, boolean censored) {
-    return new Interval(lower, upper, censored);
+  /** Below the limit of quantitation: no number is put in its place. */
+  public static Interval below(double limit) {
+    return new Interval(0, limit, true);
+  }
+
+  /** Above the measuring range. */
+  public static Interval above(double limit) {
+    return new Interval(limit, Double.POSITIVE_INFINITY, true);
+  }
+
+  /** What lies between two ends: the number itself where they meet. */
+  public static Interval between(double lower, double upper) {
+    return new Interval(lower, upper, lower != upper);
   }
 
   /**
@@ -47,6 +57,11 @@ public record Interval(double lower, double upper, boolean censored) {
   /** Whether the number is known to be zero. */
   public boolean isZero() {
     return upper == 0;
+  }
+
+  /** Whether the number itself is known. */
+  public boolean isExact() {
+    return !censored;
   }
 
   /** The number, when it is known exactly. */

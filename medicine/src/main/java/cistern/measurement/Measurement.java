@@ -17,12 +17,19 @@ import java.util.OptionalDouble;
  */
 public record Measurement(
     Sample sample,
-    ReportedValue value,
+    Interval value,
     OptionalDouble cv,
     Optional<String> assay,
     Optional<OffsetDateTime> at,
     Tube tube,
     String place) {
+
+  /** Checks the range: a reported value is finite and not negative, or a bound that is. */
+  public Measurement {
+    if (!(value.lower() >= 0) || Double.isInfinite(value.lower())) {
+      throw new IllegalArgumentException("a reported value is finite and not negative");
+    }
+  }
 
   /** Which tube of several was counted. */
   public enum Tube {
@@ -35,7 +42,7 @@ public record Measurement(
   /** A result of which the tube is not said. */
   public Measurement(
       Sample sample,
-      ReportedValue value,
+      Interval value,
       OptionalDouble cv,
       Optional<String> assay,
       Optional<OffsetDateTime> at,
@@ -44,7 +51,7 @@ public record Measurement(
   }
 
   /** A result without further detail. */
-  public static Measurement of(Sample sample, ReportedValue value) {
+  public static Measurement of(Sample sample, Interval value) {
     return new Measurement(
         sample,
         value,

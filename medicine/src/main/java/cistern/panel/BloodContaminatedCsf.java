@@ -2,9 +2,9 @@ package cistern.panel;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Cut;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Measurement;
@@ -32,7 +32,7 @@ public record BloodContaminatedCsf(double limit, String place, Grounds grounds)
   }
 
   private static boolean isBloody(Measurement cells, double limit) {
-    return Limits.upper(Cut.over(limit)).judge(cells.value().interval()) == Verdict.ABOVE;
+    return Limits.upper(Threshold.over(limit)).judge(cells.value()) == Verdict.ABOVE;
   }
 
   @Override

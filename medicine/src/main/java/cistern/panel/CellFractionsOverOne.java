@@ -29,14 +29,13 @@ public record CellFractionsOverOne(String place) implements PanelTrouble {
             .filter(m -> m.sample().in() == in)
             .filter(m -> m.sample().analyte().family() == Family.FRACTION)
             .toList();
-    Optional<Measurement> single =
-        parts.stream().filter(m -> m.value().interval().lower() > 1).findFirst();
+    Optional<Measurement> single = parts.stream().filter(m -> m.value().lower() > 1).findFirst();
     if (single.isPresent()) {
       return single.map(m -> new CellFractionsOverOne(m.place()));
     }
     List<Measurement> cells =
         parts.stream().filter(m -> m.sample().analyte() != Analyte.HEMATOCRIT).toList();
-    double sum = cells.stream().mapToDouble(m -> m.value().interval().lower()).sum();
+    double sum = cells.stream().mapToDouble(m -> m.value().lower()).sum();
     return sum > 1 + facts.number(ROUNDING)
         ? Optional.of(new CellFractionsOverOne(cells.getFirst().place()))
         : Optional.empty();

@@ -80,8 +80,7 @@ public record Inputs(CheckedPanel panel, List<Sample> needed, List<Sample> divis
         .panel()
         .find(sample)
         .map(Measurement::value)
-        .orElseThrow(() -> new IllegalStateException(sample.code() + " was not measured"))
-        .interval();
+        .orElseThrow(() -> new IllegalStateException(sample.code() + " was not measured"));
   }
 
   /** CSF over serum, both measured and the serum not zero. */

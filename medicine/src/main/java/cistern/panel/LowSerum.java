@@ -30,7 +30,7 @@ record LowSerum(double limit, String place, Grounds grounds) {
   }
 
   private static boolean isUnder(Measurement serum, double limit) {
-    Interval value = serum.value().interval();
+    Interval value = serum.value();
     return value.censored() ? value.upper() <= limit : value.upper() < limit;
   }
 }

@@ -86,7 +86,7 @@ final class Plausibility {
   }
 
   private Optional<Interval> value(Sample sample) {
-    return panel.find(sample).map(m -> m.value().interval());
+    return panel.find(sample).map(m -> m.value());
   }
 
   private String place(Sample sample) {

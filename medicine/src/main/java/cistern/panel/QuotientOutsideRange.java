@@ -33,8 +33,8 @@ public record QuotientOutsideRange(double lower, double upper, String place, Gro
     if (fluid.isEmpty() || blood.isEmpty()) {
       return Optional.empty();
     }
-    Interval below = fluid.get().value().interval();
-    Interval above = blood.get().value().interval();
+    Interval below = fluid.get().value();
+    Interval above = blood.get().value();
     double lower = facts.number(LOWER);
     double upper = facts.number(UPPER);
     if (above.isZero() || suspected.contains(csf) || suspected.contains(serum)) {

@@ -16,13 +16,13 @@ import java.util.OptionalDouble;
  */
 record AlbuminQuotientHigh(double quotient, Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble value = seen.least(FindingCode.ALBUMIN_QUOTIENT);
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble value = input.least(FindingCode.ALBUMIN_QUOTIENT);
     return value.isPresent()
-            && value.getAsDouble() > seen.threshold("flag.albumin-quotient-high.over")
+            && value.getAsDouble() > input.threshold("flag.albumin-quotient-high.over")
         ? Optional.of(
             new AlbuminQuotientHigh(
-                value.getAsDouble(), seen.facts().grounds("flag.albumin-quotient-high.over")))
+                value.getAsDouble(), input.facts().grounds("flag.albumin-quotient-high.over")))
         : Optional.empty();
   }
 

@@ -13,9 +13,9 @@ import java.util.Optional;
  */
 record Aqp4Antibody(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.serology().stream().anyMatch(s -> s.isPositive(Serology.AQP4_IGG))
-        ? Optional.of(new Aqp4Antibody(seen.facts().grounds("flag.aqp4-antibody")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.serology().stream().anyMatch(s -> s.isPositive(Serology.AQP4_IGG))
+        ? Optional.of(new Aqp4Antibody(input.facts().grounds("flag.aqp4-antibody")))
         : Optional.empty();
   }
 

@@ -13,10 +13,11 @@ import java.util.Optional;
  */
 record BandsAlike(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    boolean isPattern = seen.reading().pattern().filter(p -> p == BandPattern.SYSTEMIC).isPresent();
-    return isPattern && seen.isReadingUsable()
-        ? Optional.of(new BandsAlike(seen.facts().grounds("flag.bands-alike")))
+  static Optional<RedFlag> check(FlagInput input) {
+    boolean isPattern =
+        input.puncture().bands().pattern().filter(p -> p == BandPattern.SYSTEMIC).isPresent();
+    return isPattern && input.isReadingUsable()
+        ? Optional.of(new BandsAlike(input.facts().grounds("flag.bands-alike")))
         : Optional.empty();
   }
 

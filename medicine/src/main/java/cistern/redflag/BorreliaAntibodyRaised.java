@@ -13,9 +13,9 @@ import java.util.Optional;
  */
 record BorreliaAntibodyRaised(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.findings().get(FindingCode.BORRELIA_ANTIBODY_INDEX).isAbove()
-        ? Optional.of(new BorreliaAntibodyRaised(seen.facts().grounds("flag.borrelia-antibody")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.puncture().findings().get(FindingCode.BORRELIA_ANTIBODY_INDEX).isAbove()
+        ? Optional.of(new BorreliaAntibodyRaised(input.facts().grounds("flag.borrelia-antibody")))
         : Optional.empty();
   }
 

@@ -19,15 +19,15 @@ record EosinophilsProminent(double share, Grounds grounds) implements RedFlag {
 
   private static final double PER_CENT = 100;
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble share = seen.cellShare(Analyte.EOSINOPHILS);
-    boolean isRaised = seen.findings().get(FindingCode.LEUKOCYTES).isAbove();
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble share = input.cellShare(Analyte.EOSINOPHILS);
+    boolean isRaised = input.puncture().findings().get(FindingCode.LEUKOCYTES).isAbove();
     return isRaised
             && share.isPresent()
-            && share.getAsDouble() >= seen.threshold("flag.eosinophils-prominent.from")
+            && share.getAsDouble() >= input.threshold("flag.eosinophils-prominent.from")
         ? Optional.of(
             new EosinophilsProminent(
-                share.getAsDouble(), seen.facts().grounds("flag.eosinophils-prominent.from")))
+                share.getAsDouble(), input.facts().grounds("flag.eosinophils-prominent.from")))
         : Optional.empty();
   }
 

@@ -14,9 +14,9 @@ import java.util.Optional;
  */
 record GlucoseRatioLow(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.findings().verdict(FindingCode.GLUCOSE_RATIO) == Verdict.BELOW
-        ? Optional.of(new GlucoseRatioLow(seen.facts().grounds("flag.glucose-ratio-low")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.puncture().findings().verdict(FindingCode.GLUCOSE_RATIO) == Verdict.BELOW
+        ? Optional.of(new GlucoseRatioLow(input.facts().grounds("flag.glucose-ratio-low")))
         : Optional.empty();
   }
 

@@ -14,17 +14,17 @@ import java.util.OptionalDouble;
  */
 record IgmDominantSynthesis(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble igm = seen.least(FindingCode.IGM_FRACTION);
-    boolean isSynthesis = seen.findings().get(FindingCode.IGM_FRACTION).isAbove();
-    return isSynthesis && igm.isPresent() && isOver(igm.getAsDouble(), seen)
-        ? Optional.of(new IgmDominantSynthesis(seen.facts().grounds("flag.igm-dominant")))
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble igm = input.least(FindingCode.IGM_FRACTION);
+    boolean isSynthesis = input.puncture().findings().get(FindingCode.IGM_FRACTION).isAbove();
+    return isSynthesis && igm.isPresent() && isOver(igm.getAsDouble(), input)
+        ? Optional.of(new IgmDominantSynthesis(input.facts().grounds("flag.igm-dominant")))
         : Optional.empty();
   }
 
-  private static boolean isOver(double igm, Seen seen) {
-    OptionalDouble igg = seen.least(FindingCode.IGG_FRACTION);
-    OptionalDouble iga = seen.least(FindingCode.IGA_FRACTION);
+  private static boolean isOver(double igm, FlagInput input) {
+    OptionalDouble igg = input.least(FindingCode.IGG_FRACTION);
+    OptionalDouble iga = input.least(FindingCode.IGA_FRACTION);
     return igg.isPresent() && igm > igg.getAsDouble() && (iga.isEmpty() || igm > iga.getAsDouble());
   }
 

@@ -13,9 +13,9 @@ import java.util.Optional;
  */
 record LactateHigh(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.findings().get(FindingCode.LACTATE).isAbove()
-        ? Optional.of(new LactateHigh(seen.facts().grounds("flag.lactate-high")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.puncture().findings().get(FindingCode.LACTATE).isAbove()
+        ? Optional.of(new LactateHigh(input.facts().grounds("flag.lactate-high")))
         : Optional.empty();
   }
 

@@ -16,13 +16,13 @@ import java.util.OptionalDouble;
  */
 record LeukocytesBeyondMs(double perMicrolitre, Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble value = seen.leukocytes();
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble value = input.leukocytes();
     return value.isPresent()
-            && value.getAsDouble() > seen.threshold("flag.leukocytes-beyond-ms.over")
+            && value.getAsDouble() > input.threshold("flag.leukocytes-beyond-ms.over")
         ? Optional.of(
             new LeukocytesBeyondMs(
-                value.getAsDouble(), seen.facts().grounds("flag.leukocytes-beyond-ms.over")))
+                value.getAsDouble(), input.facts().grounds("flag.leukocytes-beyond-ms.over")))
         : Optional.empty();
   }
 

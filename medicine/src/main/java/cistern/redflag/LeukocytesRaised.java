@@ -16,13 +16,13 @@ import java.util.OptionalDouble;
  */
 record LeukocytesRaised(double perMicrolitre, Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble value = seen.leukocytes();
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble value = input.leukocytes();
     String from = "flag.leukocytes-raised.over";
     return value.isPresent()
-            && value.getAsDouble() > seen.threshold(from)
-            && value.getAsDouble() <= seen.threshold("flag.leukocytes-beyond-ms.over")
-        ? Optional.of(new LeukocytesRaised(value.getAsDouble(), seen.facts().grounds(from)))
+            && value.getAsDouble() > input.threshold(from)
+            && value.getAsDouble() <= input.threshold("flag.leukocytes-beyond-ms.over")
+        ? Optional.of(new LeukocytesRaised(value.getAsDouble(), input.facts().grounds(from)))
         : Optional.empty();
   }
 

@@ -13,9 +13,9 @@ import java.util.Optional;
  */
 record MogAntibody(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.serology().stream().anyMatch(s -> s.isPositive(Serology.MOG_IGG))
-        ? Optional.of(new MogAntibody(seen.facts().grounds("flag.mog-antibody")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.serology().stream().anyMatch(s -> s.isPositive(Serology.MOG_IGG))
+        ? Optional.of(new MogAntibody(input.facts().grounds("flag.mog-antibody")))
         : Optional.empty();
   }
 

@@ -13,10 +13,11 @@ import java.util.Optional;
  */
 record MonoclonalLadder(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    boolean isPattern = seen.reading().pattern().filter(p -> p == BandPattern.LADDER).isPresent();
-    return isPattern && seen.isReadingUsable()
-        ? Optional.of(new MonoclonalLadder(seen.facts().grounds("flag.monoclonal-ladder")))
+  static Optional<RedFlag> check(FlagInput input) {
+    boolean isPattern =
+        input.puncture().bands().pattern().filter(p -> p == BandPattern.LADDER).isPresent();
+    return isPattern && input.isReadingUsable()
+        ? Optional.of(new MonoclonalLadder(input.facts().grounds("flag.monoclonal-ladder")))
         : Optional.empty();
   }
 

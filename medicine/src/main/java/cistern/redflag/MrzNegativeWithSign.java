@@ -17,29 +17,29 @@ import java.util.OptionalDouble;
  */
 record MrzNegativeWithSign(String sign, Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    if (seen.findings().verdict(FindingCode.MRZ_REACTION) != Verdict.WITHIN) {
+  static Optional<RedFlag> check(FlagInput input) {
+    if (input.puncture().findings().verdict(FindingCode.MRZ_REACTION) != Verdict.WITHIN) {
       return Optional.empty();
     }
-    return sign(seen)
-        .map(s -> new MrzNegativeWithSign(s, seen.facts().grounds("flag.mrz-negative")));
+    return sign(input)
+        .map(s -> new MrzNegativeWithSign(s, input.facts().grounds("flag.mrz-negative")));
   }
 
-  private static Optional<String> sign(Seen seen) {
-    if (isOver(seen.leukocytes(), seen, "flag.leukocytes-raised.over")) {
+  private static Optional<String> sign(FlagInput input) {
+    if (isOver(input.leukocytes(), input, "flag.leukocytes-raised.over")) {
       return Optional.of("raised leukocytes");
     }
-    OptionalDouble albumin = seen.least(FindingCode.ALBUMIN_QUOTIENT);
-    if (isOver(albumin, seen, "flag.albumin-quotient-high.over")) {
+    OptionalDouble albumin = input.least(FindingCode.ALBUMIN_QUOTIENT);
+    if (isOver(albumin, input, "flag.albumin-quotient-high.over")) {
       return Optional.of("a high albumin quotient");
     }
-    return seen.bands() == Answer.NO
+    return input.bands() == Answer.NO
         ? Optional.of("no demonstrated CSF-only bands")
         : Optional.empty();
   }
 
-  private static boolean isOver(OptionalDouble value, Seen seen, String key) {
-    return value.isPresent() && value.getAsDouble() > seen.threshold(key);
+  private static boolean isOver(OptionalDouble value, FlagInput input, String key) {
+    return value.isPresent() && value.getAsDouble() > input.threshold(key);
   }
 
   @Override

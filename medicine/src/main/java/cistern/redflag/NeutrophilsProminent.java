@@ -19,16 +19,17 @@ record NeutrophilsProminent(double share, Grounds grounds) implements RedFlag {
 
   private static final double PER_CENT = 100;
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble share = seen.cellShare(Analyte.NEUTROPHILS);
-    boolean isRaised = seen.findings().get(FindingCode.LEUKOCYTES).isAbove();
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble share = input.cellShare(Analyte.NEUTROPHILS);
+    boolean isRaised = input.puncture().findings().get(FindingCode.LEUKOCYTES).isAbove();
     return isRaised
             && share.isPresent()
-            && share.getAsDouble() >= seen.threshold("flag.neutrophils-prominent.from")
+            && share.getAsDouble() >= input.threshold("flag.neutrophils-prominent.from")
         ? Optional.of(
             new NeutrophilsProminent(
                 share.getAsDouble(),
-                seen.facts()
+                input
+                    .facts()
                     .grounds("flag.neutrophils-prominent.from", "flag.neutrophils-prominent")))
         : Optional.empty();
   }

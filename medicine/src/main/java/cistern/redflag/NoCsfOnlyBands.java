@@ -13,9 +13,9 @@ import java.util.Optional;
  */
 record NoCsfOnlyBands(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    return seen.bands() == Answer.NO
-        ? Optional.of(new NoCsfOnlyBands(seen.facts().grounds("flag.no-csf-only-bands")))
+  static Optional<RedFlag> check(FlagInput input) {
+    return input.bands() == Answer.NO
+        ? Optional.of(new NoCsfOnlyBands(input.facts().grounds("flag.no-csf-only-bands")))
         : Optional.empty();
   }
 

@@ -16,11 +16,11 @@ import java.util.OptionalDouble;
  */
 record ProteinHigh(double milligramsPerLitre, Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
-    OptionalDouble value = seen.least(FindingCode.TOTAL_PROTEIN);
-    return value.isPresent() && value.getAsDouble() > seen.threshold("flag.protein-high.over")
+  static Optional<RedFlag> check(FlagInput input) {
+    OptionalDouble value = input.least(FindingCode.TOTAL_PROTEIN);
+    return value.isPresent() && value.getAsDouble() > input.threshold("flag.protein-high.over")
         ? Optional.of(
-            new ProteinHigh(value.getAsDouble(), seen.facts().grounds("flag.protein-high.over")))
+            new ProteinHigh(value.getAsDouble(), input.facts().grounds("flag.protein-high.over")))
         : Optional.empty();
   }
 

@@ -7,7 +7,7 @@ import java.util.function.Function;
 /** Every red flag that a puncture raises, in one order. */
 public final class RedFlags {
 
-  private static final List<Function<Seen, Optional<RedFlag>>> CHECKS =
+  private static final List<Function<FlagInput, Optional<RedFlag>>> CHECKS =
       List.of(
           MogAntibody::check,
           Aqp4Antibody::check,
@@ -31,7 +31,7 @@ public final class RedFlags {
   private RedFlags() {}
 
   /** The flags, those that most urgently ask for another thought first. */
-  public static List<RedFlag> check(Seen seen) {
-    return CHECKS.stream().map(check -> check.apply(seen)).flatMap(Optional::stream).toList();
+  public static List<RedFlag> check(FlagInput input) {
+    return CHECKS.stream().map(check -> check.apply(input)).flatMap(Optional::stream).toList();
   }
 }

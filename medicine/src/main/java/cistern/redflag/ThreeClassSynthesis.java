@@ -13,13 +13,13 @@ import java.util.Optional;
  */
 record ThreeClassSynthesis(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
+  static Optional<RedFlag> check(FlagInput input) {
     boolean isThree =
-        seen.findings().get(FindingCode.IGG_FRACTION).isAbove()
-            && seen.findings().get(FindingCode.IGA_FRACTION).isAbove()
-            && seen.findings().get(FindingCode.IGM_FRACTION).isAbove();
+        input.puncture().findings().get(FindingCode.IGG_FRACTION).isAbove()
+            && input.puncture().findings().get(FindingCode.IGA_FRACTION).isAbove()
+            && input.puncture().findings().get(FindingCode.IGM_FRACTION).isAbove();
     return isThree
-        ? Optional.of(new ThreeClassSynthesis(seen.facts().grounds("flag.three-classes")))
+        ? Optional.of(new ThreeClassSynthesis(input.facts().grounds("flag.three-classes")))
         : Optional.empty();
   }
 

@@ -13,9 +13,11 @@ import java.util.Optional;
  */
 record XanthochromicFluid(Grounds grounds) implements RedFlag {
 
-  static Optional<RedFlag> check(Seen seen) {
+  static Optional<RedFlag> check(FlagInput input) {
     boolean isYellow =
-        seen.panel()
+        input
+            .puncture()
+            .panel()
             .panel()
             .csf()
             .appearance()
@@ -23,7 +25,7 @@ record XanthochromicFluid(Grounds grounds) implements RedFlag {
             .filter(a -> a.startsWith("xanthochrom"))
             .isPresent();
     return isYellow
-        ? Optional.of(new XanthochromicFluid(seen.facts().grounds("flag.xanthochromia")))
+        ? Optional.of(new XanthochromicFluid(input.facts().grounds("flag.xanthochromia")))
         : Optional.empty();
   }
 

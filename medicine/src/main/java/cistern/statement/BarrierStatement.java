@@ -2,7 +2,6 @@ package cistern.statement;
 
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Printed;
 import cistern.finding.Verdict;
 
@@ -38,14 +37,14 @@ public record BarrierStatement(Finding quotient, double severeFrom) implements S
   }
 
   private boolean isSevere() {
-    return quotient.value() instanceof FindingValue.Point p && p.value() > severeFrom;
+    return quotient.number().isPresent() && quotient.number().getAsDouble() > severeFrom;
   }
 
   private String figures() {
-    if (!(quotient.value() instanceof FindingValue.Point p)
-        || quotient.verdict() == Verdict.UNDETERMINED) {
+    if (quotient.number().isEmpty() || quotient.verdict() == Verdict.UNDETERMINED) {
       return "";
     }
+    double value = quotient.number().getAsDouble();
     return quotient
         .limits()
         .above()
@@ -53,7 +52,7 @@ public record BarrierStatement(Finding quotient, double severeFrom) implements S
             cut ->
                 " (albumin quotient %s × 10⁻³, limit %s)"
                     .formatted(
-                        Printed.besideLimit(FindingCode.ALBUMIN_QUOTIENT, p.value(), cut.at()),
+                        Printed.besideLimit(FindingCode.ALBUMIN_QUOTIENT, value, cut.at()),
                         Printed.quotient(cut.at())))
         .orElse("");
   }

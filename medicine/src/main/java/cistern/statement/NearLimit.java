@@ -1,10 +1,9 @@
 package cistern.statement;
 
 import cistern.finding.Chances;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 
 /**
  * A value so near its limit that measurement error alone leaves the verdict open.
@@ -21,16 +20,17 @@ public record NearLimit(Finding finding) implements Statement {
   @Override
   public String text() {
     double limit =
-        finding.limits().above().or(() -> finding.limits().within()).map(Cut::at).orElseThrow();
+        finding
+            .limits()
+            .above()
+            .or(() -> finding.limits().within())
+            .map(Threshold::at)
+            .orElseThrow();
     return "The %s lies near its limit (%s, limit %s): %s."
         .formatted(
             finding.code().term(),
-            Printed.besideLimit(finding.code(), value(), limit),
+            Printed.besideLimit(finding.code(), finding.number().orElseThrow(), limit),
             Printed.of(finding.code(), limit),
             Chances.toLieAbove(finding.uncertainty().probabilityAbove().orElseThrow()));
-  }
-
-  private double value() {
-    return finding.value() instanceof FindingValue.Point point ? point.value() : Double.NaN;
   }
 }

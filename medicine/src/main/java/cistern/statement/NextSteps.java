@@ -14,40 +14,42 @@ final class NextSteps {
 
   private NextSteps() {}
 
-  static List<NextStep> of(Evidence evidence) {
-    return Arrays.stream(NextStep.values()).filter(step -> isUseful(step, evidence)).toList();
+  static List<NextStep> of(StatementInput input) {
+    return Arrays.stream(NextStep.values()).filter(step -> isUseful(step, input)).toList();
   }
 
-  private static boolean isUseful(NextStep step, Evidence evidence) {
+  private static boolean isUseful(NextStep step, StatementInput input) {
     return switch (step) {
-      case REDRAW_PAIR -> evidence.hasProblem("draws-far-apart");
-      case CHECK_VALUES -> evidence.isValueDoubted() || evidence.hasProblem("result-before-draw");
-      case DRAW_SERUM -> evidence.hasProblem("serum-missing");
-      case COUNT_BLOOD -> evidence.isBloodWithholding() && !evidence.isBloodCounted();
-      case CONFIRM_GEL -> evidence.bands().isReported() && !evidence.bands().isConfirmed();
-      case FOCUS -> !evidence.bands().isReported();
-      case REPEAT_FOCUSING -> isFocusingDoubted(evidence);
-      case ADD_KAPPA -> isKappaUseful(evidence);
-      case IMMUNOFIXATION -> evidence.bands().pattern().equals(Optional.of(BandPattern.LADDER));
-      case DILUTE_AND_REPEAT -> evidence.hasProblem("antigen-excess-suspected");
+      case REDRAW_PAIR -> input.hasProblem("draws-far-apart");
+      case CHECK_VALUES -> input.isValueDoubted() || input.hasProblem("result-before-draw");
+      case DRAW_SERUM -> input.hasProblem("serum-missing");
+      case COUNT_BLOOD -> input.isBloodWithholding() && !input.isBloodCounted();
+      case CONFIRM_GEL ->
+          input.puncture().bands().isReported() && !input.puncture().bands().isConfirmed();
+      case FOCUS -> !input.puncture().bands().isReported();
+      case REPEAT_FOCUSING -> isFocusingDoubted(input);
+      case ADD_KAPPA -> isKappaUseful(input);
+      case IMMUNOFIXATION ->
+          input.puncture().bands().pattern().equals(Optional.of(BandPattern.LADDER));
+      case DILUTE_AND_REPEAT -> input.hasProblem("antigen-excess-suspected");
     };
   }
 
-  private static boolean isFocusingDoubted(Evidence evidence) {
+  private static boolean isFocusingDoubted(StatementInput input) {
     boolean isContradicted =
-        evidence.bands().verdict() == BandVerdict.NEGATIVE
-            && (evidence.isAbove(FindingCode.KAPPA_INDEX)
-                || evidence.isAbove(FindingCode.IGG_FRACTION)
-                || evidence.isAbove(FindingCode.IGG_INDEX));
-    return evidence.bands().verdict() == BandVerdict.BORDERLINE
+        input.puncture().bands().verdict() == BandVerdict.NEGATIVE
+            && (input.puncture().isAbove(FindingCode.KAPPA_INDEX)
+                || input.puncture().isAbove(FindingCode.IGG_FRACTION)
+                || input.puncture().isAbove(FindingCode.IGG_INDEX));
+    return input.puncture().bands().verdict() == BandVerdict.BORDERLINE
         || isContradicted
-        || evidence.bands().contradictedPattern().isPresent();
+        || input.puncture().bands().contradictedPattern().isPresent();
   }
 
-  private static boolean isKappaUseful(Evidence evidence) {
-    return !evidence.hasCsf(Analyte.KAPPA)
-        && evidence.bands().verdict() != BandVerdict.POSITIVE
-        && evidence.findings().verdict(FindingCode.KAPPA_INDEX) == Verdict.UNDETERMINED
-        && !evidence.isPairInvalid();
+  private static boolean isKappaUseful(StatementInput input) {
+    return !input.hasCsf(Analyte.KAPPA)
+        && input.puncture().bands().verdict() != BandVerdict.POSITIVE
+        && input.puncture().verdict(FindingCode.KAPPA_INDEX) == Verdict.UNDETERMINED
+        && !input.puncture().isPairInvalid();
   }
 }

@@ -25,31 +25,32 @@ public final class Statements {
   }
 
   /** The statements that the evidence allows, in the order in which they are read. */
-  public List<Statement> of(Evidence evidence) {
+  public List<Statement> of(StatementInput input) {
     List<Statement> all = new ArrayList<>();
-    all.add(Answers.of(evidence));
-    all.add(new WeakestLink(Weaknesses.of(evidence, !evidence.near(nearChance).isEmpty())));
+    all.add(Conclusions.of(input));
+    all.add(new WeakestLink(Weaknesses.of(input, !input.near(nearChance).isEmpty())));
     all.add(
-        new BarrierStatement(evidence.findings().get(FindingCode.ALBUMIN_QUOTIENT), severeFrom));
-    evidence
+        new BarrierStatement(input.puncture().finding(FindingCode.ALBUMIN_QUOTIENT), severeFrom));
+    input
+        .puncture()
         .bands()
         .pattern()
         .filter(p -> p == BandPattern.SYSTEMIC || p == BandPattern.LADDER)
         .map(BandStatement::new)
         .ifPresent(all::add);
-    if (evidence.isAbove(FindingCode.IGG_INDEX)
-        && evidence.bands().verdict() == BandVerdict.NEGATIVE) {
+    if (input.puncture().isAbove(FindingCode.IGG_INDEX)
+        && input.puncture().bands().verdict() == BandVerdict.NEGATIVE) {
       all.add(new IndexWithoutBands());
     }
-    if (!evidence.criteria().isEmpty()) {
-      all.add(new CriteriaStatement(evidence.criteria()));
+    if (!input.criteria().isEmpty()) {
+      all.add(new CriteriaStatement(input.criteria()));
     }
-    AtypicalForMs.of(evidence.flags()).ifPresent(all::add);
-    evidence.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
-    if (!evidence.repeat().each().isEmpty()) {
-      all.add(new Repeatability(evidence.repeat().any()));
+    AtypicalForMs.of(input.flags()).ifPresent(all::add);
+    input.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
+    if (!input.repeat().each().isEmpty()) {
+      all.add(new Repeatability(input.repeat().any()));
     }
-    all.addAll(NextSteps.of(evidence));
+    all.addAll(NextSteps.of(input));
     return all;
   }
 }

@@ -12,43 +12,45 @@ final class Weaknesses {
 
   private Weaknesses() {}
 
-  static Weakness of(Evidence evidence, boolean isNearLimit) {
+  static Weakness of(StatementInput input, boolean isNearLimit) {
     for (Weakness weakness : Weakness.values()) {
-      if (weakness == Weakness.NEAR_LIMIT ? isNearLimit : isPresent(weakness, evidence)) {
+      if (weakness == Weakness.NEAR_LIMIT ? isNearLimit : isPresent(weakness, input)) {
         return weakness;
       }
     }
     return Weakness.CONSTANTS_UNCONFIRMED;
   }
 
-  private static boolean isPresent(Weakness weakness, Evidence evidence) {
+  private static boolean isPresent(Weakness weakness, StatementInput input) {
     return switch (weakness) {
-      case DRAWS_TOO_FAR_APART -> evidence.isPairInvalid();
-      case VALUE_DOUBTED -> evidence.isValueDoubted();
-      case BLOOD -> evidence.isBloodWithholding();
-      case PAIR_INCOMPLETE -> !evidence.hasPair(Analyte.ALBUMIN) || !evidence.hasPair(Analyte.IGG);
-      case GEL_UNCONFIRMED -> evidence.bands().isReported() && !evidence.bands().isConfirmed();
-      case DRAWS_DOUBTFUL -> evidence.panel().pairing().verdict() == Pairing.Verdict.DOUBTFUL;
-      case TREATED -> evidence.hasProblem("recent-immunoglobulin", "plasma-exchange");
-      case SERUM_LOW -> evidence.hasProblem("serum-albumin-low", "serum-igg-low");
-      case IN_CONFLICT -> isInConflict(evidence);
-      case NOT_FOCUSED -> evidence.bands().verdict() == BandVerdict.UNDETERMINED;
-      case BORDERLINE -> isBorderline(evidence);
+      case DRAWS_TOO_FAR_APART -> input.puncture().isPairInvalid();
+      case VALUE_DOUBTED -> input.isValueDoubted();
+      case BLOOD -> input.isBloodWithholding();
+      case PAIR_INCOMPLETE -> !input.hasPair(Analyte.ALBUMIN) || !input.hasPair(Analyte.IGG);
+      case GEL_UNCONFIRMED ->
+          input.puncture().bands().isReported() && !input.puncture().bands().isConfirmed();
+      case DRAWS_DOUBTFUL ->
+          input.puncture().panel().pairing().verdict() == Pairing.Verdict.DOUBTFUL;
+      case TREATED -> input.hasProblem("recent-immunoglobulin", "plasma-exchange");
+      case SERUM_LOW -> input.hasProblem("serum-albumin-low", "serum-igg-low");
+      case IN_CONFLICT -> isInConflict(input);
+      case NOT_FOCUSED -> input.puncture().bands().verdict() == BandVerdict.UNDETERMINED;
+      case BORDERLINE -> isBorderline(input);
       case NEAR_LIMIT -> false;
-      case NOT_LUMBAR -> evidence.hasProblem("not-lumbar");
-      case TIMES_UNKNOWN -> evidence.panel().pairing().verdict() == Pairing.Verdict.UNKNOWN;
+      case NOT_LUMBAR -> input.hasProblem("not-lumbar");
+      case TIMES_UNKNOWN -> input.puncture().panel().pairing().verdict() == Pairing.Verdict.UNKNOWN;
       case CONSTANTS_UNCONFIRMED -> true;
     };
   }
 
-  private static boolean isInConflict(Evidence evidence) {
-    return evidence.conflicts().stream().anyMatch(c -> !c.code().equals("age-rules-disagree"));
+  private static boolean isInConflict(StatementInput input) {
+    return input.conflicts().stream().anyMatch(c -> !c.code().equals("age-rules-disagree"));
   }
 
-  private static boolean isBorderline(Evidence evidence) {
-    return evidence.bands().verdict() == BandVerdict.BORDERLINE
-        || isBorderline(evidence.findings().get(FindingCode.KAPPA_INDEX))
-        || isBorderline(evidence.findings().get(FindingCode.IGG_INDEX));
+  private static boolean isBorderline(StatementInput input) {
+    return input.puncture().bands().verdict() == BandVerdict.BORDERLINE
+        || isBorderline(input.puncture().finding(FindingCode.KAPPA_INDEX))
+        || isBorderline(input.puncture().finding(FindingCode.IGG_INDEX));
   }
 
   private static boolean isBorderline(Finding finding) {

@@ -1,7 +1,7 @@
 package cistern.uncertainty;
 
-import cistern.finding.Cut;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.fluid.GlucoseRatio;
 import java.util.List;
 
@@ -40,7 +40,7 @@ final class GlucoseLimit {
   }
 
   private static double lower(Limits limits) {
-    return limits.within().map(Cut::at).orElseThrow();
+    return limits.within().map(Threshold::at).orElseThrow();
   }
 
   double chanceOver(LogNormal csf, LogNormal serum) {

@@ -2,10 +2,10 @@ package cistern.uncertainty;
 
 import cistern.barrier.Hyperbola;
 import cistern.barrier.QuotientLimits;
-import cistern.finding.Cut;
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import java.util.EnumMap;
@@ -195,7 +195,7 @@ final class KeptVerdicts {
   }
 
   private static Limits limits(QuotientLimits of, double albumin) {
-    Limits upper = Limits.upper(Cut.over(of.upper().at(albumin)));
+    Limits upper = Limits.upper(Threshold.over(of.upper().at(albumin)));
     return of.lower().map((Hyperbola l) -> upper.withLower(l.at(albumin))).orElse(upper);
   }
 }

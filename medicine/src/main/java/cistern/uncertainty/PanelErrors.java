@@ -34,7 +34,7 @@ final class PanelErrors {
 
   private PanelErrors(Panel panel, Imprecision imprecision) {
     for (Measurement result : panel.results().values()) {
-      Interval interval = result.value().interval();
+      Interval interval = result.value();
       if (!interval.censored()) {
         OptionalDouble sigma = imprecision.sigma(result);
         LogNormal spread = LogNormal.of(interval.lower(), sigma.orElse(0));

@@ -1,8 +1,8 @@
 package cistern.uncertainty;
 
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import java.util.Optional;
 
@@ -36,8 +36,8 @@ record Range(double lower, double upper) {
     return of(finding.limits(), finding.verdict());
   }
 
-  private static double at(Optional<Cut> cut, double otherwise) {
-    return cut.map(Cut::at).orElse(otherwise);
+  private static double at(Optional<Threshold> cut, double otherwise) {
+    return cut.map(Threshold::at).orElse(otherwise);
   }
 
   /** The values in both. */

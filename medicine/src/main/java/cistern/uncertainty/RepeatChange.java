@@ -2,7 +2,6 @@ package cistern.uncertainty;
 
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Findings;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -40,7 +39,7 @@ public record RepeatChange(double any, Map<FindingCode, Double> each) {
 
   private static boolean isCounted(Finding finding, PanelErrors errors) {
     return finding.verdict().isDecided()
-        && finding.value() instanceof Point
+        && finding.number().isPresent()
         && KeptVerdicts.isCounted(finding.code())
         && errors.isExact(finding.inputs())
         && errors.isImprecisionKnown(finding.inputs());

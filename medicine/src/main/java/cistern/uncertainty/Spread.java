@@ -1,6 +1,6 @@
 package cistern.uncertainty;
 
-import cistern.finding.Uncertainty.Interval95;
+import cistern.measurement.Interval;
 
 /** The distribution that measurement error gives to a quantity. */
 interface Spread {
@@ -15,7 +15,7 @@ interface Spread {
   double quantile(double p);
 
   /** The equal-tailed 95 % interval. */
-  default Interval95 interval95() {
-    return new Interval95(quantile(TAIL), quantile(1 - TAIL));
+  default Interval interval95() {
+    return Interval.between(quantile(TAIL), quantile(1 - TAIL));
   }
 }

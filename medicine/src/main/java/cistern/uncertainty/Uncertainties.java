@@ -1,14 +1,13 @@
 package cistern.uncertainty;
 
 import cistern.fact.Facts;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Findings;
+import cistern.finding.Threshold;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.panel.CheckedPanel;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -78,25 +77,25 @@ public final class Uncertainties {
     return RepeatChange.of(PanelErrors.of(panel.panel(), imprecision), rules, findings);
   }
 
-  private static Optional<Interval95> interval(PanelSpreads spreads, Finding finding) {
-    if (!(finding.value() instanceof Point(double value))
+  private static Optional<Interval> interval(PanelSpreads spreads, Finding finding) {
+    if (finding.number().isEmpty()
         || finding.code() == FindingCode.MRZ_REACTION
         || !spreads.errors().isImprecisionKnown(finding.inputs())) {
       return Optional.empty();
     }
     return spreads.errors().isErrorFree(finding.inputs())
-        ? Optional.of(new Interval95(value, value))
+        ? finding.value()
         : spreads.find(finding.code()).map(Spread::interval95);
   }
 
-  private static Optional<Cut> cut(Finding finding) {
+  private static Optional<Threshold> cut(Finding finding) {
     return finding.limits().above().or(() -> finding.limits().within());
   }
 
   private OptionalDouble probability(PanelSpreads spreads, Finding finding, Findings all) {
-    Optional<Cut> cut = cut(finding);
+    Optional<Threshold> cut = cut(finding);
     if (cut.isEmpty()
-        || !(finding.value() instanceof Point(double value))
+        || finding.number().isEmpty()
         || !spreads.errors().isImprecisionKnown(finding.inputs())) {
       return OptionalDouble.empty();
     }
@@ -105,15 +104,15 @@ public final class Uncertainties {
     }
     return OptionalDouble.of(
         spreads.errors().isErrorFree(finding.inputs())
-            ? certain(value, cut.get())
+            ? certain(finding.number().getAsDouble(), cut.get())
             : Math.clamp(chance(spreads, finding.code(), cut.get()), 0, 1));
   }
 
-  private static double certain(double value, Cut cut) {
+  private static double certain(double value, Threshold cut) {
     return value > cut.at() || (cut.inclusive() && value == cut.at()) ? 1 : 0;
   }
 
-  private double chance(PanelSpreads spreads, FindingCode code, Cut cut) {
+  private double chance(PanelSpreads spreads, FindingCode code, Threshold cut) {
     return switch (code) {
       case IGG_QUOTIENT, IGG_FRACTION, IGG_LOCAL -> overLimit(spreads, Analyte.IGG);
       case IGA_QUOTIENT, IGA_FRACTION, IGA_LOCAL -> overLimit(spreads, Analyte.IGA);
@@ -169,11 +168,11 @@ public final class Uncertainties {
         (code, analyte) -> {
           Finding index = all.get(code);
           if (index.hasValue()) {
-            double limit = cut(index).map(Cut::at).orElseThrow();
+            double limit = cut(index).map(Threshold::at).orElseThrow();
             steps.add(spreads.errors().quotient(analyte).times(1 / limit));
           }
         });
-    int least = (int) Math.ceil(cut(finding).map(Cut::at).orElseThrow());
+    int least = (int) Math.ceil(cut(finding).map(Threshold::at).orElseThrow());
     double chance =
         new AntibodyCount(steps, spreads.expected(), spreads.points()).chanceFrom(least);
     return OptionalDouble.of(Math.clamp(chance, 0, 1));

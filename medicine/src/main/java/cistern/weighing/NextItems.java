@@ -1,5 +1,6 @@
 package cistern.weighing;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
 import cistern.criteria.Burden;
@@ -47,19 +48,26 @@ final class NextItems {
   private static final Set<Item> FLUID = EnumSet.of(Item.BANDS, Item.CSF_POSITIVE);
   private static final Set<Item> KAPPA = EnumSet.of(Item.CSF_POSITIVE);
 
-  private final Given given;
+  private final Puncture puncture;
+  private final ClinicalPicture clinical;
   private final CsfPositivity fluid;
   private final Observations heard;
   private final Weighing.Sources from;
   private final Outlook outlook;
   private final List<NextItem> items = new ArrayList<>();
 
-  NextItems(Given given, CsfPositivity fluid, Observations heard, Weighing.Sources from) {
-    this.given = given;
+  NextItems(
+      Puncture puncture,
+      ClinicalPicture clinical,
+      CsfPositivity fluid,
+      Observations heard,
+      Weighing.Sources from) {
+    this.puncture = puncture;
+    this.clinical = clinical;
     this.fluid = fluid;
     this.heard = heard;
     this.from = from;
-    outlook = from.criteria().outlook(given.evidence(), fluid, chances());
+    outlook = from.criteria().outlook(clinical.evidence(), fluid, chances());
   }
 
   private Outlook.Chances chances() {
@@ -67,7 +75,7 @@ final class NextItems {
     return heard.has(Trait.BANDS)
         ? new Outlook.Chances(other, other)
         : new Outlook.Chances(
-            from.differential().outcome(heard, given.prior(), Trait.BANDS).chanceFound(), other);
+            from.differential().outcome(heard, clinical.prior(), Trait.BANDS).chanceFound(), other);
   }
 
   /** The items, most telling for their burden first. */
@@ -92,7 +100,7 @@ final class NextItems {
   }
 
   private void addEvidence() {
-    boolean isUnknown = given.evidence().presentation() == Presentation.UNKNOWN;
+    boolean isUnknown = clinical.evidence().presentation() == Presentation.UNKNOWN;
     double ofVerdict = isUnknown ? outlook.openness() : outlook.information(HISTORY);
     items.add(
         new NextItem(
@@ -126,7 +134,7 @@ final class NextItems {
   }
 
   private boolean isUnknown(Item item) {
-    Evidence evidence = given.evidence();
+    Evidence evidence = clinical.evidence();
     return switch (item.kind()) {
       case COUNT ->
           !(item == Item.ATTACKS ? evidence.attacks() : evidence.objectiveLesions()).isKnown();
@@ -137,21 +145,21 @@ final class NextItems {
   }
 
   private boolean isSampleThere() {
-    return given.bands().isReported()
-        || given.panel().panel().results().keySet().stream()
+    return puncture.bands().isReported()
+        || puncture.panel().panel().results().keySet().stream()
             .anyMatch(s -> s.in() == Compartment.CSF);
   }
 
   private boolean isSerumThere() {
-    return given.bands().isReported()
-        || given.panel().panel().serum().at().isPresent()
-        || given.panel().panel().results().keySet().stream()
+    return puncture.bands().isReported()
+        || puncture.panel().panel().serum().at().isPresent()
+        || puncture.panel().panel().results().keySet().stream()
             .anyMatch(s -> s.in() == Compartment.SERUM);
   }
 
   /** Whether CSF and serum are at hand and may be compared. */
   private boolean isPairThere() {
-    return isSampleThere() && isSerumThere() && !given.panel().pairing().isInvalid();
+    return isSampleThere() && isSerumThere() && !puncture.isPairInvalid();
   }
 
   /** What would make the bands known, where they are not. */
@@ -166,9 +174,9 @@ final class NextItems {
           "serum-redraw",
           Burden.BLOOD,
           "Draw serum to pair with the CSF, within hours of it; once that is past, a new pair.");
-    } else if (!given.bands().isReported()) {
+    } else if (!puncture.bands().isReported()) {
       addFluid("bands", Burden.SAME_SAMPLE, "Isoelectric focusing of the CSF and serum at hand.");
-    } else if (!given.bands().isConfirmed()) {
+    } else if (!puncture.bands().isConfirmed()) {
       addFluid("confirm-gel", Burden.RECORD, "Confirm or correct the reading of the gel.");
     } else {
       addFluid(
@@ -181,21 +189,22 @@ final class NextItems {
   }
 
   private boolean isLadder() {
-    return given.bands().pattern().filter(p -> p == BandPattern.LADDER).isPresent();
+    return puncture.bands().pattern().filter(p -> p == BandPattern.LADDER).isPresent();
   }
 
   private void addFluid(String item, Burden burden, String text) {
-    double ofDisease = from.differential().outcome(heard, given.prior(), Trait.BANDS).information();
+    double ofDisease =
+        from.differential().outcome(heard, clinical.prior(), Trait.BANDS).information();
     items.add(new NextItem(item, outlook.information(FLUID), ofDisease, burden, text));
   }
 
   private void addKappa() {
-    boolean isMeasured = given.panel().panel().has(Sample.csf(Analyte.KAPPA));
+    boolean isMeasured = puncture.has(Sample.csf(Analyte.KAPPA));
     if (isMeasured || heard.has(Trait.KAPPA_INDEX) || !isPairThere()) {
       return;
     }
     double ofDisease =
-        from.differential().outcome(heard, given.prior(), Trait.KAPPA_INDEX).information();
+        from.differential().outcome(heard, clinical.prior(), Trait.KAPPA_INDEX).information();
     items.add(
         new NextItem(
             "kappa-flc",
@@ -211,17 +220,17 @@ final class NextItems {
   }
 
   private void addSameSample() {
-    if (isPairThere() && !given.findings().verdict(FindingCode.MRZ_REACTION).isDecided()) {
+    if (isPairThere() && !puncture.verdict(FindingCode.MRZ_REACTION).isDecided()) {
       addTrait(
           Trait.MRZ_REACTION,
           "mrz-reaction",
           Burden.SAME_SAMPLE,
           "Measles, rubella and varicella-zoster antibody indices from the samples at hand.");
     }
-    boolean isInflamed = given.findings().get(FindingCode.LEUKOCYTES).isAbove();
+    boolean isInflamed = puncture.isAbove(FindingCode.LEUKOCYTES);
     if (isInflamed
         && isPairThere()
-        && !given.findings().verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
+        && !puncture.verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
       addTrait(
           Trait.BORRELIA,
           "borrelia-antibody-index",
@@ -232,23 +241,23 @@ final class NextItems {
 
   private void addTrait(Trait trait, String item, Burden burden, String text) {
     if (!heard.has(trait)) {
-      double ofDisease = from.differential().outcome(heard, given.prior(), trait).information();
+      double ofDisease = from.differential().outcome(heard, clinical.prior(), trait).information();
       items.add(new NextItem(item, 0, ofDisease, burden, text));
     }
   }
 
   /** A second puncture, where the first showed no bands or too few. */
   private void addRepeat() {
-    boolean isTooFew = given.bands().verdict() == BandVerdict.BORDERLINE;
+    boolean isTooFew = puncture.bands().verdict() == BandVerdict.BORDERLINE;
     if (fluid.bands() != Answer.NO && !isTooFew) {
       return;
     }
-    Outcome outcome = from.differential().outcomeOfRepeat(heard, given.prior());
+    Outcome outcome = from.differential().outcomeOfRepeat(heard, clinical.prior());
     double other = from.facts().number("next.chance-unknown");
     double ofVerdict =
         from.criteria()
             .outlook(
-                given.evidence(),
+                clinical.evidence(),
                 fluid.with(Answer.UNKNOWN),
                 new Outlook.Chances(outcome.chanceFound(), other))
             .information(FLUID);

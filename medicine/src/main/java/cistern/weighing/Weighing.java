@@ -1,5 +1,6 @@
 package cistern.weighing;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandPattern;
 import cistern.criteria.Criteria;
 import cistern.criteria.CriteriaResult;
@@ -9,9 +10,8 @@ import cistern.differential.Observations;
 import cistern.differential.Trait;
 import cistern.differential.Witness;
 import cistern.fact.Facts;
-import cistern.finding.FindingCode;
+import cistern.redflag.FlagInput;
 import cistern.redflag.RedFlags;
-import cistern.redflag.Seen;
 import java.util.List;
 
 /** Weighs everything that is known of one person under one set of facts. */
@@ -33,37 +33,35 @@ public final class Weighing {
   }
 
   /** What everything says together. */
-  public Weighed weigh(Given given) {
-    CsfPositivity fluid =
-        CsfPositivity.of(
-            given.panel(), given.bands(), given.findings().get(FindingCode.KAPPA_INDEX), facts);
-    Observations heard = Observations.of(given.findings(), fluid.bands(), given.serology(), facts);
-    List<CriteriaResult> results = criteria.interpret(given.evidence(), fluid);
-    Seen seen =
-        new Seen(
-            given.panel(), given.findings(), given.bands(), fluid.bands(), given.serology(), facts);
+  public Weighed weigh(Puncture puncture, ClinicalPicture clinical) {
+    CsfPositivity fluid = CsfPositivity.of(puncture, facts);
+    Observations heard =
+        Observations.of(puncture.findings(), fluid.bands(), clinical.serology(), facts);
+    List<CriteriaResult> results = criteria.interpret(clinical.evidence(), fluid);
     return new Weighed(
         results,
-        criteria.difference(given.evidence(), fluid, results),
-        criteria.prompts(given.evidence(), given.panel().panel().person().ageYears()),
+        criteria.difference(clinical.evidence(), fluid, results),
+        criteria.prompts(clinical.evidence(), puncture.panel().panel().person().ageYears()),
         fluid,
-        differential.interpret(heard, given.prior(), isAlike(seen)),
-        RedFlags.check(seen),
-        new NextItems(given, fluid, heard, new Sources(criteria, differential, facts)).ranked(),
-        puncture(given, fluid, heard),
-        given.evidence().contradictions());
+        differential.interpret(heard, clinical.prior(), isAlike(puncture)),
+        RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts)),
+        new NextItems(puncture, clinical, fluid, heard, new Sources(criteria, differential, facts))
+            .ranked(),
+        puncture(clinical, fluid, heard),
+        clinical.evidence().contradictions());
   }
 
-  private static boolean isAlike(Seen seen) {
-    return seen.reading().pattern().filter(p -> p == BandPattern.SYSTEMIC).isPresent();
+  private static boolean isAlike(Puncture puncture) {
+    return puncture.bands().pattern().filter(p -> p == BandPattern.SYSTEMIC).isPresent();
   }
 
-  private PunctureOutlook puncture(Given given, CsfPositivity fluid, Observations heard) {
+  private PunctureOutlook puncture(
+      ClinicalPicture clinical, CsfPositivity fluid, Observations heard) {
     return new PunctureOutlook(
-        criteria.puncture(given.evidence(), fluid),
+        criteria.puncture(clinical.evidence(), fluid),
         differential.outcome(
-            heard.without(Witness.INTRATHECAL_SYNTHESIS), given.prior(), Trait.BANDS),
-        given.prior().isPresent());
+            heard.without(Witness.INTRATHECAL_SYNTHESIS), clinical.prior(), Trait.BANDS),
+        clinical.prior().isPresent());
   }
 
   /**

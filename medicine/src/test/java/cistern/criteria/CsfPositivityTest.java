@@ -2,6 +2,7 @@ package cistern.criteria;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandCounts;
 import cistern.bands.BandPattern;
 import cistern.bands.BandReading;
@@ -9,12 +10,14 @@ import cistern.bands.BandReport;
 import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
+import cistern.fact.Grounds;
 import cistern.fact.Policy;
 import cistern.fact.Status;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.Findings;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
 import cistern.measurement.Interval;
@@ -24,6 +27,7 @@ import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.panel.Person;
 import java.time.OffsetDateTime;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -87,14 +91,24 @@ class CsfPositivityTest {
     Interval value =
         ends.length == 1
             ? Interval.of(Double.parseDouble(words))
-            : Interval.between(Double.parseDouble(ends[0]), Double.parseDouble(ends[1]), true);
-    Limits limits = Limits.grey(Cut.from(3.5), Cut.from(6.1));
+            : new Interval(Double.parseDouble(ends[0]), Double.parseDouble(ends[1]), true);
+    Limits limits = Limits.grey(Threshold.from(3.5), Threshold.from(6.1));
     return Finding.of(FindingCode.KAPPA_INDEX, value, FACTS.grounds("kappa-index.upper"), inputs)
         .withVerdict(limits.judge(value), limits, Optional.empty());
   }
 
   private static CsfPositivity of(CheckedPanel panel, String bands, String kappa, Facts facts) {
-    return CsfPositivity.of(panel, BandReading.of(report(bands), facts), kappa(kappa), facts);
+    Finding index = kappa(kappa);
+    List<Finding> all =
+        Arrays.stream(FindingCode.values())
+            .map(
+                code ->
+                    code == index.code()
+                        ? index
+                        : Finding.withoutValue(code, Grounds.MEASURED, List.of(), "not measured"))
+            .toList();
+    BandReading reading = BandReading.of(report(bands), facts);
+    return CsfPositivity.of(new Puncture("of-the-test", panel, Findings.of(all), reading), facts);
   }
 
   private static Facts locally(String key) {

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Equality and open ends; source: the project's contract, classification on unrounded values. */
 class LimitsTest {
 
-  private static final Limits GREY = Limits.grey(Cut.from(3.5), Cut.from(6.1));
+  private static final Limits GREY = Limits.grey(Threshold.from(3.5), Threshold.from(6.1));
 
   @Nested
   class Judged {
@@ -40,7 +40,7 @@ class LimitsTest {
 
     @Test
     void judge_byAStrictLimit_isAboveOnlyBeyondIt() {
-      Limits strict = Limits.upper(Cut.over(5));
+      Limits strict = Limits.upper(Threshold.over(5));
 
       assertThat(strict.judge(Interval.of(5))).isEqualTo(Verdict.WITHIN);
       assertThat(strict.judge(Interval.of(5.0001))).isEqualTo(Verdict.ABOVE);
@@ -62,8 +62,9 @@ class LimitsTest {
     void judge_aQuotientThatIsExactlyTheLimit_forgivesTheMachinesRounding() {
       assertThat(2.8 / 7).isLessThan(0.4);
       assertThat(Limits.lower(0.4).judge(Interval.of(2.8 / 7))).isEqualTo(Verdict.WITHIN);
-      assertThat(Limits.upper(Cut.from(0.4)).judge(Interval.of(2.8 / 7))).isEqualTo(Verdict.ABOVE);
-      assertThat(Limits.upper(Cut.over(0.3)).judge(Interval.of(0.1 + 0.2)))
+      assertThat(Limits.upper(Threshold.from(0.4)).judge(Interval.of(2.8 / 7)))
+          .isEqualTo(Verdict.ABOVE);
+      assertThat(Limits.upper(Threshold.over(0.3)).judge(Interval.of(0.1 + 0.2)))
           .isEqualTo(Verdict.WITHIN);
     }
 

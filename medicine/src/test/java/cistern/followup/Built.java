@@ -1,15 +1,15 @@
 package cistern.followup;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandCounts;
 import cistern.bands.BandReport;
 import cistern.fact.Facts;
-import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Draw;
@@ -43,10 +43,10 @@ final class Built {
   }
 
   Built with(Sample sample, double value) {
-    return with(sample, new ReportedValue.Exact(value), Optional.of("nephelometry"));
+    return with(sample, Interval.of(value), Optional.of("nephelometry"));
   }
 
-  Built with(Sample sample, ReportedValue value, Optional<String> assay) {
+  Built with(Sample sample, Interval value, Optional<String> assay) {
     results.removeIf(m -> m.sample().equals(sample));
     results.add(
         new Measurement(sample, value, OptionalDouble.empty(), assay, Optional.empty(), "results"));
@@ -70,7 +70,7 @@ final class Built {
     return this;
   }
 
-  Episode episode() {
+  Puncture puncture() {
     Draw csf = new Draw(at, Optional.empty(), Optional.empty(), site, OptionalDouble.empty());
     Draw serum =
         at.map(t -> Draw.at(t.plusMinutes(Math.round(serumHours * 60)))).orElse(Draw.UNKNOWN);
@@ -79,8 +79,7 @@ final class Built {
             .withDraws(csf, serum)
             .withCircumstances(circumstances);
     Workup workup = new Workup(id, panel, bands, List.of());
-    Interpretation read = Interpreter.of(FACTS).interpret(workup);
-    return new Episode(id, read.panel(), read.findings(), read.bands());
+    return Interpreter.of(FACTS).interpret(workup).puncture();
   }
 
   static Built built(String id, int days) {
@@ -88,7 +87,7 @@ final class Built {
   }
 
   static Comparison compare(Built... built) {
-    return Comparisons.of(FACTS).compare(List.of(built).stream().map(Built::episode).toList());
+    return Comparisons.of(FACTS).compare(List.of(built).stream().map(Built::puncture).toList());
   }
 
   static Change change(Comparison comparison, String code) {

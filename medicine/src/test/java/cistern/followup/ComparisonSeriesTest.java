@@ -8,6 +8,7 @@ import static cistern.followup.Built.remarks;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandCounts;
 import cistern.bands.BandPattern;
 import cistern.bands.BandReading;
@@ -32,13 +33,13 @@ class ComparisonSeriesTest {
       nobody.person = Optional.empty();
       Built other = built("c", 9);
       other.person = Optional.of("p-2");
-      Episode first = built("a", 0).episode();
+      Puncture first = built("a", 0).puncture();
 
-      assertThat(Comparisons.refusal(List.of(first, nobody.episode())).orElseThrow())
+      assertThat(Comparisons.refusal(List.of(first, nobody.puncture())).orElseThrow())
           .contains("missing");
-      assertThat(Comparisons.refusal(List.of(first, other.episode())).orElseThrow())
+      assertThat(Comparisons.refusal(List.of(first, other.puncture())).orElseThrow())
           .contains("differs");
-      assertThat(Comparisons.refusal(List.of(first, built("b", 9).episode()))).isEmpty();
+      assertThat(Comparisons.refusal(List.of(first, built("b", 9).puncture()))).isEmpty();
       assertThat(remarks(compare(built("a", 0), other))).contains("person-declared");
     }
 
@@ -46,8 +47,8 @@ class ComparisonSeriesTest {
     void compare_filesOutOfOrder_arePutInOrderOfTime() {
       Comparison three = compare(built("late", 200), built("early", 0), built("middle", 50));
 
-      assertThat(three.episodes())
-          .extracting(Episode::workup)
+      assertThat(three.punctures())
+          .extracting(Puncture::workup)
           .containsExactly("early", "middle", "late");
       assertThat(three.steps()).hasSize(2);
       assertThat(three.days()).hasValue(200);
@@ -62,7 +63,7 @@ class ComparisonSeriesTest {
       Comparison both = compare(built("a", 30), later);
 
       assertThat(both.days()).isEmpty();
-      assertThat(both.episodes()).extracting(Episode::workup).containsExactly("a", "b");
+      assertThat(both.punctures()).extracting(Puncture::workup).containsExactly("a", "b");
       assertThat(remarks(both)).contains("days between are not known");
     }
 

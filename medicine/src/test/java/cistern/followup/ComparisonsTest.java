@@ -8,13 +8,14 @@ import static cistern.followup.Built.remarks;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import cistern.analysis.Puncture;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import java.util.List;
@@ -70,8 +71,8 @@ class ComparisonsTest {
                   Map.of(
                       "change.biological.albumin.csf",
                       new Policy.Change(new FactValue.Figure(0.2), "ward study"))));
-      List<Episode> both =
-          List.of(built("a", 0).episode(), new Built("b", 9).panel(300, 62).episode());
+      List<Puncture> both =
+          List.of(built("a", 0).puncture(), new Built("b", 9).panel(300, 62).puncture());
 
       Comparison wide = Comparisons.of(local).compare(both);
 
@@ -103,8 +104,7 @@ class ComparisonsTest {
     @Test
     void compare_censoredValue_doesNotCompare() {
       Sample kappa = Sample.csf(Analyte.KAPPA);
-      Built first =
-          built("a", 0).with(kappa, new ReportedValue.Below(0.3), Optional.of("nephelometry"));
+      Built first = built("a", 0).with(kappa, Interval.below(0.3), Optional.of("nephelometry"));
 
       assertThat(change(compare(first, built("b", 9).with(kappa, 5)), "kappa-flc.csf").note())
           .contains("only a bound");
@@ -152,10 +152,7 @@ class ComparisonsTest {
     void compare_changedAssay_doesNotCompareAndNamesBoth() {
       Built later =
           built("b", 9)
-              .with(
-                  Sample.csf(Analyte.ALBUMIN),
-                  new ReportedValue.Exact(500),
-                  Optional.of("turbidimetry"));
+              .with(Sample.csf(Analyte.ALBUMIN), Interval.of(500), Optional.of("turbidimetry"));
 
       Change change = change(compare(built("a", 0), later), "igg-index");
 
@@ -166,8 +163,7 @@ class ComparisonsTest {
     @Test
     void compare_unstatedAssay_isKeptInMind() {
       Built later =
-          built("b", 9)
-              .with(Sample.csf(Analyte.ALBUMIN), new ReportedValue.Exact(500), Optional.empty());
+          built("b", 9).with(Sample.csf(Analyte.ALBUMIN), Interval.of(500), Optional.empty());
 
       assertThat(change(compare(built("a", 0), later), "albumin-quotient"))
           .satisfies(c -> assertThat(c.verdict()).isEqualTo(Change.Verdict.SIGNIFICANT))

@@ -5,7 +5,6 @@ import cistern.bands.BandReport;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Problem;
 import cistern.panel.Panel;
 import cistern.panel.PanelText;
@@ -53,10 +52,12 @@ public final class Interpreted {
 
   /** The exact value of a finding. */
   public static double value(Finding finding) {
-    if (finding.value() instanceof FindingValue.Point point) {
-      return point.value();
-    }
-    throw new AssertionError(finding.code().code() + " has no exact value: " + finding.note());
+    return finding
+        .number()
+        .orElseThrow(
+            () ->
+                new AssertionError(
+                    finding.code().code() + " has no exact value: " + finding.note()));
   }
 
   /** The codes of all problems, in order. */

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Verdict;
+import cistern.measurement.Interval;
 import java.util.Random;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -89,7 +89,7 @@ class LawsTest {
               FindingCode.IGG_LOCAL,
               FindingCode.IGG_SYNTHESIS_RATE
             }) {
-          FindingValue.Bounds bounds = (FindingValue.Bounds) censored.findings().get(code).value();
+          Interval bounds = censored.findings().get(code).value().orElseThrow();
           assertThat(Interpreted.value(below, code)).isBetween(bounds.lower(), bounds.upper());
           Verdict verdict = censored.findings().verdict(code);
           if (verdict.isDecided()) {

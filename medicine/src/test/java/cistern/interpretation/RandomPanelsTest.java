@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import cistern.checks.OutsideCheck;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
+import cistern.measurement.Interval;
 import cistern.panel.PanelText;
 import cistern.panel.Person;
 import java.io.BufferedReader;
@@ -61,19 +61,18 @@ class RandomPanelsTest {
           .as("%s: %s", code.code(), line)
           .isEqualTo(expected.substring(bar + 1));
       String value = expected.substring(equals + 1, bar);
-      return switch (finding.value()) {
-        case FindingValue.None none -> {
-          assertThat(value).as(code.code()).isEqualTo("-");
-          yield 0;
-        }
-        case FindingValue.Point point -> deviation(point.value(), value, code, line);
-        case FindingValue.Bounds bounds -> {
-          int dots = value.indexOf("..");
-          yield Math.max(
-              deviation(bounds.lower(), value.substring(0, dots), code, line),
-              deviation(bounds.upper(), value.substring(dots + 2), code, line));
-        }
-      };
+      if (!finding.hasValue()) {
+        assertThat(value).as(code.code()).isEqualTo("-");
+        return 0;
+      }
+      Interval read = finding.value().orElseThrow();
+      if (read.isExact()) {
+        return deviation(read.exactly(), value, code, line);
+      }
+      int dots = value.indexOf("..");
+      return Math.max(
+          deviation(read.lower(), value.substring(0, dots), code, line),
+          deviation(read.upper(), value.substring(dots + 2), code, line));
     }
 
     private double deviation(double got, String text, FindingCode code, String line) {

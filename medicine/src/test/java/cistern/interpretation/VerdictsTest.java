@@ -9,7 +9,6 @@ import cistern.fact.Policy;
 import cistern.fact.Status;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
 import cistern.panel.Circumstance;
@@ -191,7 +190,7 @@ class VerdictsTest {
               .get(FindingCode.MEASLES_ANTIBODY_INDEX);
 
       assertThat(finding.verdict()).isEqualTo(Verdict.UNDETERMINED);
-      assertThat(((FindingValue.Bounds) finding.value()).upper()).isInfinite();
+      assertThat(finding.value().orElseThrow().upper()).isInfinite();
     }
   }
 

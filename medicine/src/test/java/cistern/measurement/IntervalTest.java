@@ -8,8 +8,8 @@ import org.junit.jupiter.api.Test;
 
 class IntervalTest {
 
-  private static final Interval BELOW = new ReportedValue.Below(4).interval();
-  private static final Interval ABOVE = new ReportedValue.Above(10).interval();
+  private static final Interval BELOW = Interval.below(4);
+  private static final Interval ABOVE = Interval.above(10);
 
   @Test
   void dividedBy_exactNumbers_isTheQuotient() {
@@ -46,12 +46,13 @@ class IntervalTest {
 
   @Test
   void reported_impossibleValues_areRefused() {
-    assertThatIllegalArgumentException().isThrownBy(() -> new ReportedValue.Exact(-1));
+    Sample sample = Sample.csf(Analyte.IGG);
+    assertThatIllegalArgumentException().isThrownBy(() -> Measurement.of(sample, Interval.of(-1)));
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> new ReportedValue.Above(Double.POSITIVE_INFINITY));
-    assertThatIllegalArgumentException().isThrownBy(() -> new ReportedValue.Below(Double.NaN));
-    assertThat(new ReportedValue.Exact(1).isCensored()).isFalse();
-    assertThat(new ReportedValue.Below(1).isCensored()).isTrue();
+        .isThrownBy(() -> Measurement.of(sample, Interval.above(Double.POSITIVE_INFINITY)));
+    assertThatIllegalArgumentException().isThrownBy(() -> Interval.below(Double.NaN));
+    assertThat(Interval.of(1).isExact()).isTrue();
+    assertThat(Interval.below(1).isExact()).isFalse();
   }
 
   @Test

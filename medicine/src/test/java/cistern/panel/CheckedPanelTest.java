@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.fact.Facts;
 import cistern.finding.Problem;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import java.util.List;
 import java.util.Optional;
@@ -188,7 +188,7 @@ class CheckedPanelTest {
       Measurement early =
           new Measurement(
               Sample.csf(Analyte.LACTATE),
-              new ReportedValue.Exact(2),
+              Interval.of(2),
               OptionalDouble.empty(),
               Optional.empty(),
               Optional.of(PanelText.DRAWN.minusMinutes(1)),

@@ -3,8 +3,8 @@ package cistern.panel;
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import java.time.Duration;
 import java.time.OffsetDateTime;
@@ -67,12 +67,12 @@ public final class PanelText {
         name);
   }
 
-  private static ReportedValue value(String text) {
+  private static Interval value(String text) {
     if (text.startsWith("<")) {
-      return new ReportedValue.Below(Double.parseDouble(text.substring(1)));
+      return Interval.below(Double.parseDouble(text.substring(1)));
     }
     return text.startsWith(">")
-        ? new ReportedValue.Above(Double.parseDouble(text.substring(1)))
-        : new ReportedValue.Exact(Double.parseDouble(text));
+        ? Interval.above(Double.parseDouble(text.substring(1)))
+        : Interval.of(Double.parseDouble(text));
   }
 }

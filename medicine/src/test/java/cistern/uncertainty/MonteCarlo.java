@@ -88,7 +88,7 @@ final class MonteCarlo {
     Arrays.fill(median, Double.NaN);
     for (Measurement m : panel.results().values()) {
       double cv = m.cv().orElse(m.sample().analyte().isConcentration() ? 0.05 : 0);
-      median[at(m.sample())] = m.value().interval().exactly();
+      median[at(m.sample())] = m.value().exactly();
       sigma[at(m.sample())] = Math.sqrt(Math.log(1 + cv * cv));
     }
     ageYears = panel.person().ageYears().orElse(Double.NaN);

@@ -5,9 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.checks.OutsideCheck;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
+import cistern.measurement.Interval;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -55,8 +54,8 @@ class MonteCarloTest {
 
     private static final double[] EMPTY = {};
 
-    private static double[] edges(Finding finding, Interval95 interval) {
-      double value = finding.value() instanceof Point(double point) ? Math.abs(point) : 0;
+    private static double[] edges(Finding finding, Interval interval) {
+      double value = Math.abs(finding.number().orElse(0));
       double tolerance = END * Math.max(value, interval.upper() - interval.lower());
       return new double[] {
         interval.lower() - tolerance,

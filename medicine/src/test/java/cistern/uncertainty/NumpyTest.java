@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import cistern.checks.OutsideCheck;
 import cistern.finding.FindingCode;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -86,7 +86,7 @@ class NumpyTest {
         .toTable(worst);
   }
 
-  private static void checkEnds(String line, List<String> row, Interval95 interval) {
+  private static void checkEnds(String line, List<String> row, Interval interval) {
     double lower = Double.parseDouble(row.get(2));
     double upper = Double.parseDouble(row.get(3));
 

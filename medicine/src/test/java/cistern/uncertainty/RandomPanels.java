@@ -1,8 +1,8 @@
 package cistern.uncertainty;
 
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -42,7 +42,7 @@ final class RandomPanels {
         isStated && random.nextInt(3) == 0
             ? OptionalDouble.of(STATED[random.nextInt(STATED.length)])
             : OptionalDouble.empty();
-    Measurement plain = Measurement.of(sample, new ReportedValue.Exact(value));
+    Measurement plain = Measurement.of(sample, Interval.of(value));
     results.add(
         new Measurement(sample, plain.value(), cv, plain.assay(), plain.at(), plain.place()));
   }

@@ -1,9 +1,8 @@
 package cistern.uncertainty;
 
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
-import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -22,16 +21,16 @@ final class Samples {
 
   /** A result with the default imprecision. */
   Samples with(Sample sample, double value) {
-    return with(sample, new Exact(value), OptionalDouble.empty());
+    return with(sample, Interval.of(value), OptionalDouble.empty());
   }
 
   /** A result with a stated imprecision. */
   Samples with(Sample sample, double value, double cv) {
-    return with(sample, new Exact(value), OptionalDouble.of(cv));
+    return with(sample, Interval.of(value), OptionalDouble.of(cv));
   }
 
   /** A result as reported. */
-  Samples with(Sample sample, ReportedValue value, OptionalDouble cv) {
+  Samples with(Sample sample, Interval value, OptionalDouble cv) {
     Measurement plain = Measurement.of(sample, value);
     results.add(new Measurement(sample, value, cv, plain.assay(), plain.at(), plain.place()));
     return this;

@@ -13,8 +13,8 @@ import static org.assertj.core.api.Assertions.within;
 import cistern.checks.OutsideCheck;
 import cistern.finding.FindingCode;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -35,7 +35,7 @@ class UncertaintiesTest {
     return of.uncertainty(code).probabilityAbove().orElseThrow();
   }
 
-  private static Interval95 interval(Interpreted of, FindingCode code) {
+  private static Interval interval(Interpreted of, FindingCode code) {
     return of.uncertainty(code).interval95().orElseThrow();
   }
 
@@ -62,7 +62,7 @@ class UncertaintiesTest {
 
     @Test
     void measure_pairedPanel_agreesWithMonteCarlo() {
-      Interval95 index = interval(paired(), IGG_INDEX);
+      Interval index = interval(paired(), IGG_INDEX);
 
       // 95 % .4766–.6489, P(index > 0.7) .0017; the source draws normal, not log-normal inputs.
       assertThat(index.lower()).isCloseTo(0.4766, within(0.0015));
@@ -78,14 +78,14 @@ class UncertaintiesTest {
     @Test
     void measure_pairedPanelUnderTheLimit_hasNoSynthesis() {
       // 1 − Qlim/Q −.2990550, local IgG −10.3174 mg/L → report 0
-      assertThat(interval(paired(), IGG_FRACTION)).isEqualTo(new Interval95(0, 0));
-      assertThat(interval(paired(), IGG_LOCAL)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(paired(), IGG_FRACTION)).isEqualTo(Interval.between(0, 0));
+      assertThat(interval(paired(), IGG_LOCAL)).isEqualTo(Interval.between(0, 0));
     }
 
     @Test
     void measure_fourInputsOfFivePercent_hasTheExactImprecision() {
       // closed form: CV² = (1 + 0.05²)⁴ − 1, CV .1001876367; first order gives .1
-      Interval95 index = interval(second().interpreted(), IGG_INDEX);
+      Interval index = interval(second().interpreted(), IGG_INDEX);
       double sigma = Math.log(index.upper() / index.lower()) / (2 * 1.959963984540054);
 
       assertThat(Math.sqrt(Math.expm1(sigma * sigma))).isCloseTo(0.1001876367, within(1e-8));

@@ -21,10 +21,9 @@ import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.finding.FindingCode;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -48,7 +47,7 @@ class UncertaintyEdgesTest {
     return of.uncertainty(code).probabilityAbove().orElseThrow();
   }
 
-  private static Interval95 interval(Interpreted of, FindingCode code) {
+  private static Interval interval(Interpreted of, FindingCode code) {
     return of.uncertainty(code).interval95().orElseThrow();
   }
 
@@ -84,10 +83,7 @@ class UncertaintyEdgesTest {
     void measure_censoredInput_hasNothing() {
       Interpreted panel =
           second()
-              .with(
-                  Sample.csf(Analyte.LACTATE),
-                  new ReportedValue.Below(1.5),
-                  OptionalDouble.of(0.05))
+              .with(Sample.csf(Analyte.LACTATE), Interval.below(1.5), OptionalDouble.of(0.05))
               .interpreted();
 
       assertThat(panel.uncertainty(FindingCode.LACTATE)).isEqualTo(Uncertainty.NONE);
@@ -98,7 +94,7 @@ class UncertaintyEdgesTest {
       Interpreted panel =
           Samples.none()
               .withPair(Analyte.IGG, 62, 11_000)
-              .with(CSF_ALBUMIN, new ReportedValue.Below(100), OptionalDouble.empty())
+              .with(CSF_ALBUMIN, Interval.below(100), OptionalDouble.empty())
               .with(SERUM_ALBUMIN, 40_000)
               .interpreted();
 
@@ -143,9 +139,9 @@ class UncertaintyEdgesTest {
               .withPair(Analyte.IGG, 0, 11_000)
               .interpreted();
 
-      assertThat(interval(panel, IGG_QUOTIENT)).isEqualTo(new Interval95(0, 0));
-      assertThat(interval(panel, IGG_LOCAL)).isEqualTo(new Interval95(0, 0));
-      assertThat(interval(panel, IGG_FRACTION)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(panel, IGG_QUOTIENT)).isEqualTo(Interval.between(0, 0));
+      assertThat(interval(panel, IGG_LOCAL)).isEqualTo(Interval.between(0, 0));
+      assertThat(interval(panel, IGG_FRACTION)).isEqualTo(Interval.between(0, 0));
       assertThat(probability(panel, IGG_QUOTIENT)).isZero();
       assertThat(interval(panel, IGG_SYNTHESIS_RATE).upper()).isNegative();
     }
@@ -154,7 +150,7 @@ class UncertaintyEdgesTest {
     void measure_zeroAntibody_isDegenerate() {
       Interpreted panel = second().withPair(Analyte.MEASLES_IGG, 0, 500).interpreted();
 
-      assertThat(interval(panel, MEASLES_ANTIBODY_INDEX)).isEqualTo(new Interval95(0, 0));
+      assertThat(interval(panel, MEASLES_ANTIBODY_INDEX)).isEqualTo(Interval.between(0, 0));
       assertThat(probability(panel, MEASLES_ANTIBODY_INDEX)).isZero();
     }
 
@@ -169,7 +165,7 @@ class UncertaintyEdgesTest {
 
       // 6.1 counts as above, and the interval is the value itself
       assertThat(panel.findings().get(KAPPA_INDEX).verdict()).isEqualTo(Verdict.ABOVE);
-      assertThat(interval(panel, KAPPA_INDEX)).isEqualTo(new Interval95(value, value));
+      assertThat(interval(panel, KAPPA_INDEX)).isEqualTo(Interval.between(value, value));
       assertThat(probability(panel, KAPPA_INDEX)).isOne();
     }
 
@@ -289,10 +285,7 @@ class UncertaintyEdgesTest {
       Interpreted panel =
           second()
               .withPair(Analyte.MEASLES_IGG, 20, 1000)
-              .with(
-                  Sample.csf(Analyte.RUBELLA_IGG),
-                  new ReportedValue.Below(1),
-                  OptionalDouble.empty())
+              .with(Sample.csf(Analyte.RUBELLA_IGG), Interval.below(1), OptionalDouble.empty())
               .with(Sample.serum(Analyte.RUBELLA_IGG), 1000)
               .interpreted();
 

@@ -16,7 +16,6 @@ import cistern.criteria.PunctureEffect;
 import cistern.differential.Disease;
 import cistern.differential.Prior;
 import cistern.differential.Serology;
-import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreted;
 import cistern.interpretation.Interpreter;

@@ -6,20 +6,15 @@ import cistern.bands.BandReport.Counted;
 import cistern.bands.BandReport.Origin;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Findings;
 import cistern.finding.Problem;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
-import cistern.measurement.ReportedValue.Above;
-import cistern.measurement.ReportedValue.Below;
-import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -61,21 +56,22 @@ public record InventedPuncture(
 
   /** This puncture with a pair of results, mg/L or as the analyte has it. */
   public InventedPuncture with(Analyte analyte, double csf, double serum) {
-    return with(Sample.csf(analyte), new Exact(csf)).with(Sample.serum(analyte), new Exact(serum));
+    return with(Sample.csf(analyte), Interval.of(csf))
+        .with(Sample.serum(analyte), Interval.of(serum));
   }
 
   /** This puncture with a CSF value below the limit of quantitation. */
   public InventedPuncture withBelow(Analyte analyte, double limit) {
-    return with(Sample.csf(analyte), new Below(limit));
+    return with(Sample.csf(analyte), Interval.below(limit));
   }
 
   /** This puncture with a CSF value above the measuring range. */
   public InventedPuncture withAbove(Analyte analyte, double limit) {
-    return with(Sample.csf(analyte), new Above(limit));
+    return with(Sample.csf(analyte), Interval.above(limit));
   }
 
   /** This puncture with a result, in place of any other of the same sample. */
-  public InventedPuncture with(Sample sample, ReportedValue value) {
+  public InventedPuncture with(Sample sample, Interval value) {
     List<Measurement> more = new ArrayList<>(results);
     more.removeIf(m -> m.sample().equals(sample));
     more.add(Measurement.of(sample, value));
@@ -124,10 +120,11 @@ public record InventedPuncture(
   }
 
   private static Finding widened(Finding finding, double factor) {
-    return finding.value() instanceof Point(double v) && v > 0
+    double v = finding.number().orElse(0);
+    return v > 0
         ? finding.withUncertainty(
             new Uncertainty(
-                Optional.of(new Interval95(v / factor, v * factor)), OptionalDouble.empty()))
+                Optional.of(Interval.between(v / factor, v * factor)), OptionalDouble.empty()))
         : finding;
   }
 }

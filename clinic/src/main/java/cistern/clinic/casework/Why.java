@@ -1,11 +1,10 @@
 package cistern.clinic.casework;
 
 import cistern.finding.Chances;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.interpretation.Interpretation;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
@@ -79,15 +78,16 @@ final class Why {
 
   /** How many times as large the value would be at its nearest limit. */
   private static String times(Finding finding) {
-    if (!(finding.value() instanceof FindingValue.Point point) || point.value() <= 0) {
+    double value = finding.number().orElse(0);
+    if (value <= 0) {
       return "";
     }
-    Stream<Cut> cuts =
+    Stream<Threshold> cuts =
         Stream.of(finding.limits().above(), finding.limits().within()).flatMap(Optional::stream);
-    return cuts.map(Cut::at)
+    return cuts.map(Threshold::at)
         .filter(at -> at > 0)
-        .min(Comparator.comparingDouble(at -> Math.abs(Math.log(at / point.value()))))
-        .map(at -> ": " + Printed.decimals(at / point.value(), 2) + " times what it is")
+        .min(Comparator.comparingDouble(at -> Math.abs(Math.log(at / value))))
+        .map(at -> ": " + Printed.decimals(at / value, 2) + " times what it is")
         .orElse("");
   }
 

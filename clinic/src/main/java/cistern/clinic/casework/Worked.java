@@ -2,7 +2,6 @@ package cistern.clinic.casework;
 
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
@@ -33,7 +32,7 @@ final class Worked {
   static String of(Finding finding, Interpretation interpretation) {
     Worked worked = new Worked(finding, interpretation);
     String formula = worked.formula();
-    return finding.value() instanceof FindingValue.None ? formula : formula + worked.result();
+    return finding.hasValue() ? formula + worked.result() : formula;
   }
 
   private String result() {
@@ -137,7 +136,7 @@ final class Worked {
   private String amount(Sample sample) {
     Optional<Measurement> measured = interpretation.panel().panel().find(sample);
     return measured
-        .map(m -> number(m.value().interval()) + " " + sample.analyte().unit().ucum())
+        .map(m -> number(m.value()) + " " + sample.analyte().unit().ucum())
         .orElse(sample.term() + " not given");
   }
 

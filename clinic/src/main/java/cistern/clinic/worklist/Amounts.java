@@ -1,6 +1,6 @@
 package cistern.clinic.worklist;
 
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import java.math.BigDecimal;
 import java.math.MathContext;
 
@@ -11,12 +11,13 @@ final class Amounts {
 
   private Amounts() {}
 
-  static String of(ReportedValue value) {
-    return switch (value) {
-      case ReportedValue.Exact exact -> number(exact.interval().lower());
-      case ReportedValue.Below below -> "<" + number(below.interval().upper());
-      case ReportedValue.Above above -> ">" + number(above.interval().lower());
-    };
+  static String of(Interval value) {
+    if (value.isExact()) {
+      return number(value.lower());
+    }
+    return Double.isInfinite(value.upper())
+        ? ">" + number(value.lower())
+        : "<" + number(value.upper());
   }
 
   private static String number(double value) {

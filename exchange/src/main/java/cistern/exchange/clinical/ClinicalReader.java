@@ -3,8 +3,8 @@ package cistern.exchange.clinical;
 import cistern.bedside.Bedside;
 import cistern.differential.Serology;
 import cistern.exchange.json.Fields;
-import cistern.interpretation.ClinicalPicture;
 import cistern.measurement.Compartment;
+import cistern.weighing.ClinicalPicture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -27,8 +27,7 @@ public final class ClinicalReader {
                         EvidenceReader.read(fields), PriorReader.read(fields), List.of()))
             .orElse(ClinicalPicture.UNKNOWN);
     evidence.ifPresent(Fields::checkNoOthers);
-    return new ClinicalPicture(
-        picture.evidence(), picture.prior(), serology(workup), bedside);
+    return new ClinicalPicture(picture.evidence(), picture.prior(), serology(workup), bedside);
   }
 
   private static List<Serology> serology(Fields workup) {
@@ -39,9 +38,7 @@ public final class ClinicalReader {
       Compartment in = fields.word("in", Compartment::parse, codes()).orElse(Compartment.SERUM);
       Optional<Serology.Result> result = fields.word("result", Serology.Result::parse, words());
       Serology.Method method =
-          fields
-              .word("method", Serology.Method::parse, methods())
-              .orElse(Serology.Method.UNKNOWN);
+          fields.word("method", Serology.Method::parse, methods()).orElse(Serology.Method.UNKNOWN);
       Optional<String> titre = fields.text("titre");
       fields.time("at");
       fields.keep("assay");

@@ -7,9 +7,9 @@ import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Ratio;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
 import cistern.measurement.Measurement.Tube;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
@@ -26,8 +26,7 @@ import java.util.stream.Stream;
 /** The {@code results} of one work-up, in canonical units. */
 final class ResultsReader {
 
-  private static final Set<Analyte> COUNTED =
-      EnumSet.of(Analyte.ERYTHROCYTES, Analyte.LEUKOCYTES);
+  private static final Set<Analyte> COUNTED = EnumSet.of(Analyte.ERYTHROCYTES, Analyte.LEUKOCYTES);
   private static final String ANALYTE = "analyte";
   private static final String IN = "in";
   private static final String UNIT = "unit";
@@ -157,7 +156,7 @@ final class ResultsReader {
     return written.stream().findFirst();
   }
 
-  private static Optional<ReportedValue> value(
+  private static Optional<Interval> value(
       Fields fields, Written written, Ratio ratio, Sample sample) {
     double number = ratio.toDouble(written.number());
     String unit = sample.analyte().unit().ucum();
@@ -170,9 +169,9 @@ final class ResultsReader {
     }
     return Optional.of(
         switch (written.kind()) {
-          case VALUE -> new ReportedValue.Exact(number);
-          case BELOW -> new ReportedValue.Below(number);
-          case ABOVE -> new ReportedValue.Above(number);
+          case VALUE -> Interval.of(number);
+          case BELOW -> Interval.below(number);
+          case ABOVE -> Interval.above(number);
         });
   }
 }

@@ -4,7 +4,6 @@ import cistern.bedside.Bedside;
 import cistern.bedside.MicrobeTest;
 import cistern.bedside.Sign;
 import cistern.exchange.json.InputProblems;
-import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Workup;
 import cistern.measurement.Answer;
 import cistern.measurement.Compartment;
@@ -18,6 +17,7 @@ import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Procedure;
 import cistern.puncture.procedure.Question;
+import cistern.weighing.ClinicalPicture;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -148,8 +148,7 @@ final class SaidTwice {
     return test.in() == Compartment.CSF && (test.isMethod("gram") || test.isMethod("culture"));
   }
 
-  private void add(
-      CsfTest sent, String name, List<MicrobeTest> all, List<MicrobeTest> sameKind) {
+  private void add(CsfTest sent, String name, List<MicrobeTest> all, List<MicrobeTest> sameKind) {
     for (SentTest test : workup.procedure().after().sent()) {
       if (test.test() == sent && test.positive().isKnown()) {
         boolean isPositive = test.positive().isYes();

@@ -14,12 +14,12 @@ import cistern.exchange.ucum.Conversions;
 import cistern.exchange.workup.WorkupReading.NotValid;
 import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
-import cistern.interpretation.ClinicalPicture;
 import cistern.interpretation.Workup;
 import cistern.interpretation.Workup.Letter;
 import cistern.interpretation.Workup.Remarks;
 import cistern.panel.Panel;
 import cistern.puncture.procedure.Procedure;
+import cistern.weighing.ClinicalPicture;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -86,7 +86,8 @@ public final class WorkupFile {
   private Workup workup(Fields fields, InputProblems problems) {
     version(fields, "workup", VERSIONS);
     String id = id(fields);
-    Remarks remarks = new Remarks(
+    Remarks remarks =
+        new Remarks(
             fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
     fields.keep("finalDiagnosis", "source");
@@ -131,7 +132,10 @@ public final class WorkupFile {
   static void version(Fields fields, String name, List<BigDecimal> versions) {
     Optional<BigDecimal> given = fields.decimal(name, Sign.ANY);
     if (given.isPresent() && versions.stream().noneMatch(v -> v.compareTo(given.get()) == 0)) {
-      fields.add(name, InputTrouble.VERSION, versions.stream().map(BigDecimal::toPlainString).collect(Collectors.joining(" and ")));
+      fields.add(
+          name,
+          InputTrouble.VERSION,
+          versions.stream().map(BigDecimal::toPlainString).collect(Collectors.joining(" and ")));
     }
   }
 }

@@ -8,8 +8,8 @@ import cistern.exchange.workup.WorkupReading.NotValid;
 import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
 import cistern.finding.Problem;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -60,12 +60,12 @@ final class Read {
   }
 
   private static String value(Measurement measurement) {
+    Interval value = measurement.value();
+    String bound = Double.isInfinite(value.upper()) ? ">" : "<";
     String number =
-        switch (measurement.value()) {
-          case ReportedValue.Exact exact -> Double.toString(exact.value());
-          case ReportedValue.Below below -> "<" + below.limit();
-          case ReportedValue.Above above -> ">" + above.limit();
-        };
+        value.isExact()
+            ? Double.toString(value.exactly())
+            : bound + (bound.equals(">") ? value.lower() : value.upper());
     return measurement.sample().code() + " " + number;
   }
 

@@ -14,8 +14,8 @@ import cistern.finding.Problem;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement.Tube;
-import cistern.measurement.ReportedValue;
 import cistern.measurement.Sample;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Question;
@@ -49,7 +49,8 @@ class SecondVersionTest {
         read(
             """
             "person": { "ageDays": 20, "ageYears": 3, "weightKg": 3.4,
-              "creatinine": { "value": 1, "unit": "mg/dL", "at": "2031-03-01T08:00:00Z" } }""");
+              "creatinine": { "value": 1, "unit": "mg/dL", "at": "2031-03-01T08:00:00Z" } }\
+            """);
 
     assertThat(workup.panel().person().days()).isEqualTo(OptionalDouble.of(20));
     assertThat(workup.panel().person().ageYears()).isEqualTo(OptionalDouble.of(20 / 365.25));
@@ -79,7 +80,8 @@ class SecondVersionTest {
             "treatments": [ { "drug": "ocrelizumab", "from": "2030-03-01T08:00:00Z" } ],
             "letter": { "to": "Dr Example", "releaseProbability": "yes" },
             "answers": [ { "to": "bacterial-pattern", "by": "Dr Example",
-              "at": "2031-03-01T08:00:00Z", "reason": "treated since" } ]""");
+              "at": "2031-03-01T08:00:00Z", "reason": "treated since" } ]\
+            """);
 
     var bedside = workup.clinical().bedside();
     assertThat(bedside.answer(Sign.FEVER)).isEqualTo(Answer.YES);
@@ -116,8 +118,7 @@ class SecondVersionTest {
 
   @Test
   void read_answerWithoutReason_namedAndNotComplete() {
-    Workup workup =
-        read("\"answers\": [{\"to\": \"microbe-found\", \"by\": \"Dr Example\"}]");
+    Workup workup = read("\"answers\": [{\"to\": \"microbe-found\", \"by\": \"Dr Example\"}]");
 
     assertThat(workup.problems()).extracting(Problem::code).containsExactly("answer-incomplete");
     assertThat(workup.clinical().bedside().replies()).noneMatch(RuleReply::isComplete);
@@ -138,11 +139,9 @@ class SecondVersionTest {
     Workup workup =
         read(counted("erythrocytes", "csf", ", \"tube\": \"first\"", ", \"tube\": \"last\""));
 
-    assertThat(workup.panel().find(sample).orElseThrow().value())
-        .isEqualTo(new ReportedValue.Exact(400));
+    assertThat(workup.panel().find(sample).orElseThrow().value()).isEqualTo(Interval.of(400));
     assertThat(workup.panel().find(sample).orElseThrow().tube()).isEqualTo(Tube.LAST);
-    assertThat(workup.panel().firstTube().get(sample).value())
-        .isEqualTo(new ReportedValue.Exact(9000));
+    assertThat(workup.panel().firstTube().get(sample).value()).isEqualTo(Interval.of(9000));
   }
 
   @ParameterizedTest
@@ -183,7 +182,8 @@ class SecondVersionTest {
             "procedure": {"before": {"signs": {"immunocompromised": "yes"}},
               "done": {"position": "sitting"},
               "after": {"sent": [{"test": "culture", "positive": "yes"},
-                {"test": "cytology", "positive": "yes"}]}}""");
+                {"test": "cytology", "positive": "yes"}]}}\
+            """);
 
     assertThat(workup.problems())
         .extracting(Problem::code)

@@ -14,7 +14,7 @@ import cistern.finding.Problem;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import java.io.ByteArrayInputStream;
@@ -69,8 +69,8 @@ class WorkupFileTest {
       assertThat(value(workup, Sample.csf(Analyte.ALBUMIN))).isEqualTo(exact(220));
       assertThat(value(workup, Sample.serum(Analyte.ALBUMIN))).isEqualTo(exact(42_000));
       assertThat(value(workup, Sample.csf(Analyte.IGG))).isEqualTo(exact(62));
-      assertThat(value(workup, Sample.csf(Analyte.KAPPA))).isEqualTo(new ReportedValue.Below(0.3));
-      assertThat(value(workup, Sample.csf(Analyte.LACTATE))).isEqualTo(new ReportedValue.Above(20));
+      assertThat(value(workup, Sample.csf(Analyte.KAPPA))).isEqualTo(Interval.below(0.3));
+      assertThat(value(workup, Sample.csf(Analyte.LACTATE))).isEqualTo(Interval.above(20));
       assertThat(value(workup, Sample.blood(Analyte.HEMATOCRIT))).isEqualTo(exact(0.41));
       assertThat(workup.panel().find(Sample.csf(Analyte.ALBUMIN)).orElseThrow().cv())
           .hasValue(0.03);
@@ -128,8 +128,8 @@ class WorkupFileTest {
         String analyte, String in, String value, String unit, double expected) {
       Workup workup = understood(result(analyte, in, value, unit));
 
-      ReportedValue read = workup.panel().results().firstEntry().getValue().value();
-      assertThat(((ReportedValue.Exact) read).value())
+      Interval read = workup.panel().results().firstEntry().getValue().value();
+      assertThat(read.exactly())
           .isCloseTo(expected, org.assertj.core.api.Assertions.within(expected * 1e-12));
     }
 
@@ -333,11 +333,11 @@ class WorkupFileTest {
         .formatted(analyte, in, value, unit);
   }
 
-  private static ReportedValue exact(double value) {
-    return new ReportedValue.Exact(value);
+  private static Interval exact(double value) {
+    return Interval.of(value);
   }
 
-  private static ReportedValue value(Workup workup, Sample sample) {
+  private static Interval value(Workup workup, Sample sample) {
     return workup.panel().find(sample).orElseThrow().value();
   }
 

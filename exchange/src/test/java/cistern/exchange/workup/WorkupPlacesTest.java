@@ -16,7 +16,7 @@ import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
 import cistern.measurement.Compartment;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import java.util.List;
@@ -70,16 +70,16 @@ class WorkupPlacesTest {
       Sample sample =
           new Sample(Analyte.parse(analyte).orElseThrow(), Compartment.parse(in).orElseThrow());
       assertThat(understood(WorkupText.FULL).panel().find(sample).orElseThrow().value())
-          .isEqualTo(new ReportedValue.Exact(expected));
+          .isEqualTo(Interval.of(expected));
     }
 
     @Test
     void read_bounds_areBounds() {
       Workup workup = understood(WorkupText.FULL);
       assertThat(workup.panel().find(Sample.csf(Analyte.KAPPA)).orElseThrow().value())
-          .isEqualTo(new ReportedValue.Below(0.3));
+          .isEqualTo(Interval.below(0.3));
       assertThat(workup.panel().find(Sample.serum(Analyte.MEASLES_IGG)).orElseThrow().value())
-          .isEqualTo(new ReportedValue.Above(2000));
+          .isEqualTo(Interval.above(2000));
     }
 
     @Test

@@ -1,13 +1,13 @@
 package cistern.report.compare;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
-import cistern.finding.FindingValue;
 import cistern.followup.BandChange;
 import cistern.followup.Change;
 import cistern.followup.Comparison;
 import cistern.followup.Comparison.Step;
-import cistern.followup.Episode;
 import cistern.followup.Remark;
+import cistern.measurement.Interval;
 import cistern.report.json.JsonObject;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -56,7 +56,7 @@ public final class ComparisonJson {
     json.with("policy", policy);
     json.with("person", comparison.person());
     json.with("days", comparison.days());
-    punctures(json, comparison.episodes());
+    punctures(json, comparison.punctures());
     json.list(
         "changes",
         comparison.steps().stream()
@@ -68,14 +68,14 @@ public final class ComparisonJson {
     json.ranked("statements", comparison.remarks(), ComparisonJson::remark);
   }
 
-  private static void punctures(JsonObject json, List<Episode> episodes) {
+  private static void punctures(JsonObject json, List<Puncture> punctures) {
     json.list(
         "punctures",
-        episodes,
-        (item, episode) -> {
-          item.with("workup", episode.workup());
-          item.with("at", episode.at().map(OffsetDateTime::toString));
-          item.with("pairing", episode.panel().pairing().verdict().word());
+        punctures,
+        (item, puncture) -> {
+          item.with("workup", puncture.workup());
+          item.with("at", puncture.at().map(OffsetDateTime::toString));
+          item.with("pairing", puncture.panel().pairing().verdict().word());
         });
   }
 
@@ -96,15 +96,13 @@ public final class ComparisonJson {
   }
 
   /** A number, or null with the bounds beside it. */
-  private static void value(JsonObject json, String name, FindingValue value) {
-    switch (value) {
-      case FindingValue.Point point -> json.with(name, point.value());
-      case FindingValue.None none -> json.nothing(name);
-      case FindingValue.Bounds bounds -> {
-        json.nothing(name);
-        json.numbers(name + "Bounds", bounds.lower(), bounds.upper());
-      }
+  private static void value(JsonObject json, String name, Optional<Interval> value) {
+    if (value.isPresent() && value.get().isExact()) {
+      json.with(name, value.get().exactly());
+      return;
     }
+    json.nothing(name);
+    value.ifPresent(v -> json.numbers(name + "Bounds", v.lower(), v.upper()));
   }
 
   private static void step(JsonObject json, Step step) {

@@ -1,15 +1,15 @@
 package cistern.report.compare;
 
+import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Printed;
 import cistern.followup.BandChange;
 import cistern.followup.Change;
 import cistern.followup.ChangeLimits;
 import cistern.followup.Comparison;
 import cistern.followup.Comparison.Step;
-import cistern.followup.Episode;
+import cistern.measurement.Interval;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Line;
@@ -53,7 +53,7 @@ public final class ComparisonPaper {
   }
 
   private static Section punctures(Comparison comparison) {
-    List<Row> rows = comparison.episodes().stream().map(ComparisonPaper::row).toList();
+    List<Row> rows = comparison.punctures().stream().map(ComparisonPaper::row).toList();
     String caption =
         comparison.days().isPresent()
             ? "Over " + Printed.decimals(comparison.days().getAsDouble(), 0) + " days"
@@ -65,12 +65,12 @@ public final class ComparisonPaper {
     return new Section("Punctures", blocks);
   }
 
-  private static Row row(Episode episode) {
+  private static Row row(Puncture puncture) {
     return Row.of(
-        episode.workup(),
-        episode.at().map(OffsetDateTime::toString).orElse("not recorded"),
-        episode.panel().pairing().verdict().word(),
-        bands(episode.bands()));
+        puncture.workup(),
+        puncture.at().map(OffsetDateTime::toString).orElse("not recorded"),
+        puncture.panel().pairing().verdict().word(),
+        bands(puncture.bands()));
   }
 
   private static String bands(BandReading reading) {
@@ -140,14 +140,15 @@ public final class ComparisonPaper {
         + " %";
   }
 
-  private static String value(Change change, FindingValue value) {
+  private static String value(Change change, Optional<Interval> value) {
     Optional<FindingCode> code = FindingCode.parse(change.code());
-    return switch (value) {
-      case FindingValue.None none -> "not measured";
-      case FindingValue.Point point -> printed(code, point.value());
-      case FindingValue.Bounds bounds ->
-          "between " + printed(code, bounds.lower()) + " and " + printed(code, bounds.upper());
-    };
+    return value
+        .map(
+            v ->
+                v.isExact()
+                    ? printed(code, v.exactly())
+                    : "between " + printed(code, v.lower()) + " and " + printed(code, v.upper()))
+        .orElse("not measured");
   }
 
   private static String printed(Optional<FindingCode> code, double value) {

@@ -1,10 +1,9 @@
 package cistern.report.compare;
 
+import cistern.analysis.Puncture;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Printed;
 import cistern.followup.Comparison;
-import cistern.followup.Episode;
 import cistern.report.figure.Figure;
 import cistern.report.figure.FigureTable;
 import cistern.report.figure.Lettering;
@@ -49,7 +48,7 @@ public final class TimeLine {
     boolean isTimed =
         comparison.days().isPresent()
             && comparison.days().getAsDouble() > 0
-            && comparison.episodes().stream().allMatch(e -> e.at().isPresent());
+            && comparison.punctures().stream().allMatch(e -> e.at().isPresent());
     List<FindingCode> codes =
         FOLLOWED.stream().filter(code -> points(comparison, code).size() > 1).toList();
     return isTimed && !codes.isEmpty() ? Optional.of(figure(comparison, codes)) : Optional.empty();
@@ -62,13 +61,13 @@ public final class TimeLine {
       shapes.addAll(row(comparison, codes.get(row), row * ROW));
     }
     double bottom = codes.size() * ROW;
-    for (Episode episode : comparison.episodes()) {
-      double x = x(comparison, episode);
+    for (Puncture puncture : comparison.punctures()) {
+      double x = x(comparison, puncture);
       shapes.add(Svg.line(new Spot(x, bottom), new Spot(x, bottom + 5), Pen.line(Token.INK, 1)));
       shapes.add(
           Svg.label(
               new Spot(x, bottom + 18),
-              Printed.decimals(day(comparison, episode), 0),
+              Printed.decimals(day(comparison, puncture), 0),
               Lettering.of(Token.QUIET).with(Lettering.Anchor.MIDDLE)));
     }
     shapes.add(
@@ -77,7 +76,7 @@ public final class TimeLine {
         Svg.label(new Spot(0, bottom + 18), "days since the first", Lettering.of(Token.QUIET)));
     return new Figure(
         "time-line",
-        comparison.episodes().size() + " punctures over " + Printed.decimals(days, 0) + " days",
+        comparison.punctures().size() + " punctures over " + Printed.decimals(days, 0) + " days",
         description(comparison, codes),
         new Spot(WIDTH, bottom + 26),
         shapes,
@@ -94,12 +93,12 @@ public final class TimeLine {
         Svg.label(new Spot(0, top + ROW / 2), code.term() + unit(code), Lettering.of(Token.INK)));
     List<Spot> spots =
         points.stream()
-            .map(p -> new Spot(x(comparison, p.episode()), scale.at(p.value())))
+            .map(p -> new Spot(x(comparison, p.puncture()), scale.at(p.value())))
             .toList();
     shapes.add(Svg.polyline(spots, Pen.line(Token.FLUID, 1.2)));
     for (int i = 0; i < points.size(); i++) {
       Mark point = points.get(i);
-      shapes.addAll(VerdictMark.PLAIN.of(point.episode().findings().verdict(code), spots.get(i)));
+      shapes.addAll(VerdictMark.PLAIN.of(point.puncture().findings().verdict(code), spots.get(i)));
       shapes.add(
           Svg.label(
               spots.get(i).to(0, -8),
@@ -117,28 +116,26 @@ public final class TimeLine {
     };
   }
 
-  private static double x(Comparison comparison, Episode episode) {
+  private static double x(Comparison comparison, Puncture puncture) {
     LinearScale scale =
         new LinearScale(0, comparison.days().orElseThrow(), LEFT + PADDING, RIGHT - PADDING);
-    return scale.at(day(comparison, episode));
+    return scale.at(day(comparison, puncture));
   }
 
-  private static double day(Comparison comparison, Episode episode) {
+  private static double day(Comparison comparison, Puncture puncture) {
     Duration since =
         Duration.between(
-            comparison.episodes().getFirst().at().orElseThrow(), episode.at().orElseThrow());
+            comparison.punctures().getFirst().at().orElseThrow(), puncture.at().orElseThrow());
     return since.toSeconds() / SECONDS_PER_DAY;
   }
 
   private static List<Mark> points(Comparison comparison, FindingCode code) {
-    return comparison.episodes().stream().flatMap(e -> point(e, code).stream()).toList();
+    return comparison.punctures().stream().flatMap(e -> point(e, code).stream()).toList();
   }
 
-  private static Optional<Mark> point(Episode episode, FindingCode code) {
-    return episode.findings().get(code).value() instanceof FindingValue.Point point
-            && point.value() > 0
-        ? Optional.of(new Mark(episode, point.value()))
-        : Optional.empty();
+  private static Optional<Mark> point(Puncture puncture, FindingCode code) {
+    double value = puncture.finding(code).number().orElse(0);
+    return value > 0 ? Optional.of(new Mark(puncture, value)) : Optional.empty();
   }
 
   private static String description(Comparison comparison, List<FindingCode> codes) {
@@ -153,7 +150,7 @@ public final class TimeLine {
                             p ->
                                 Printed.of(code, p.value())
                                     + " on day "
-                                    + Printed.decimals(day(comparison, p.episode()), 0))
+                                    + Printed.decimals(day(comparison, p.puncture()), 0))
                         .collect(Collectors.joining(", ")))
         .collect(Collectors.joining(". "));
   }
@@ -165,13 +162,13 @@ public final class TimeLine {
         rows.add(
             List.of(
                 code.term() + unit(code),
-                Printed.decimals(day(comparison, point.episode()), 0),
+                Printed.decimals(day(comparison, point.puncture()), 0),
                 Printed.of(code, point.value()),
-                point.episode().findings().verdict(code).word()));
+                point.puncture().findings().verdict(code).word()));
       }
     }
     return new FigureTable(List.of("Value", "day", "result", "verdict"), rows);
   }
 
-  private record Mark(Episode episode, double value) {}
+  private record Mark(Puncture puncture, double value) {}
 }

@@ -2,7 +2,7 @@ package cistern.report.figure;
 
 import static cistern.report.look.Token.INK;
 
-import cistern.finding.FindingValue.Bounds;
+import cistern.measurement.Interval;
 import cistern.report.markup.Element;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,7 +23,7 @@ final class CensoredSpan {
   private CensoredSpan() {}
 
   /** A span along a ruler at some height. */
-  static List<Element> of(Scale scale, double height, Bounds bounds) {
+  static List<Element> of(Scale scale, double height, Interval bounds) {
     Spot low = new Spot(scale.at(bounds.lower()), height);
     Spot high = new Spot(scale.at(bounds.upper()), height);
     return List.of(
@@ -33,7 +33,7 @@ final class CensoredSpan {
   }
 
   /** A box in a quotient diagram, a line where one of the quotients is known exactly. */
-  static List<Element> of(Plane plane, Bounds x, Bounds y) {
+  static List<Element> of(Plane plane, Interval x, Interval y) {
     Spot low = plane.at(x.lower(), y.lower());
     Spot high = plane.at(x.upper(), y.upper());
     Spot middle = new Spot((low.x() + high.x()) / 2, (low.y() + high.y()) / 2);
@@ -62,7 +62,7 @@ final class CensoredSpan {
     return scale.isOver(value) ? 1 : 0;
   }
 
-  private static boolean isExact(Bounds bounds) {
+  private static boolean isExact(Interval bounds) {
     return bounds.lower() == bounds.upper();
   }
 

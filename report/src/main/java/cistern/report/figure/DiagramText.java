@@ -4,12 +4,9 @@ import cistern.barrier.Hyperbola;
 import cistern.barrier.QuotientLimits;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue.Bounds;
-import cistern.finding.FindingValue.None;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Findings;
 import cistern.finding.Printed;
-import cistern.finding.Uncertainty.Interval95;
+import cistern.measurement.Interval;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.List;
@@ -105,26 +102,28 @@ record DiagramText(Protein protein, QuotientLimits limits) {
   }
 
   private Optional<List<String>> region(Findings findings) {
-    Optional<Interval95> x = interval(findings, FindingCode.ALBUMIN_QUOTIENT);
-    Optional<Interval95> y = interval(findings, protein.quotient());
+    Optional<Interval> x = interval(findings, FindingCode.ALBUMIN_QUOTIENT);
+    Optional<Interval> y = interval(findings, protein.quotient());
     return x.isEmpty() || y.isEmpty()
         ? Optional.empty()
         : Optional.of(
             List.of("its 95 % interval", between(x.get()), between(y.get()), NONE, NONE, NONE));
   }
 
-  private static Optional<Interval95> interval(Findings findings, FindingCode code) {
+  private static Optional<Interval> interval(Findings findings, FindingCode code) {
     return findings.get(code).uncertainty().interval95();
   }
 
-  private static String between(Interval95 interval) {
+  private static String between(Interval interval) {
     return Printed.quotient(interval.lower()) + "–" + Printed.quotient(interval.upper());
   }
 
   private static Optional<Double> albumin(Findings findings) {
-    return findings.get(FindingCode.ALBUMIN_QUOTIENT).value() instanceof Point(double a)
-        ? Optional.of(a)
-        : Optional.empty();
+    return findings
+        .get(FindingCode.ALBUMIN_QUOTIENT)
+        .value()
+        .filter(Interval::isExact)
+        .map(Interval::exactly);
   }
 
   private static String at(Hyperbola curve, double albumin) {
@@ -132,14 +131,19 @@ record DiagramText(Protein protein, QuotientLimits limits) {
   }
 
   private static String value(Findings findings, FindingCode code) {
-    return switch (findings.get(code).value()) {
-      case None none -> "not measured";
-      case Point(double v) -> Printed.quotient(v);
-      case Bounds(double low, double high) when low <= 0 -> "below " + Printed.quotient(high);
-      case Bounds(double low, double high) when Double.isInfinite(high) ->
-          "above " + Printed.quotient(low);
-      case Bounds(double low, double high) ->
-          "between %s and %s".formatted(Printed.quotient(low), Printed.quotient(high));
-    };
+    return findings.get(code).value().map(DiagramText::words).orElse("not measured");
+  }
+
+  private static String words(Interval value) {
+    String low = Printed.quotient(value.lower());
+    if (value.isExact()) {
+      return low;
+    }
+    if (value.lower() <= 0) {
+      return "below " + Printed.quotient(value.upper());
+    }
+    return Double.isInfinite(value.upper())
+        ? "above " + low
+        : "between %s and %s".formatted(low, Printed.quotient(value.upper()));
   }
 }

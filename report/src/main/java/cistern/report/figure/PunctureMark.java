@@ -6,16 +6,14 @@ import static cistern.report.look.Token.QUIET;
 
 import cistern.fact.Facts;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue.Bounds;
-import cistern.finding.FindingValue.None;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Printed;
-import cistern.finding.Uncertainty.Interval95;
+import cistern.measurement.Interval;
 import cistern.report.figure.Lettering.Anchor;
 import cistern.report.markup.Element;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * One puncture in a quotient diagram.
@@ -41,20 +39,23 @@ record PunctureMark(Plane plane, double regionPerInterval) {
 
   /** The region that holds the true point, to be drawn under everything; empty when unknown. */
   List<Element> toRegion(Finding albumin, Finding quotient) {
-    Optional<Interval95> x = albumin.uncertainty().interval95();
-    Optional<Interval95> y = quotient.uncertainty().interval95();
-    if (!(albumin.value() instanceof Point(double a))
-        || !(quotient.value() instanceof Point(double q))
+    Optional<Interval> x = albumin.uncertainty().interval95();
+    Optional<Interval> y = quotient.uncertainty().interval95();
+    OptionalDouble a = albumin.number();
+    OptionalDouble q = quotient.number();
+    if (a.isEmpty()
+        || q.isEmpty()
         || x.isEmpty()
         || y.isEmpty()
-        || isOff(a, q)) {
+        || isOff(a.getAsDouble(), q.getAsDouble())) {
       return List.of();
     }
+    Spot centre = plane.at(a.getAsDouble(), q.getAsDouble());
     Spot radii = new Spot(plane.x().length(halfAxis(x.get())), plane.y().length(halfAxis(y.get())));
-    return List.of(Svg.ellipse(plane.at(a, q), radii, Pen.line(INK, 0.9).withFill(FLUID_TINT)));
+    return List.of(Svg.ellipse(centre, radii, Pen.line(INK, 0.9).withFill(FLUID_TINT)));
   }
 
-  private double halfAxis(Interval95 interval) {
+  private double halfAxis(Interval interval) {
     return Math.log(interval.upper() / interval.lower()) / 2 * regionPerInterval;
   }
 
@@ -64,21 +65,17 @@ record PunctureMark(Plane plane, double regionPerInterval) {
 
   /** The puncture itself: a mark, an arrow at the edge, a censored span, or nothing. */
   List<Element> toMark(Finding albumin, Finding quotient) {
-    if (albumin.value() instanceof None || quotient.value() instanceof None) {
+    if (!albumin.hasValue() || !quotient.hasValue()) {
       return List.of();
     }
-    if (albumin.value() instanceof Point(double a) && quotient.value() instanceof Point(double q)) {
-      return isOff(a, q) ? toArrow(a, q) : VerdictMark.SMALL.of(quotient.verdict(), plane.at(a, q));
+    Interval x = albumin.value().orElseThrow();
+    Interval y = quotient.value().orElseThrow();
+    if (!x.isExact() || !y.isExact()) {
+      return CensoredSpan.of(plane, x, y);
     }
-    return CensoredSpan.of(plane, bounds(albumin), bounds(quotient));
-  }
-
-  private static Bounds bounds(Finding finding) {
-    return switch (finding.value()) {
-      case Bounds bounds -> bounds;
-      case Point(double v) -> new Bounds(v, v);
-      case None none -> throw new IllegalArgumentException(finding.code() + " has no value");
-    };
+    return isOff(x.exactly(), y.exactly())
+        ? toArrow(x.exactly(), y.exactly())
+        : VerdictMark.SMALL.of(quotient.verdict(), plane.at(x.exactly(), y.exactly()));
   }
 
   private List<Element> toArrow(double albumin, double quotient) {
@@ -117,10 +114,11 @@ record PunctureMark(Plane plane, double regionPerInterval) {
 
   /** An earlier puncture: a small numbered point, an arrow at the edge, or nothing. */
   List<Element> toEarlier(Finding albumin, Finding quotient, String number) {
-    if (!(albumin.value() instanceof Point(double a))
-        || !(quotient.value() instanceof Point(double q))) {
+    if (albumin.number().isEmpty() || quotient.number().isEmpty()) {
       return List.of();
     }
+    double a = albumin.number().getAsDouble();
+    double q = quotient.number().getAsDouble();
     Spot spot = plane.at(a, q);
     Element mark =
         isOff(a, q)

@@ -3,11 +3,11 @@ package cistern.report.figure;
 import static cistern.report.look.Token.INK;
 
 import cistern.fact.Facts;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.report.figure.Lettering.Anchor;
 import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
@@ -88,7 +88,7 @@ public record QuotientDiagram(Protein protein, Curves curves, PunctureMark mark)
   }
 
   private List<Element> ageLimit(Finding albumin) {
-    Optional<Cut> limit = albumin.limits().above();
+    Optional<Threshold> limit = albumin.limits().above();
     Plane plane = curves.plane();
     if (limit.isEmpty() || !plane.x().isOn(limit.get().at())) {
       return List.of();

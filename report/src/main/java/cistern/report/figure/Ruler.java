@@ -7,11 +7,8 @@ import static cistern.report.look.Token.INK;
 import static cistern.report.look.Token.QUIET;
 
 import cistern.fact.Facts;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue.Bounds;
-import cistern.finding.FindingValue.None;
-import cistern.finding.FindingValue.Point;
+import cistern.finding.Threshold;
 import cistern.measurement.CanonicalUnit;
 import cistern.measurement.Compartment;
 import cistern.panel.Panel;
@@ -72,13 +69,13 @@ public record Ruler(double span) {
         .filter(s -> finding.code().unit() != CanonicalUnit.ONE && s.in() == Compartment.CSF)
         .findFirst()
         .flatMap(panel::find)
-        .map(m -> m.value().interval().upper())
+        .map(m -> m.value().upper())
         .filter(v -> v > 0 && Double.isFinite(v))
         .orElse(1.0);
   }
 
   private List<Element> shapes(Finding finding, double whole) {
-    Optional<Cut> limit = finding.limits().above().or(() -> finding.limits().within());
+    Optional<Threshold> limit = finding.limits().above().or(() -> finding.limits().within());
     if (!finding.hasValue()) {
       return List.of(note("not computed"));
     }
@@ -111,8 +108,8 @@ public record Ruler(double span) {
   }
 
   private static List<Element> greyZone(Scale scale, Finding finding) {
-    Optional<Cut> from = finding.limits().borderline();
-    Optional<Cut> to = finding.limits().above();
+    Optional<Threshold> from = finding.limits().borderline();
+    Optional<Threshold> to = finding.limits().above();
     if (from.isEmpty() || to.isEmpty()) {
       return List.of();
     }
@@ -134,7 +131,7 @@ public record Ruler(double span) {
     return lines;
   }
 
-  private static Element limit(Scale scale, Cut cut, double width) {
+  private static Element limit(Scale scale, Threshold cut, double width) {
     double x = scale.at(cut.at());
     return Svg.line(new Spot(x, MIDDLE - 8), new Spot(x, MIDDLE + 8), Pen.line(INK, width));
   }
@@ -155,13 +152,13 @@ public record Ruler(double span) {
   }
 
   private static List<Element> estimate(Scale scale, Finding finding) {
-    return switch (finding.value()) {
-      case None none -> List.of();
-      case Bounds bounds -> CensoredSpan.of(scale, MIDDLE, bounds);
-      case Point(double v) when scale.isOn(v) ->
-          VerdictMark.PLAIN.of(finding.verdict(), new Spot(scale.at(v), MIDDLE));
-      case Point(double v) -> offScale(scale, finding, v);
-    };
+    if (finding.number().isEmpty()) {
+      return finding.value().map(v -> CensoredSpan.of(scale, MIDDLE, v)).orElse(List.of());
+    }
+    double value = finding.number().getAsDouble();
+    return scale.isOn(value)
+        ? VerdictMark.PLAIN.of(finding.verdict(), new Spot(scale.at(value), MIDDLE))
+        : offScale(scale, finding, value);
   }
 
   private static List<Element> offScale(Scale scale, Finding finding, double value) {

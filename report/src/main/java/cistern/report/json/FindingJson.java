@@ -1,9 +1,9 @@
 package cistern.report.json;
 
-import cistern.finding.Cut;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue;
+import cistern.finding.Threshold;
 import cistern.finding.Uncertainty;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,7 +15,7 @@ final class FindingJson {
 
   static void write(JsonObject json, Finding finding) {
     json.with("code", finding.code().code());
-    value(json, finding.value());
+    finding.value().ifPresent(value -> value(json, value));
     json.with("unit", finding.code().unit().ucum());
     uncertainty(json, finding.uncertainty());
     limit(json, finding);
@@ -26,11 +26,11 @@ final class FindingJson {
     json.with("note", finding.note());
   }
 
-  private static void value(JsonObject json, FindingValue value) {
-    switch (value) {
-      case FindingValue.None none -> {}
-      case FindingValue.Point point -> json.with("value", point.value());
-      case FindingValue.Bounds bounds -> json.numbers("bounds", bounds.lower(), bounds.upper());
+  private static void value(JsonObject json, Interval value) {
+    if (value.isExact()) {
+      json.with("value", value.exactly());
+    } else {
+      json.numbers("bounds", value.lower(), value.upper());
     }
   }
 
@@ -53,7 +53,7 @@ final class FindingJson {
         });
   }
 
-  private static OptionalDouble at(Optional<Cut> cut) {
+  private static OptionalDouble at(Optional<Threshold> cut) {
     return cut.map(c -> OptionalDouble.of(c.at())).orElse(OptionalDouble.empty());
   }
 }

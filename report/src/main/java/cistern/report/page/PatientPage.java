@@ -8,7 +8,7 @@ import cistern.measurement.Compartment;
 import cistern.panel.Panel;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
-import cistern.statement.Answer;
+import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,16 +67,16 @@ final class PatientPage {
     List<String> said = new ArrayList<>();
     said.add(
         switch (answer(interpretation)) {
-          case Answer.SynthesisDemonstrated yes ->
+          case Conclusion.SynthesisDemonstrated yes ->
               "We found signs that your immune system is busy in the brain or spine.";
-          case Answer.SynthesisSuggested perhaps ->
+          case Conclusion.SynthesisSuggested perhaps ->
               "Some results hint that your immune system is busy in the brain or spine. Others do"
                   + " not show it.";
-          case Answer.SynthesisEquivocal unclear ->
+          case Conclusion.SynthesisEquivocal unclear ->
               "The result lies right on the border. We can’t say yes or no.";
-          case Answer.SynthesisNotDemonstrated no ->
+          case Conclusion.SynthesisNotDemonstrated no ->
               "We did not find signs that your immune system is busy in the brain or spine.";
-          case Answer.SynthesisUndetermined open -> "This test did not give a clear answer.";
+          case Conclusion.SynthesisUndetermined open -> "This test did not give a clear answer.";
         });
     if (interpretation.findings().get(FindingCode.ALBUMIN_QUOTIENT).isAbove()) {
       said.add("More protein than usual has passed from your blood into the fluid.");
@@ -92,19 +92,19 @@ final class PatientPage {
 
   private static List<String> means(Interpretation interpretation) {
     return switch (answer(interpretation)) {
-      case Answer.SynthesisDemonstrated yes ->
+      case Conclusion.SynthesisDemonstrated yes ->
           List.of(
               "This is often seen in people with multiple sclerosis (MS).",
               "It can have other causes too. Your doctor will look at all of them with you.");
-      case Answer.SynthesisSuggested perhaps ->
+      case Conclusion.SynthesisSuggested perhaps ->
           List.of("This can have many causes. Your doctor may want one more test to be sure.");
-      case Answer.SynthesisEquivocal unclear ->
+      case Conclusion.SynthesisEquivocal unclear ->
           List.of("A result like this can go either way. Your doctor may want to test again.");
-      case Answer.SynthesisNotDemonstrated no ->
+      case Conclusion.SynthesisNotDemonstrated no ->
           List.of(
               "This is a good sign, but it is not the whole story.",
               "Some people with multiple sclerosis (MS) have a result like this too.");
-      case Answer.SynthesisUndetermined open ->
+      case Conclusion.SynthesisUndetermined open ->
           List.of(
               "It does not mean that something is wrong with you.",
               "Tests can fail to give an answer. Your doctor may want to test again.");
@@ -143,11 +143,11 @@ final class PatientPage {
     return said;
   }
 
-  private static Answer answer(Interpretation interpretation) {
+  private static Conclusion answer(Interpretation interpretation) {
     return interpretation.statements().stream()
-        .filter(Answer.class::isInstance)
-        .map(Answer.class::cast)
+        .filter(Conclusion.class::isInstance)
+        .map(Conclusion.class::cast)
         .findFirst()
-        .orElseGet(() -> new Answer.SynthesisUndetermined(""));
+        .orElseGet(() -> new Conclusion.SynthesisUndetermined(""));
   }
 }

@@ -9,8 +9,8 @@ import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import cistern.report.markup.Text;
 import cistern.report.wording.DifferentialWords;
-import cistern.statement.Answer;
 import cistern.statement.AtypicalForMs;
+import cistern.statement.Conclusion;
 import cistern.statement.CriteriaStatement;
 import cistern.statement.NextStep;
 import cistern.statement.Statement;
@@ -62,8 +62,11 @@ final class ReferrerLetter {
     return Html.division("part", Element.of("h2", name), Html.division("content", content));
   }
 
-  private static Optional<Answer> answerOf(List<Statement> statements) {
-    return statements.stream().filter(Answer.class::isInstance).map(Answer.class::cast).findFirst();
+  private static Optional<Conclusion> answerOf(List<Statement> statements) {
+    return statements.stream()
+        .filter(Conclusion.class::isInstance)
+        .map(Conclusion.class::cast)
+        .findFirst();
   }
 
   private static Node answer(List<Statement> statements) {
@@ -92,25 +95,25 @@ final class ReferrerLetter {
     return new Fragment(sentences);
   }
 
-  private static String meaning(Optional<Answer> answer) {
+  private static String meaning(Optional<Conclusion> answer) {
     return answer
         .map(
             a ->
                 switch (a) {
-                  case Answer.SynthesisDemonstrated yes ->
+                  case Conclusion.SynthesisDemonstrated yes ->
                       "The immune system is active inside the central nervous system. This fits"
                           + " multiple sclerosis and is not proof of it: infection and other"
                           + " inflammation do the same.";
-                  case Answer.SynthesisSuggested perhaps ->
+                  case Conclusion.SynthesisSuggested perhaps ->
                       "An immune reaction inside the central nervous system is likely enough to be"
                           + " followed up, and not settled by these numbers alone.";
-                  case Answer.SynthesisEquivocal unclear ->
+                  case Conclusion.SynthesisEquivocal unclear ->
                       "The result neither supports nor weakens the suspicion.";
-                  case Answer.SynthesisNotDemonstrated no ->
+                  case Conclusion.SynthesisNotDemonstrated no ->
                       "Multiple sclerosis becomes less likely by this, and stays possible: some"
                           + " people who have it never show antibody made inside the central"
                           + " nervous system.";
-                  case Answer.SynthesisUndetermined open ->
+                  case Conclusion.SynthesisUndetermined open ->
                       "From this sample the question cannot be answered either way.";
                 })
         .orElse("From this sample the question cannot be answered either way.");

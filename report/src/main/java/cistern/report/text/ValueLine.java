@@ -1,12 +1,12 @@
 package cistern.report.text;
 
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
+import cistern.measurement.Interval;
 import java.util.Optional;
 
 /** One value beside its limit, as columns of a line. */
@@ -56,19 +56,22 @@ final class ValueLine {
 
   private static String value(Finding finding) {
     FindingCode code = finding.code();
-    return switch (finding.value()) {
-      case FindingValue.None none -> "–";
-      case FindingValue.Point point -> nearest(finding, point.value());
-      case FindingValue.Bounds b when Double.isInfinite(b.upper()) ->
-          "> " + Printed.of(code, b.lower());
-      case FindingValue.Bounds b when b.lower() == 0 -> "< " + Printed.of(code, b.upper());
-      case FindingValue.Bounds b ->
-          Printed.of(code, b.lower()) + " to " + Printed.of(code, b.upper());
-    };
+    if (finding.number().isPresent()) {
+      return nearest(finding, finding.number().getAsDouble());
+    }
+    return finding.value().map(bounds -> between(code, bounds)).orElse("–");
+  }
+
+  private static String between(FindingCode code, Interval bounds) {
+    if (Double.isInfinite(bounds.upper())) {
+      return "> " + Printed.of(code, bounds.lower());
+    }
+    String upper = Printed.of(code, bounds.upper());
+    return bounds.lower() == 0 ? "< " + upper : Printed.of(code, bounds.lower()) + " to " + upper;
   }
 
   private static String nearest(Finding finding, double value) {
-    Optional<Cut> cut = finding.limits().above().or(() -> finding.limits().within());
+    Optional<Threshold> cut = finding.limits().above().or(() -> finding.limits().within());
     return cut.map(c -> Printed.besideLimit(finding.code(), value, c.at()))
         .orElse(Printed.of(finding.code(), value));
   }
@@ -91,7 +94,7 @@ final class ValueLine {
       return lower.get() + " to " + upper.get();
     }
     if (upper.isPresent()) {
-      String sign = limits.above().map(Cut::inclusive).orElse(false) ? "< " : "≤ ";
+      String sign = limits.above().map(Threshold::inclusive).orElse(false) ? "< " : "≤ ";
       return sign + upper.get() + grey(code, limits);
     }
     return lower.map(l -> "≥ " + l).orElse("no limit");

@@ -1,16 +1,14 @@
 package cistern.report.wording;
 
 import cistern.barrier.AgeLimits;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue.Bounds;
-import cistern.finding.FindingValue.None;
-import cistern.finding.FindingValue.Point;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.finding.Threshold;
 import cistern.fluid.TotalProtein;
 import cistern.measurement.CanonicalUnit;
+import cistern.measurement.Interval;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -24,20 +22,25 @@ public final class ValueWords {
   /** The value without its unit; with enough digits to tell it from its limit. */
   public static String value(Finding finding) {
     FindingCode code = finding.code();
-    return switch (finding.value()) {
-      case None none -> NONE;
-      case Point(double v) -> besideLimit(finding, v);
-      case Bounds(double low, double high) when Double.isInfinite(high) ->
-          "> " + Printed.of(code, low);
-      case Bounds(double low, double high) when low == high -> Printed.of(code, low);
-      case Bounds(double low, double high) when low <= 0 -> "< " + Printed.of(code, high);
-      case Bounds(double low, double high) ->
-          Printed.of(code, low) + " to " + Printed.of(code, high);
-    };
+    if (finding.number().isPresent()) {
+      return besideLimit(finding, finding.number().getAsDouble());
+    }
+    return finding.value().map(bounds -> between(code, bounds)).orElse(NONE);
+  }
+
+  private static String between(FindingCode code, Interval bounds) {
+    if (Double.isInfinite(bounds.upper())) {
+      return "> " + Printed.of(code, bounds.lower());
+    }
+    String upper = Printed.of(code, bounds.upper());
+    if (bounds.lower() == bounds.upper()) {
+      return upper;
+    }
+    return bounds.lower() <= 0 ? "< " + upper : Printed.of(code, bounds.lower()) + " to " + upper;
   }
 
   private static String besideLimit(Finding finding, double value) {
-    Optional<Cut> cut = finding.limits().above().or(() -> finding.limits().within());
+    Optional<Threshold> cut = finding.limits().above().or(() -> finding.limits().within());
     return cut.map(c -> Printed.besideLimit(finding.code(), value, c.at()))
         .orElseGet(() -> Printed.of(finding.code(), value));
   }
@@ -81,7 +84,7 @@ public final class ValueWords {
       return lower.get() + " to " + upper.get();
     }
     return upper
-        .map(u -> (limits.above().map(Cut::inclusive).orElse(false) ? "< " : "≤ ") + u)
+        .map(u -> (limits.above().map(Threshold::inclusive).orElse(false) ? "< " : "≤ ") + u)
         .or(() -> lower.map(l -> "≥ " + l))
         .orElse(NONE);
   }

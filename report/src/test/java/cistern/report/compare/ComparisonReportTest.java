@@ -9,7 +9,7 @@ import cistern.interpretation.Interpreter;
 import cistern.interpretation.RepeatPunctures;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
@@ -47,7 +47,7 @@ class ComparisonReportTest {
     InventedPuncture second =
         FIRST
             .with(Analyte.ALBUMIN, 420, 42_000)
-            .with(Sample.csf(Analyte.KAPPA), new ReportedValue.Below(0.3))
+            .with(Sample.csf(Analyte.KAPPA), Interval.below(0.3))
             .withBands(1, 0)
             .withId("second");
     return RepeatPunctures.of(Facts.standard())

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import cistern.fact.Facts;
 import cistern.finding.Findings;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Person;
 import cistern.report.InventedPuncture;
@@ -285,7 +285,7 @@ class QuotientDiagramTest {
 
     @Test
     void mark_zero_isAnArrowDownwards() {
-      Findings zero = PANEL_2.with(Sample.csf(Analyte.IGG), new ReportedValue.Exact(0)).findings();
+      Findings zero = PANEL_2.with(Sample.csf(Analyte.IGG), Interval.of(0)).findings();
       assertThat(arrows(drawn(Protein.IGG, zero))).hasSize(1);
     }
 

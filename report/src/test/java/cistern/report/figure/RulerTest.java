@@ -7,7 +7,7 @@ import cistern.fact.Facts;
 import cistern.finding.FindingCode;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.report.InventedPuncture;
 import cistern.report.Parsed;
@@ -60,7 +60,7 @@ class RulerTest {
   @Test
   void mark_valueAtItsLimit_standsInTheMiddle() {
     InventedPuncture atLimit =
-        InventedPuncture.empty().with(Sample.csf(Analyte.LACTATE), new ReportedValue.Exact(2.7));
+        InventedPuncture.empty().with(Sample.csf(Analyte.LACTATE), Interval.of(2.7));
     assertThat(markAt(drawn(atLimit, FindingCode.LACTATE)))
         .isCloseTo(Ruler.WIDTH / 2, within(0.01));
   }

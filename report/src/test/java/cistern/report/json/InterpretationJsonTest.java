@@ -11,15 +11,12 @@ import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.finding.FindingCode;
 import cistern.finding.Uncertainty;
-import cistern.finding.Uncertainty.Interval95;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
-import cistern.measurement.ReportedValue.Below;
-import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -43,12 +40,12 @@ class InterpretationJsonTest {
 
   private static final List<Measurement> PAIR =
       List.of(
-          result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
-          result(Sample.serum(Analyte.ALBUMIN), new Exact(42_000)),
-          result(Sample.csf(Analyte.IGG), new Exact(62)),
-          result(Sample.serum(Analyte.IGG), new Exact(11_000)),
-          result(Sample.csf(Analyte.KAPPA), new Below(0.3)),
-          result(Sample.serum(Analyte.KAPPA), new Exact(12)));
+          result(Sample.csf(Analyte.ALBUMIN), Interval.of(220)),
+          result(Sample.serum(Analyte.ALBUMIN), Interval.of(42_000)),
+          result(Sample.csf(Analyte.IGG), Interval.of(62)),
+          result(Sample.serum(Analyte.IGG), Interval.of(11_000)),
+          result(Sample.csf(Analyte.KAPPA), Interval.below(0.3)),
+          result(Sample.serum(Analyte.KAPPA), Interval.of(12)));
 
   @Test
   void write_aFinding_holdsEveryPromisedField() {
@@ -77,8 +74,8 @@ class InterpretationJsonTest {
   void write_anUnboundedFinding_hasNullForItsUpperEnd() {
     List<Measurement> lowSerum =
         List.of(
-            result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
-            result(Sample.serum(Analyte.ALBUMIN), new Below(42_000)));
+            result(Sample.csf(Analyte.ALBUMIN), Interval.of(220)),
+            result(Sample.serum(Analyte.ALBUMIN), Interval.below(42_000)));
 
     assertThat(write(interpretation(lowSerum, new BandReport.NotReported())))
         .contains("\"code\":\"albumin-quotient\",\"bounds\":[0.0052380952380952")
@@ -114,7 +111,7 @@ class InterpretationJsonTest {
                                 .get(FindingCode.ALBUMIN_QUOTIENT)
                                 .withUncertainty(
                                     new Uncertainty(
-                                        Optional.of(new Interval95(0.0046, 0.006)),
+                                        Optional.of(Interval.between(0.0046, 0.006)),
                                         OptionalDouble.of(0.0056)))))));
 
     assertThat(json)
@@ -148,10 +145,10 @@ class InterpretationJsonTest {
   void write_conflictsAndProblems_withTheirPlaces() {
     List<Measurement> leaky =
         List.of(
-            result(Sample.csf(Analyte.ALBUMIN), new Exact(900)),
-            result(Sample.serum(Analyte.ALBUMIN), new Exact(34_900)),
-            result(Sample.csf(Analyte.IGG), new Exact(150)),
-            result(Sample.serum(Analyte.IGG), new Exact(12_000)));
+            result(Sample.csf(Analyte.ALBUMIN), Interval.of(900)),
+            result(Sample.serum(Analyte.ALBUMIN), Interval.of(34_900)),
+            result(Sample.csf(Analyte.IGG), Interval.of(150)),
+            result(Sample.serum(Analyte.IGG), Interval.of(12_000)));
 
     assertThat(write(interpretation(leaky, new BandReport.NotReported())))
         .contains("\"conflicts\":[{\"code\":\"rate-against-fraction\",\"findings\":[")
@@ -183,7 +180,7 @@ class InterpretationJsonTest {
         .interpret(new Workup("w-1", Panel.of(Person.aged(35), results), bands, List.of()));
   }
 
-  private static Measurement result(Sample sample, ReportedValue value) {
+  private static Measurement result(Sample sample, Interval value) {
     return Measurement.of(sample, value);
   }
 

@@ -2,13 +2,14 @@ package cistern.report.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.analysis.Puncture;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.Problem;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Person;
 import cistern.report.InventedPuncture;
@@ -29,7 +30,7 @@ class ClinicianPageTest {
   private static final Page PAGE = Page.of("Cistern 7.8.9", FACTS);
   private static final InventedPuncture PANEL_2 =
       InventedPuncture.withLocalSynthesis()
-          .with(Sample.csf(Analyte.LEUKOCYTES), new ReportedValue.Exact(9))
+          .with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(9))
           .withBands(6, 0);
 
   private static Parsed paper(Interpretation interpretation) {
@@ -134,10 +135,8 @@ class ClinicianPageTest {
               plain.workup(),
               plain.factsVersion(),
               plain.policy(),
-              plain.panel(),
-              PANEL_2.findings(1.2),
+              new Puncture("wide", plain.panel(), PANEL_2.findings(1.2), plain.bands()),
               plain.repeat(),
-              plain.bands(),
               plain.weighed(),
               plain.conflicts(),
               plain.statements(),
@@ -161,7 +160,7 @@ class ClinicianPageTest {
     @Test
     void everyFinding_withAValueOrAMeasuredSubject_isOnThePage() {
       Interpretation interpretation =
-          PANEL_2.with(Sample.csf(Analyte.IGM), new ReportedValue.Exact(1)).interpretation();
+          PANEL_2.with(Sample.csf(Analyte.IGM), Interval.of(1)).interpretation();
       String text = paper(interpretation).text();
       for (Finding finding : interpretation.findings().all()) {
         if (finding.isAsked()) {
@@ -228,10 +227,8 @@ class ClinicianPageTest {
               plain.workup(),
               plain.factsVersion(),
               Optional.of("house rules"),
-              plain.panel(),
-              plain.findings(),
+              plain.puncture(),
               plain.repeat(),
-              plain.bands(),
               plain.weighed(),
               plain.conflicts(),
               plain.statements(),

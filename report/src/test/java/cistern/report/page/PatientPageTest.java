@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.report.InventedPuncture;
 import cistern.report.Parsed;
@@ -31,7 +31,7 @@ class PatientPageTest {
         PANEL_2.with(Analyte.ALBUMIN, 42_000, 220).withBands(6, 0).withId("swapped"),
         PANEL_2
             .with(Analyte.ALBUMIN, 900, 38_000)
-            .with(Sample.csf(Analyte.LEUKOCYTES), new ReportedValue.Exact(40))
+            .with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(40))
             .withId("barrier"));
   }
 

@@ -9,7 +9,7 @@ import cistern.fact.Facts;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
-import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.report.InventedPuncture;
 import cistern.report.Parsed;
@@ -30,7 +30,7 @@ class WeighedPageTest {
   private static Interpretation of(int csfOnly, Optional<Prior> prior) {
     InventedPuncture puncture =
         InventedPuncture.withLocalSynthesis()
-            .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(60))
+            .with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(60))
             .withBands(csfOnly, 0);
     return WeighedCase.of(puncture, WeighedCase.FIRST_ATTACK, prior);
   }

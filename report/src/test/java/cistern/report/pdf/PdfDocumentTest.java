@@ -8,7 +8,7 @@ import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Person;
 import cistern.report.InventedPuncture;
@@ -52,10 +52,10 @@ class PdfDocumentTest {
   /** What a work-up of suspected multiple sclerosis usually holds. */
   private static final InventedPuncture USUAL =
       PANEL_2
-          .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(9))
-          .with(Sample.csf(Analyte.ERYTHROCYTES), new Exact(3))
-          .with(Sample.csf(Analyte.TOTAL_PROTEIN), new Exact(410))
-          .with(Sample.csf(Analyte.LACTATE), new Exact(1.6))
+          .with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(9))
+          .with(Sample.csf(Analyte.ERYTHROCYTES), Interval.of(3))
+          .with(Sample.csf(Analyte.TOTAL_PROTEIN), Interval.of(410))
+          .with(Sample.csf(Analyte.LACTATE), Interval.of(1.6))
           .with(Analyte.GLUCOSE, 3.4, 5.2);
 
   private static final Attachment WORKUP =

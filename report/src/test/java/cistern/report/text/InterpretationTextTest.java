@@ -13,11 +13,8 @@ import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
-import cistern.measurement.ReportedValue;
-import cistern.measurement.ReportedValue.Above;
-import cistern.measurement.ReportedValue.Below;
-import cistern.measurement.ReportedValue.Exact;
 import cistern.measurement.Sample;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
@@ -35,10 +32,10 @@ class InterpretationTextTest {
 
   private static final List<Measurement> PAIR =
       List.of(
-          result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
-          result(Sample.serum(Analyte.ALBUMIN), new Exact(42_000)),
-          result(Sample.csf(Analyte.IGG), new Exact(62)),
-          result(Sample.serum(Analyte.IGG), new Exact(11_000)));
+          result(Sample.csf(Analyte.ALBUMIN), Interval.of(220)),
+          result(Sample.serum(Analyte.ALBUMIN), Interval.of(42_000)),
+          result(Sample.csf(Analyte.IGG), Interval.of(62)),
+          result(Sample.serum(Analyte.IGG), Interval.of(11_000)));
 
   @Test
   void write_theUsualCase_opensWithTheAnswer() {
@@ -76,10 +73,10 @@ class InterpretationTextTest {
   void write_censoredValues_showTheirBounds() {
     List<Measurement> censored =
         List.of(
-            result(Sample.csf(Analyte.LACTATE), new Below(0.5)),
-            result(Sample.csf(Analyte.LEUKOCYTES), new Above(4_000)),
-            result(Sample.csf(Analyte.GLUCOSE), new Exact(3)),
-            result(Sample.serum(Analyte.GLUCOSE), new Exact(5)));
+            result(Sample.csf(Analyte.LACTATE), Interval.below(0.5)),
+            result(Sample.csf(Analyte.LEUKOCYTES), Interval.above(4_000)),
+            result(Sample.csf(Analyte.GLUCOSE), Interval.of(3)),
+            result(Sample.serum(Analyte.GLUCOSE), Interval.of(5)));
 
     assertThat(write(censored, new BandReport.NotReported()))
         .contains("< 0.5 mmol/L", "> 4000 /uL", "< 5", "≥ 0.50");
@@ -89,8 +86,8 @@ class InterpretationTextTest {
   void write_doubtsAndProblems_areSaidWhereTheyBelong() {
     List<Measurement> slipped =
         List.of(
-            result(Sample.csf(Analyte.ALBUMIN), new Exact(220)),
-            result(Sample.serum(Analyte.ALBUMIN), new Exact(42)));
+            result(Sample.csf(Analyte.ALBUMIN), Interval.of(220)),
+            result(Sample.serum(Analyte.ALBUMIN), Interval.of(42)));
 
     assertThat(write(slipped, new BandReport.NotReported()))
         .contains("◌ albumin quotient")
@@ -135,7 +132,7 @@ class InterpretationTextTest {
         BandCounts.of(csfOnly, 0, 0), Optional.empty(), Origin.UNKNOWN, Optional.empty());
   }
 
-  private static Measurement result(Sample sample, ReportedValue value) {
+  private static Measurement result(Sample sample, Interval value) {
     return Measurement.of(sample, value);
   }
 

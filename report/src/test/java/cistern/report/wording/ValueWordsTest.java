@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
 import cistern.measurement.Analyte;
-import cistern.measurement.ReportedValue.Exact;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.report.InventedPuncture;
 import org.junit.jupiter.api.Test;
@@ -26,13 +26,13 @@ class ValueWordsTest {
 
   @Test
   void value_thatLooksLikeItsLimit_getsMoreDigits() {
-    Findings close = PANEL_2.with(Sample.csf(Analyte.LACTATE), new Exact(2.704)).findings();
+    Findings close = PANEL_2.with(Sample.csf(Analyte.LACTATE), Interval.of(2.704)).findings();
     assertThat(ValueWords.value(close.get(FindingCode.LACTATE))).isEqualTo("2.704");
   }
 
   @Test
   void value_cells_haveAMicroSign() {
-    Findings cells = PANEL_2.with(Sample.csf(Analyte.LEUKOCYTES), new Exact(9)).findings();
+    Findings cells = PANEL_2.with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(9)).findings();
     assertThat(ValueWords.valueWithUnit(cells.get(FindingCode.LEUKOCYTES))).isEqualTo("9 /µL");
   }
 
@@ -56,7 +56,7 @@ class ValueWordsTest {
   void limit_everyKind_saysWhatIsWithin() {
     Findings findings =
         PANEL_2
-            .with(Sample.csf(Analyte.LEUKOCYTES), new Exact(9))
+            .with(Sample.csf(Analyte.LEUKOCYTES), Interval.of(9))
             .with(Analyte.GLUCOSE, 3, 5)
             .with(Analyte.LAMBDA, 1, 15)
             .findings();

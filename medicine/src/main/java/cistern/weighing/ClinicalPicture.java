@@ -1,4 +1,4 @@
-package cistern.interpretation;
+package cistern.weighing;
 
 import cistern.bedside.Bedside;
 import cistern.criteria.Evidence;

@@ -6,7 +6,7 @@ package cistern.finding;
  * @param at the point
  * @param inclusive whether a value equal to it counts as over it
  */
-public record Cut(double at, boolean inclusive) {
+public record Threshold(double at, boolean inclusive) {
 
   /**
    * Units in the last place by which a few divisions can miss a number that is exactly the limit:
@@ -15,13 +15,13 @@ public record Cut(double at, boolean inclusive) {
   private static final int ROUNDING = 4;
 
   /** Over it only when strictly greater. */
-  public static Cut over(double at) {
-    return new Cut(at, false);
+  public static Threshold over(double at) {
+    return new Threshold(at, false);
   }
 
   /** Over it when equal or greater. */
-  public static Cut from(double at) {
-    return new Cut(at, true);
+  public static Threshold from(double at) {
+    return new Threshold(at, true);
   }
 
   boolean isPassedBy(double value, Approach approach) {

@@ -1,16 +1,14 @@
 package cistern.statement;
 
-import cistern.bands.BandReading;
+import cistern.analysis.Puncture;
 import cistern.conflict.Conflict;
 import cistern.criteria.CriteriaResult;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.Findings;
 import cistern.finding.Problem;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
-import cistern.panel.CheckedPanel;
 import cistern.redflag.RedFlag;
 import cistern.uncertainty.RepeatChange;
 import java.util.List;
@@ -20,19 +18,15 @@ import java.util.stream.Stream;
 /**
  * Everything that statements are built from.
  *
- * @param panel the checked panel
- * @param findings all findings
- * @param bands the bands
+ * @param puncture what was found
  * @param conflicts what disagrees
  * @param problems all problems of the work-up
  * @param repeat how often verdicts would change in a repeat
  * @param criteria what the editions say; empty where nothing was stated for them
  * @param flags what argues against MS
  */
-public record Evidence(
-    CheckedPanel panel,
-    Findings findings,
-    BandReading bands,
+public record StatementInput(
+    Puncture puncture,
     List<Conflict> conflicts,
     List<Problem> problems,
     RepeatChange repeat,
@@ -66,7 +60,7 @@ public record Evidence(
           FindingCode.MRZ_REACTION);
 
   /** Copies the lists. */
-  public Evidence {
+  public StatementInput {
     conflicts = List.copyOf(conflicts);
     problems = List.copyOf(problems);
     criteria = List.copyOf(criteria);
@@ -84,7 +78,7 @@ public record Evidence(
   /** Decided findings whose chance to lie above their limit is neither small nor great. */
   List<Finding> near(double chance) {
     return NEAR.stream()
-        .map(findings::get)
+        .map(puncture::finding)
         .filter(f -> f.verdict().isDecided())
         .filter(f -> isBetween(f.uncertainty().probabilityAbove(), chance))
         .toList();
@@ -97,41 +91,33 @@ public record Evidence(
   }
 
   private Stream<Finding> synthesis() {
-    return SYNTHESIS.stream().map(findings::get);
+    return SYNTHESIS.stream().map(puncture::finding);
   }
 
   boolean hasProblem(String... codes) {
     return problems.stream().anyMatch(p -> List.of(codes).contains(p.code()));
   }
 
-  boolean isPairInvalid() {
-    return panel.pairing().isInvalid();
-  }
-
   boolean isValueDoubted() {
-    return !panel.suspected().isEmpty();
+    return !puncture.panel().suspected().isEmpty();
   }
 
   boolean isBloodWithholding() {
     return hasProblem("blood-contaminated")
-        && findings.verdict(FindingCode.IGG_QUOTIENT) == Verdict.UNDETERMINED
-        && findings.get(FindingCode.IGG_QUOTIENT).hasValue();
+        && puncture.verdict(FindingCode.IGG_QUOTIENT) == Verdict.UNDETERMINED
+        && puncture.finding(FindingCode.IGG_QUOTIENT).hasValue();
   }
 
   boolean isBloodCounted() {
-    return panel.panel().has(Sample.blood(Analyte.ERYTHROCYTES))
-        && panel.panel().has(Sample.blood(Analyte.HEMATOCRIT));
+    return puncture.has(Sample.blood(Analyte.ERYTHROCYTES))
+        && puncture.has(Sample.blood(Analyte.HEMATOCRIT));
   }
 
   boolean hasPair(Analyte analyte) {
-    return panel.panel().has(Sample.csf(analyte)) && panel.panel().has(Sample.serum(analyte));
+    return puncture.has(Sample.csf(analyte)) && puncture.has(Sample.serum(analyte));
   }
 
   boolean hasCsf(Analyte analyte) {
-    return panel.panel().has(Sample.csf(analyte));
-  }
-
-  boolean isAbove(FindingCode code) {
-    return findings.get(code).isAbove();
+    return puncture.has(Sample.csf(analyte));
   }
 }

@@ -7,7 +7,7 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 
 /** Whether antibody is made inside the CNS, as far as this puncture tells. */
-public sealed interface Answer extends Statement {
+public sealed interface Conclusion extends Statement {
 
   /**
    * Bands in CSF alone: the key finding.
@@ -19,7 +19,7 @@ public sealed interface Answer extends Statement {
    */
   record SynthesisDemonstrated(
       OptionalInt csfOnly, int cutOff, boolean isConfirmed, List<Finding> support)
-      implements Answer {
+      implements Conclusion {
 
     /** Copies the findings. */
     public SynthesisDemonstrated {
@@ -53,7 +53,7 @@ public sealed interface Answer extends Statement {
    * @param by the findings above their limits
    * @param bands what the bands say
    */
-  record SynthesisSuggested(List<Finding> by, BandVerdict bands) implements Answer {
+  record SynthesisSuggested(List<Finding> by, BandVerdict bands) implements Conclusion {
 
     /** Copies the findings. */
     public SynthesisSuggested {
@@ -86,7 +86,7 @@ public sealed interface Answer extends Statement {
    * @param csfOnly how many
    * @param cutOff how many would be positive
    */
-  record SynthesisEquivocal(int csfOnly, int cutOff) implements Answer {
+  record SynthesisEquivocal(int csfOnly, int cutOff) implements Conclusion {
     @Override
     public String code() {
       return "synthesis-equivocal";
@@ -105,7 +105,7 @@ public sealed interface Answer extends Statement {
    * @param isFocused whether bands were looked for and found negative
    * @param within the numbers that were decided
    */
-  record SynthesisNotDemonstrated(boolean isFocused, List<Finding> within) implements Answer {
+  record SynthesisNotDemonstrated(boolean isFocused, List<Finding> within) implements Conclusion {
 
     /** Copies the findings. */
     public SynthesisNotDemonstrated {
@@ -132,7 +132,7 @@ public sealed interface Answer extends Statement {
    *
    * @param reason why not
    */
-  record SynthesisUndetermined(String reason) implements Answer {
+  record SynthesisUndetermined(String reason) implements Conclusion {
     @Override
     public String code() {
       return "synthesis-undetermined";
