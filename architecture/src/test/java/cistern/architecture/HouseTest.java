@@ -41,7 +41,7 @@ class HouseTest {
           DescribedPredicate.describe(
               "are inside",
               (JavaClass type) ->
-                  !isIn(type, "cli") && !isIn(type, "clinic.door") && !isIn(type, "checks")));
+                  !isIn(type, "cli") && !isIn(type, "clinic.launch") && !isIn(type, "checks")));
 
   @Nested
   class Classes {

@@ -7,8 +7,10 @@ import cistern.interpretation.Interpreter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 
@@ -28,28 +30,45 @@ record ResultWriting(
     Interpreter interpreter = Interpreter.of(facts);
     Destination destination = destination(rendering);
     boolean[] isAllValid = {true};
-    for (String file : files) {
-      isAllValid[0] &=
-          inputs.read(
-              file,
-              read -> {
-                if (inputs.isNew(file, read.workup().id(), destination)) {
-                  write(destination, interpreter, read);
-                } else {
-                  isAllValid[0] = false;
-                }
-              });
+    Set<String> ahead = new HashSet<>();
+    try (InOrder<Result> results =
+        new InOrder<>(
+            result -> {
+              ahead.remove(result.id());
+              write(destination, result);
+            })) {
+      for (String file : files) {
+        isAllValid[0] &=
+            inputs.read(
+                file,
+                read -> {
+                  // Whether an id is taken is known once those ahead are written.
+                  if (!ahead.add(read.workup().id())) {
+                    results.finish();
+                  }
+                  if (inputs.isNew(file, read.workup().id(), destination)) {
+                    results.add(() -> result(interpreter, read));
+                  } else {
+                    isAllValid[0] = false;
+                  }
+                });
+      }
+      results.finish();
     }
     close(destination);
     return isAllValid[0] ? ExitCode.DONE : ExitCode.INVALID_INPUT;
   }
 
-  private void write(Destination destination, Interpreter interpreter, Understood read) {
+  private static Result result(Interpreter interpreter, Understood read) {
+    return new Result(interpreter.interpret(read.workup()), read.document());
+  }
+
+  private void write(Destination destination, Result result) {
     if (destination.isFull()) {
       throw needsFolder();
     }
     try {
-      destination.accept(new Result(interpreter.interpret(read.workup()), read.document()));
+      destination.accept(result);
     } catch (IOException e) {
       throw new NotWritten("The result", e);
     }

@@ -20,11 +20,11 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class ExtremeValuesTest {
 
-  private static final Pattern NUMBER = Pattern.compile("(?<=[:\\[,] ?)-?\\d[\\d.eE+-]*(?=[,}\\s\\]])");
+  private static final Pattern NUMBER =
+      Pattern.compile("(?<=[:\\[,] ?)-?\\d[\\d.eE+-]*(?=[,}\\s\\]])");
   private static final Pattern TIME = Pattern.compile("\"\\d{4}-\\d\\d-\\d\\dT[^\"]*\"");
 
-  private static final List<String> NUMBERS =
-      List.of("0", "4.9e-324", "1e-30", "60", "1e9", "2e9");
+  private static final List<String> NUMBERS = List.of("0", "4.9e-324", "1e-30", "60", "1e9", "2e9");
   private static final List<String> TIMES =
       List.of(
           "\"1900-01-01T00:00:00Z\"",

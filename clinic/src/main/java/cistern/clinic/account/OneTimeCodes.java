@@ -32,7 +32,10 @@ public final class OneTimeCodes {
     return new OneTimeCodes(store, trail, clock, chance);
   }
 
-  /** A new code that lets the person of an account in; earlier ones of the account end. */
+  /**
+   * A new code that lets the person of an account in; earlier ones end, and so do the account's
+   * password and its sessions: whoever comes in instead of its person is noticed.
+   */
   public String make(Account account, String by) {
     return make(Optional.of(account.id()), by);
   }
@@ -49,7 +52,11 @@ public final class OneTimeCodes {
         sql -> {
           end(sql, account);
           insert(sql, hash(code), account, until);
-          trail.append(sql, Note.of(by, Action.CODE_MADE, account.orElse("")));
+          trail.append(
+              sql,
+              account
+                  .map(id -> Accounts.withoutPassword(sql, id, by))
+                  .orElseGet(() -> Note.of(by, Action.CODE_MADE, "")));
           return code;
         });
   }
@@ -88,38 +95,36 @@ public final class OneTimeCodes {
   }
 
   /** Uses a code of an account up, and lets its person in; a lock is lifted. */
-  public Outcome<Account> signIn(String code, Accounts accounts) {
+  public AccountOutcome<Account> signIn(String code, Accounts accounts) {
     return store.change(
         sql -> {
           Optional<Account> account = use(sql, code).flatMap(accounts::find);
           if (account.isEmpty()) {
             trail.append(sql, Note.of("", Action.SIGN_IN_REFUSED, ""));
-            return Outcome.of(Refused.CODE);
+            return AccountOutcome.of(Refused.CODE);
           }
           String id = account.get().id();
-          sql.sql("update account set failures = 0, locked_until = 0 where id = ?")
-              .param(id)
-              .update();
-          trail.append(sql, Note.of(id, Action.SIGNED_IN, id));
-          return Outcome.of(account.get());
+          Accounts.unlock(sql, id);
+          trail.append(sql, Note.of(id, Action.CODE_USED, id));
+          return AccountOutcome.of(account.get());
         });
   }
 
   /** Uses the code of the first administrator up and makes the account, or neither. */
-  public Outcome<Account> begin(
+  public AccountOutcome<Account> begin(
       String code, Accounts accounts, Accounts.Newcomer newcomer, String password) {
     Optional<Refused> refused = newcomer.check().or(() -> Passwords.check(password));
     if (refused.isPresent()) {
-      return Outcome.of(refused.get());
+      return AccountOutcome.of(refused.get());
     }
     return store.change(
         sql -> {
           if (!useFirst(sql, code) || !accounts.isEmpty()) {
-            return Outcome.of(Refused.CODE);
+            return AccountOutcome.of(Refused.CODE);
           }
           return switch (accounts.add(newcomer, "")) {
-            case Outcome.NotDone<Account> not -> not;
-            case Outcome.Done<Account> done -> accounts.withPassword(done.value(), password);
+            case AccountOutcome.NotDone<Account> not -> not;
+            case AccountOutcome.Done<Account> done -> accounts.withPassword(done.value(), password);
           };
         });
   }

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /**
@@ -101,6 +102,11 @@ public final class AuditTrail {
       String inside = about.replaceAll("([!%_])", "!$1") + "/%";
       return List.of(about, about, inside, person, person, person);
     }
+  }
+
+  /** The entry of a hash, if there is one. */
+  public static Optional<AuditEntry> withHash(JdbcClient sql, String hash) {
+    return sql.sql(COLUMNS + "where hash = ?").param(hash).query(AuditTrail::row).optional();
   }
 
   /** The last entries, the newest first. */

@@ -6,10 +6,8 @@ import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.audit.AuditTrail.Note;
 import cistern.clinic.store.Store;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -24,8 +22,6 @@ public final class Cases {
       "select case_id, number, at, account, step, workup from case_version ";
   private static final String IS_LAST =
       "number = (select max(l.number) from case_version l where l.case_id = case_version.case_id)";
-
-  private static final String NEWEST_FIRST = " order by at desc, case_id";
 
   private final Store store;
   private final AuditTrail trail;
@@ -86,7 +82,22 @@ public final class Cases {
         });
   }
 
+  /** Keeps a version unless its number is taken; what lists show of the case is then to be made. */
   private static int insert(JdbcClient sql, CaseVersion version) {
+    int kept = insertVersion(sql, version);
+    if (kept > 0) {
+      sql.sql(
+              "insert into case_summary (case_id, version, signed, changed_at, made_by, renew_at,"
+                  + " name, person, search, summary) values (?, ?, 0, ?, '', '9999', '', '', '',"
+                  + " '') on conflict (case_id) do update set version = excluded.version,"
+                  + " changed_at = excluded.changed_at, made_by = ''")
+          .params(version.caseId(), version.number(), version.at())
+          .update();
+    }
+    return kept;
+  }
+
+  private static int insertVersion(JdbcClient sql, CaseVersion version) {
     return sql.sql(
             "insert into case_version (case_id, number, at, account, step, workup)"
                 + " values (?, ?, ?, ?, ?, ?) on conflict do nothing")
@@ -146,42 +157,17 @@ public final class Cases {
 
   /** All cases as they stand, the last changed first, for a reader whom the trail names. */
   public List<CaseVersion> list(String reader) {
-    return list(reader, NEWEST_FIRST, List.of());
+    listed(reader);
+    return store.look(
+        sql ->
+            sql.sql(COLUMNS + "where " + IS_LAST + " order by at desc, case_id")
+                .query(CaseVersion.class)
+                .list());
   }
 
-  /** Some of them: so many, after the first so many. */
-  public List<CaseVersion> page(String reader, long after, int most) {
-    return list(reader, NEWEST_FIRST + " limit ? offset ?", List.of(most, after));
-  }
-
-  /** Those whose work-up file holds a text, in capital or small letters, or may hold it escaped. */
-  public List<CaseVersion> holding(String reader, String text) {
-    String plain = text.toLowerCase(Locale.ROOT).replaceAll("([!%_])", "!$1");
-    return list(
-        reader,
-        " and (lower(workup) like ? escape '!' or workup like ? escape '!')" + NEWEST_FIRST,
-        List.of("%" + plain + "%", "%\\u%"));
-  }
-
-  /** Those of which something may wait: changed since a time, or not signed as they stand. */
-  public List<CaseVersion> waiting(String reader, Instant since) {
-    return list(
-        reader,
-        " and (at >= ? or number <> (select coalesce(max(r.case_version), 0) from report r"
-            + " where r.case_id = case_version.case_id))"
-            + NEWEST_FIRST,
-        List.of(since.truncatedTo(ChronoUnit.MILLIS).toString()));
-  }
-
-  private List<CaseVersion> list(String reader, String which, List<?> parameters) {
-    return store.change(
-        sql -> {
-          trail.append(sql, Note.of(reader, Action.LIST_READ, ""));
-          return sql.sql(COLUMNS + "where " + IS_LAST + which)
-              .params(parameters)
-              .query(CaseVersion.class)
-              .list();
-        });
+  /** Notes who looked at a list of cases. */
+  public void listed(String reader) {
+    store.change(sql -> trail.append(sql, Note.of(reader, Action.LIST_READ, "")));
   }
 
   /** The digest of every version as it is kept now, by what the audit trail calls it. */

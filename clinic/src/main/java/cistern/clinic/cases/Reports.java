@@ -14,8 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -105,6 +105,9 @@ public final class Reports {
           if (insert(sql, report) == 0) {
             return new Signing.Refused(NotSigned.CHANGED);
           }
+          sql.sql("update case_summary set signed = ?, made_by = '' where case_id = ?")
+              .params(report.caseVersion(), report.caseId())
+              .update();
           trail.append(sql, new Note(by, Action.REPORT_SIGNED, report.subject(), report.hash()));
           return new Signing.Signed(report);
         });
@@ -170,16 +173,17 @@ public final class Reports {
         });
   }
 
-  /** The version of each case that was signed last. */
-  public Map<String, Long> signedVersions() {
-    return store.look(
-        sql ->
-            sql
-                .sql("select case_id, max(case_version) as signed from report group by case_id")
-                .query((row, index) -> Map.entry(row.getString("case_id"), row.getLong("signed")))
-                .list()
-                .stream()
-                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
+  /** The version of a case that was signed last, if one was. */
+  public OptionalLong signedVersion(String caseId) {
+    long signed = store.look(sql -> signedVersion(sql, caseId));
+    return signed == 0 ? OptionalLong.empty() : OptionalLong.of(signed);
+  }
+
+  private static long signedVersion(JdbcClient sql, String caseId) {
+    return sql.sql("select coalesce(max(case_version), 0) from report where case_id = ?")
+        .param(caseId)
+        .query(Long.class)
+        .single();
   }
 
   /** The hash of every report as it is kept now, by what the audit trail calls it. */

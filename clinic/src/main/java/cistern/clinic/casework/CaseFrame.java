@@ -4,11 +4,11 @@ import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.link;
 
 import cistern.clinic.account.Permission;
-import cistern.clinic.form.Step;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.standing.Standing;
+import cistern.clinic.form.CaseStep;
+import cistern.clinic.status.CaseStatus;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.interpretation.Caution;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
@@ -19,13 +19,13 @@ import java.util.List;
 /** The journey of a case as a list of steps beside what is open. */
 public final class CaseFrame {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final Undo undo;
 
-  /** The frame of the cases on a desk. */
-  public CaseFrame(Desk desk) {
-    this.desk = desk;
-    this.undo = new Undo(desk);
+  /** The frame of the cases on a context. */
+  public CaseFrame(CaseContext context) {
+    this.context = context;
+    this.undo = new Undo(context);
   }
 
   /**
@@ -33,15 +33,16 @@ public final class CaseFrame {
    *
    * @param here the word of what is open
    */
-  public String toHtml(Visit visit, OpenCase open, String here, Node... content) {
-    Standing standing = desk.standing(open);
-    return desk.frame()
+  public String toHtml(PageRequest visit, OpenCase open, String here, Node... content) {
+    CaseStatus status = context.status(open);
+    return context
+        .frame()
         .toHtml(
             visit,
             open.name(),
             division(
                 "case",
-                journey(visit, open, standing, here),
+                journey(visit, open, status, here),
                 division(
                     "open",
                     onPaper(open),
@@ -51,7 +52,7 @@ public final class CaseFrame {
   }
 
   /** A change is undone where saving leads to. */
-  private Node undo(Visit visit, OpenCase open, String here) {
+  private Node undo(PageRequest visit, OpenCase open, String here) {
     return here.isEmpty() || here.equals("gel") ? undo.toNode(visit, open) : Html.nothing();
   }
 
@@ -62,35 +63,35 @@ public final class CaseFrame {
   }
 
   private Node invented(OpenCase open) {
-    return open.workup().remarks().isInvented() && !desk.frame().isInvented()
+    return open.workup().remarks().isInvented() && !context.frame().isInvented()
         ? Html.note("invented", Caution.INVENTED.text())
         : Html.nothing();
   }
 
-  private static Element journey(Visit visit, OpenCase open, Standing standing, String here) {
+  private static Element journey(PageRequest visit, OpenCase open, CaseStatus status, String here) {
     String path = "/cases/" + open.version().caseId();
     List<Element> steps = new ArrayList<>();
-    steps.add(step(path, "Where it stands", standing.signing(), here.isEmpty()));
-    for (Step step : Step.values()) {
+    steps.add(step(path, "Where it stands", status.signing(), here.isEmpty()));
+    for (CaseStep step : CaseStep.values()) {
       if (visit.isAllowed(step.permission())) {
         steps.add(
             step(
                 path + "/" + step.word(),
                 step.title(),
-                standing.words(step),
+                status.words(step),
                 here.equals(step.word())));
       } else {
-        steps.add(Element.of("li", step.title()).with(small(standing.words(step))));
+        steps.add(Element.of("li", step.title()).with(small(status.words(step))));
       }
-      if (step == Step.BANDS && visit.isAllowed(Permission.ENTER_RESULTS)) {
-        steps.add(step(path + "/gel", "Gel", standing.gel(), here.equals("gel")));
+      if (step == CaseStep.BANDS && visit.isAllowed(Permission.ENTER_RESULTS)) {
+        steps.add(step(path + "/gel", "Gel", status.gel(), here.equals("gel")));
       }
     }
     if (visit.isAllowed(Permission.READ_REPORT)) {
       steps.add(step(path + "/tubes", "Plan to print", "", here.equals("tubes")));
       steps.add(step(path + "/labels", "Tubes and labels", "", here.equals("labels")));
       steps.add(step(path + "/says", "What it says", "", here.equals("says")));
-      steps.add(step(path + "/report", "Report", standing.signing(), here.equals("report")));
+      steps.add(step(path + "/report", "Report", status.signing(), here.equals("report")));
       steps.add(step(path + "/compare", "Earlier punctures", "", here.equals("compare")));
     }
     return Element.of("nav", Element.of("ol").with(steps))

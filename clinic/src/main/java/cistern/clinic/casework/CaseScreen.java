@@ -10,13 +10,13 @@ import static cistern.clinic.web.Html.text;
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
-import cistern.clinic.standing.Duty;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.standing.Standing;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.CaseStatus;
+import cistern.clinic.status.Duty;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.statement.Statement;
@@ -28,17 +28,17 @@ import org.springframework.web.servlet.function.ServerResponse;
 /** One case: the answer, what is missing, what waits, and every version. */
 public final class CaseScreen {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
 
-  private CaseScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
+  private CaseScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
   }
 
   /** The screen of a case. */
-  public static CaseScreen of(Desk desk) {
-    return new CaseScreen(desk);
+  public static CaseScreen of(CaseContext context) {
+    return new CaseScreen(context);
   }
 
   /** Its routes. */
@@ -48,17 +48,18 @@ public final class CaseScreen {
         Route.get("/cases/{id}/file", Permission.READ_REPORT, this::file),
         Route.get("/cases/{id}/versions/{number}", Permission.READ_REPORT, this::oldFile),
         Route.post("/cases/{id}/versions/{number}", Permission.WORK_UP, this::takeBack),
-        Route.post("/cases/{id}/undo", Permission.SEE_CASE, new Undo(desk)::answer));
+        Route.post("/cases/{id}/undo", Permission.SEE_CASE, new Undo(context)::answer));
   }
 
-  private ServerResponse page(Visit visit) {
-    return desk.open(visit)
-        .map(open -> Answers.page(page(visit, open)))
-        .orElseGet(() -> desk.troubles().missing(visit));
+  private ServerResponse page(PageRequest visit) {
+    return context
+        .open(visit)
+        .map(open -> Responses.page(page(visit, open)))
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
-  private String page(Visit visit, OpenCase open) {
-    Standing standing = desk.standing(open);
+  private String page(PageRequest visit, OpenCase open) {
+    CaseStatus status = context.status(open);
     List<Statement> said = open.interpretation().statements();
     Node answer =
         visit.isAllowed(Permission.READ_REPORT) && !said.isEmpty()
@@ -78,31 +79,31 @@ public final class CaseScreen {
         section(
             "missing",
             "What is missing",
-            list(standing.missing().stream().map(Html::text).toList(), "Nothing is missing.")),
+            list(status.missing().stream().map(Html::text).toList(), "Nothing is missing.")),
         section(
             "waiting",
             "What waits",
             list(
-                standing.duties().stream().map(Duty::title).map(Html::text).toList(),
+                status.duties().stream().map(Duty::title).map(Html::text).toList(),
                 "Nothing waits.")),
         section("versions", "Every version", versions(visit, open)));
   }
 
-  private Node versions(Visit visit, OpenCase open) {
+  private Node versions(PageRequest visit, OpenCase open) {
     List<List<Node>> rows =
-        desk.cases().versions(open.version().caseId()).reversed().stream()
+        context.cases().versions(open.version().caseId()).reversed().stream()
             .map(version -> row(visit, version, open.version().number()))
             .toList();
     return Html.table(
         "The newest first", List.of("Version", "When", "Who", "What", "File", "Undo"), rows);
   }
 
-  private List<Node> row(Visit visit, CaseVersion version, long last) {
+  private List<Node> row(PageRequest visit, CaseVersion version, long last) {
     String path = "/cases/" + version.caseId() + "/versions/" + version.number();
     return List.of(
         text(Long.toString(version.number())),
-        text(desk.time(version.at())),
-        text(desk.accounts().fullName(version.account())),
+        text(context.time(version.at())),
+        text(context.accounts().fullName(version.account())),
         text(Undo.words(version.step())),
         visit.isAllowed(Permission.READ_REPORT)
             ? link(path, "Work-up file")
@@ -119,38 +120,41 @@ public final class CaseScreen {
   }
 
   /** Undoes what came after a version: its content becomes the newest version; nothing is lost. */
-  private ServerResponse takeBack(Visit visit) {
-    Optional<CaseVersion> last = desk.cases().read(visit.path("id"), visit.account().id());
+  private ServerResponse takeBack(PageRequest visit) {
+    Optional<CaseVersion> last = context.cases().read(visit.path("id"), visit.account().id());
     Optional<CaseVersion> old =
-        last.flatMap(v -> visit.number("number").flatMap(n -> desk.cases().version(v.caseId(), n)));
+        last.flatMap(
+            v -> visit.number("number").flatMap(n -> context.cases().version(v.caseId(), n)));
     if (old.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     CaseVersion now = last.orElseThrow();
     String step = "taken back to version " + old.get().number();
-    desk.cases()
+    context
+        .cases()
         .save(
             now.caseId(), new Change(now.number(), step, old.get().workup(), visit.account().id()));
-    return Answers.see("/cases/" + now.caseId());
+    return Responses.see("/cases/" + now.caseId());
   }
 
-  private ServerResponse file(Visit visit) {
-    return desk.cases()
+  private ServerResponse file(PageRequest visit) {
+    return context
+        .cases()
         .read(visit.path("id"), visit.account().id())
         .map(CaseScreen::file)
-        .orElseGet(() -> desk.troubles().missing(visit));
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
-  private ServerResponse oldFile(Visit visit) {
-    Optional<CaseVersion> read = desk.cases().read(visit.path("id"), visit.account().id());
+  private ServerResponse oldFile(PageRequest visit) {
+    Optional<CaseVersion> read = context.cases().read(visit.path("id"), visit.account().id());
     return read.flatMap(
-            v -> visit.number("number").flatMap(n -> desk.cases().version(v.caseId(), n)))
+            v -> visit.number("number").flatMap(n -> context.cases().version(v.caseId(), n)))
         .map(CaseScreen::file)
-        .orElseGet(() -> desk.troubles().missing(visit));
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
   private static ServerResponse file(CaseVersion version) {
-    return Answers.file(
+    return Responses.file(
         "application/json",
         "workup-" + version.caseId() + "-" + version.number() + ".json",
         version.workup().getBytes(StandardCharsets.UTF_8));

@@ -4,11 +4,12 @@ import static cistern.clinic.web.Html.note;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.standing.UnreadableCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.status.OpenCase;
+import cistern.clinic.status.UnreadableCase;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.followup.Comparison;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
@@ -16,6 +17,7 @@ import cistern.report.compare.ComparisonPaper;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.paper.PaperPage;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -23,17 +25,17 @@ import org.springframework.web.servlet.function.ServerResponse;
 /** All punctures of the same person, compared. */
 public final class CompareScreen {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
 
-  private CompareScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
+  private CompareScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
   }
 
   /** The comparison of a case with the person's other punctures. */
-  public static CompareScreen of(Desk desk) {
-    return new CompareScreen(desk);
+  public static CompareScreen of(CaseContext context) {
+    return new CompareScreen(context);
   }
 
   /** Its route. */
@@ -41,13 +43,14 @@ public final class CompareScreen {
     return List.of(Route.get("/cases/{id}/compare", Permission.READ_REPORT, this::page));
   }
 
-  private ServerResponse page(Visit visit) {
-    return desk.open(visit)
-        .map(open -> Answers.page(frame.toHtml(visit, open, "compare", content(visit, open))))
-        .orElseGet(() -> desk.troubles().missing(visit));
+  private ServerResponse page(PageRequest visit) {
+    return context
+        .open(visit)
+        .map(open -> Responses.page(frame.toHtml(visit, open, "compare", content(visit, open))))
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
-  private Node content(Visit visit, OpenCase open) {
+  private Node content(PageRequest visit, OpenCase open) {
     Optional<String> person = open.workup().panel().person().id();
     List<Interpretation> punctures = person.map(p -> of(visit, p)).orElse(List.of());
     if (punctures.size() < 2) {
@@ -60,23 +63,27 @@ public final class CompareScreen {
                       + " evidence”, and the person's other punctures are compared here."
                   : "No other puncture of this person is known here."));
     }
-    Optional<String> refusal = desk.medicine().repeats().refusal(punctures);
+    Optional<String> refusal = context.medicine().repeats().refusal(punctures);
     return refusal.isPresent() ? note("trouble", refusal.get()) : compared(punctures);
   }
 
   private Node compared(List<Interpretation> punctures) {
-    Comparison comparison = desk.medicine().repeats().compare(punctures);
+    Comparison comparison = context.medicine().repeats().compare(punctures);
     boolean isInvented = punctures.stream().anyMatch(i -> i.workup().remarks().isInvented());
     List<String> remarks = isInvented ? List.of(Caution.INVENTED.text()) : List.of();
-    return SaysScreen.inside(
-        PaperPage.toBody(ComparisonPaper.of(comparison, remarks, desk.medicine().madeBy())));
+    return InterpretationScreen.inside(
+        PaperPage.toBody(ComparisonPaper.of(comparison, remarks, context.medicine().madeBy())));
   }
 
   /** The person's punctures with a name each; each of them is read, and the trail says so. */
-  private List<Interpretation> of(Visit visit, String person) {
-    return desk.cases().holding(visit.account().id(), person).stream()
+  private List<Interpretation> of(PageRequest visit, String person) {
+    // Who compares must not miss a puncture because it is not read yet.
+    if (context.summaries().bring(Duration.ofMillis(Setting.STORE_BUSY.number())) > 0) {
+      throw new IllegalStateException("cases are still being read");
+    }
+    return context.summaries().ofPerson(person).stream()
+        .flatMap(id -> context.cases().read(id, visit.account().id()).stream())
         .filter(version -> isOf(version, person))
-        .flatMap(version -> desk.cases().read(version.caseId(), visit.account().id()).stream())
         .flatMap(version -> interpretation(version).stream())
         .toList();
   }
@@ -90,7 +97,7 @@ public final class CompareScreen {
   /** What a case says; one that the rules in force reject is compared with nothing. */
   private Optional<Interpretation> interpretation(CaseVersion version) {
     try {
-      return Optional.of(desk.recent().open(version).interpretation());
+      return Optional.of(context.recent().open(version).interpretation());
     } catch (UnreadableCase e) {
       return Optional.empty();
     }

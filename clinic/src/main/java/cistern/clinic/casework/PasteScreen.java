@@ -9,14 +9,14 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.Drafts;
-import cistern.clinic.form.Step;
+import cistern.clinic.form.CaseStep;
 import cistern.clinic.paste.PastedBlock;
 import cistern.clinic.paste.PastedLine;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.exchange.ucum.Conversions;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
@@ -28,19 +28,19 @@ import org.springframework.web.servlet.function.ServerResponse;
 /** Pasting results: a preview of every line, then into the form of the results, not yet saved. */
 public final class PasteScreen {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
   private final PastedBlock reader;
 
-  private PasteScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
-    this.reader = PastedBlock.of(Conversions.of(desk.medicine().facts()));
+  private PasteScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
+    this.reader = PastedBlock.of(Conversions.of(context.medicine().facts()));
   }
 
   /** The screen for pasting. */
-  public static PasteScreen of(Desk desk) {
-    return new PasteScreen(desk);
+  public static PasteScreen of(CaseContext context) {
+    return new PasteScreen(context);
   }
 
   /** Its routes. */
@@ -51,17 +51,18 @@ public final class PasteScreen {
         Route.post("/cases/{id}/paste/take", Permission.ENTER_RESULTS, this::take));
   }
 
-  private ServerResponse page(Visit visit, Node preview) {
-    return desk.open(visit)
-        .map(open -> Answers.page(html(visit, open, preview)))
-        .orElseGet(() -> desk.troubles().missing(visit));
+  private ServerResponse page(PageRequest visit, Node preview) {
+    return context
+        .open(visit)
+        .map(open -> Responses.page(html(visit, open, preview)))
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
-  private String html(Visit visit, OpenCase open, Node preview) {
+  private String html(PageRequest visit, OpenCase open, Node preview) {
     return frame.toHtml(
         visit,
         open,
-        Step.RESULTS.word(),
+        CaseStep.RESULTS.word(),
         Element.of("h1", "Paste results"),
         preview,
         visit
@@ -75,11 +76,11 @@ public final class PasteScreen {
   }
 
   /** As it was pasted: a cell at the beginning may be empty. */
-  private static String block(Visit visit) {
+  private static String block(PageRequest visit) {
     return String.join("", visit.fields().getOrDefault("block", List.of()));
   }
 
-  private Node preview(Visit visit) {
+  private Node preview(PageRequest visit) {
     List<PastedLine> lines = reader.read(block(visit));
     List<List<Node>> taken =
         lines.stream()
@@ -105,7 +106,7 @@ public final class PasteScreen {
         taken.isEmpty() ? nothing() : takeForm(visit));
   }
 
-  private static Node takeForm(Visit visit) {
+  private static Node takeForm(PageRequest visit) {
     return visit
         .form("/cases/" + visit.path("id") + "/paste/take")
         .with(
@@ -117,8 +118,9 @@ public final class PasteScreen {
   }
 
   /** What was understood becomes a draft of the results, which the person looks at and saves. */
-  private ServerResponse take(Visit visit) {
-    return desk.open(visit)
+  private ServerResponse take(PageRequest visit) {
+    return context
+        .open(visit)
         .map(
             open -> {
               Map<String, String> typed = new TreeMap<>();
@@ -129,10 +131,10 @@ public final class PasteScreen {
               }
               Drafts.Owner owner =
                   new Drafts.Owner(
-                      visit.account().id(), open.version().caseId(), Step.RESULTS.word());
-              desk.drafts().keep(owner, open.version().number(), DraftText.of(typed));
-              return Answers.see("/cases/" + open.version().caseId() + "/results");
+                      visit.account().id(), open.version().caseId(), CaseStep.RESULTS.word());
+              context.drafts().keep(owner, open.version().number(), DraftText.of(typed));
+              return Responses.see("/cases/" + open.version().caseId() + "/results");
             })
-        .orElseGet(() -> desk.troubles().missing(visit));
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 }

@@ -13,11 +13,11 @@ import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Reports.Signing;
 import cistern.clinic.cases.SignedReport;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
@@ -35,17 +35,17 @@ public final class ReportScreen {
   private static final String PDF = "application/pdf";
   private static final String JSON = "application/json";
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
 
-  private ReportScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
+  private ReportScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
   }
 
   /** The screen of a case's reports. */
-  public static ReportScreen of(Desk desk) {
-    return new ReportScreen(desk);
+  public static ReportScreen of(CaseContext context) {
+    return new ReportScreen(context);
   }
 
   /** Its routes. */
@@ -68,14 +68,15 @@ public final class ReportScreen {
             v -> signed(v, r -> paper(r, Audience.PATIENT))));
   }
 
-  private ServerResponse page(Visit visit) {
-    return desk.open(visit)
-        .map(open -> Answers.page(html(visit, open, nothing())))
-        .orElseGet(() -> desk.troubles().missing(visit));
+  private ServerResponse page(PageRequest visit) {
+    return context
+        .open(visit)
+        .map(open -> Responses.page(html(visit, open, nothing())))
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
-  private String html(Visit visit, OpenCase open, Node said) {
-    List<SignedReport> reports = desk.reports().of(open.version().caseId());
+  private String html(PageRequest visit, OpenCase open, Node said) {
+    List<SignedReport> reports = context.reports().of(open.version().caseId());
     return frame.toHtml(
         visit,
         open,
@@ -93,8 +94,8 @@ public final class ReportScreen {
             Html.paragraph("FHIR, HL7 and tables will stand here when the program writes them.")));
   }
 
-  private Node form(Visit visit, OpenCase open, List<SignedReport> reports) {
-    String madeBy = desk.medicine().madeBy();
+  private Node form(PageRequest visit, OpenCase open, List<SignedReport> reports) {
+    String madeBy = context.medicine().madeBy();
     CaseVersion version = open.version();
     boolean isAmendment = !reports.isEmpty();
     String what =
@@ -136,8 +137,8 @@ public final class ReportScreen {
     String number = " of report " + report.number();
     return List.of(
         text(Long.toString(report.number())),
-        text(desk.time(report.at())),
-        text(desk.accounts().fullName(report.account())),
+        text(context.time(report.at())),
+        text(context.accounts().fullName(report.account())),
         text(Long.toString(report.caseVersion())),
         text(report.reason()),
         text(report.content().madeBy()),
@@ -155,37 +156,38 @@ public final class ReportScreen {
                 : link(path + "/policy", "Policy").with("aria-label", "Policy" + number)));
   }
 
-  private ServerResponse sign(Visit visit) {
-    Optional<OpenCase> found = desk.open(visit);
+  private ServerResponse sign(PageRequest visit) {
+    Optional<OpenCase> found = context.open(visit);
     if (found.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     OpenCase open = found.get();
     boolean isSame = visit.field("version").equals(Long.toString(open.version().number()));
     Signing signing =
         isSame
-            ? desk.reports()
+            ? context
+                .reports()
                 .sign(
                     open.version(),
-                    new SignedContent(desk, visit, open).toContent(),
+                    new SignedContent(context, visit, open).toContent(),
                     visit.field("reason"),
                     visit.account().id())
             : new Signing.Refused(cistern.clinic.cases.Reports.NotSigned.CHANGED);
     return switch (signing) {
-      case Signing.Signed signed -> Answers.see("/cases/" + open.version().caseId() + "/report");
+      case Signing.Signed signed -> Responses.see("/cases/" + open.version().caseId() + "/report");
       case Signing.Refused refused ->
-          Answers.page(
+          Responses.page(
               HttpStatus.CONFLICT,
               html(visit, open, note("trouble", refused.reason().text()).with("role", "alert")));
     };
   }
 
-  private ServerResponse signed(Visit visit, Function<SignedReport, ServerResponse> screen) {
+  private ServerResponse signed(PageRequest visit, Function<SignedReport, ServerResponse> screen) {
     return visit
         .number("number")
-        .flatMap(n -> desk.reports().read(visit.path("id"), n, visit.account().id()))
+        .flatMap(n -> context.reports().read(visit.path("id"), n, visit.account().id()))
         .map(screen)
-        .orElseGet(() -> desk.troubles().missing(visit));
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
   /** The page as it was signed: it needs its own style sheet and nothing else. */
@@ -200,11 +202,11 @@ public final class ReportScreen {
   }
 
   private static ServerResponse pdf(SignedReport report) {
-    return Answers.file(PDF, name(report, "report.pdf"), report.content().pdf());
+    return Responses.file(PDF, name(report, "report.pdf"), report.content().pdf());
   }
 
   private static ServerResponse file(SignedReport report) {
-    return Answers.file(
+    return Responses.file(
         JSON,
         name(report, "workup.json"),
         report.content().workup().getBytes(StandardCharsets.UTF_8));
@@ -221,7 +223,7 @@ public final class ReportScreen {
             .papers()
             .map(p -> audience == Audience.PATIENT ? p.patient() : p.letter())
             .orElseGet(() -> written(report, audience));
-    return Answers.file(PDF, name(report, audience.word() + ".pdf"), pdf);
+    return Responses.file(PDF, name(report, audience.word() + ".pdf"), pdf);
   }
 
   private byte[] written(SignedReport report, Audience audience) {
@@ -233,15 +235,16 @@ public final class ReportScreen {
             report.account(),
             "",
             report.content().workup());
-    return PdfDocument.of(desk.medicine().software(), desk.medicine().facts())
-        .write(OpenCase.of(frozen, desk.medicine()).interpretation(), audience, List.of());
+    return PdfDocument.of(context.medicine().software(), context.medicine().facts())
+        .write(OpenCase.of(frozen, context.medicine()).interpretation(), audience, List.of());
   }
 
-  private ServerResponse policy(SignedReport report, Visit visit) {
+  private ServerResponse policy(SignedReport report, PageRequest visit) {
     String policy = policy(report);
     return policy.isEmpty()
-        ? desk.troubles().missing(visit)
-        : Answers.file(JSON, name(report, "policy.json"), policy.getBytes(StandardCharsets.UTF_8));
+        ? context.troubles().missing(visit)
+        : Responses.file(
+            JSON, name(report, "policy.json"), policy.getBytes(StandardCharsets.UTF_8));
   }
 
   private static String policy(SignedReport report) {

@@ -1,9 +1,9 @@
 package cistern.clinic.casework;
 
 import cistern.clinic.cases.SignedReport;
-import cistern.clinic.standing.Medicine;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Visit;
+import cistern.clinic.status.Medicine;
+import cistern.clinic.status.OpenCase;
+import cistern.clinic.web.PageRequest;
 import cistern.interpretation.Interpretation;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
@@ -18,18 +18,18 @@ final class SignedContent {
 
   private static final String JSON = "application/json";
 
-  private final Desk desk;
-  private final Visit visit;
+  private final CaseContext context;
+  private final PageRequest visit;
   private final OpenCase open;
 
-  SignedContent(Desk desk, Visit visit, OpenCase open) {
-    this.desk = desk;
+  SignedContent(CaseContext context, PageRequest visit, OpenCase open) {
+    this.context = context;
     this.visit = visit;
     this.open = open;
   }
 
   SignedReport.Content toContent() {
-    Medicine medicine = desk.medicine();
+    Medicine medicine = context.medicine();
     Interpretation said = open.interpretation();
     Page page = Page.of(medicine.software(), medicine.facts()).withSignature(signature());
     PdfDocument paper = PdfDocument.of(medicine.software(), medicine.facts());
@@ -47,7 +47,7 @@ final class SignedContent {
 
   /** The inputs, and the policy that changed the facts. */
   private List<Attachment> attachments() {
-    String policy = desk.medicine().rules().policy();
+    String policy = context.medicine().rules().policy();
     List<Attachment> all = new ArrayList<>();
     all.add(
         source("workup.json", "the work-up that this page was made from", open.version().workup()));
@@ -63,7 +63,7 @@ final class SignedContent {
 
   /** Who signs, when and what; an amendment says why it replaces the report before. */
   private String signature() {
-    int number = desk.reports().of(open.version().caseId()).size() + 1;
+    int number = context.reports().of(open.version().caseId()).size() + 1;
     String kind =
         number == 1
             ? "Report"
@@ -72,7 +72,7 @@ final class SignedContent {
         .formatted(
             kind,
             visit.account().fullName(),
-            desk.time(desk.medicine().clock().instant().toString()),
+            context.time(context.medicine().clock().instant().toString()),
             open.version().number());
   }
 }

@@ -4,13 +4,13 @@ import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.nothing;
 
 import cistern.clinic.account.Permission;
-import cistern.clinic.form.Step;
+import cistern.clinic.form.CaseStep;
 import cistern.clinic.form.Typable;
 import cistern.clinic.form.Typing;
-import cistern.clinic.standing.Medicine;
-import cistern.clinic.standing.OpenCase;
+import cistern.clinic.status.Medicine;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
@@ -38,7 +38,7 @@ import java.util.Map;
  * @param base the version that the form was opened on
  * @param typing what stands in the fields
  */
-record StepForm(Visit visit, OpenCase open, Step step, long base, Typing typing) {
+record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typing typing) {
 
   StepForm withBase(long newer) {
     return new StepForm(visit, open, step, newer, typing);
@@ -64,7 +64,7 @@ record StepForm(Visit visit, OpenCase open, Step step, long base, Typing typing)
         .with("data-keep", path)
         .with("data-look", "look")
         .with("data-look-at", path + "/look")
-        .with("class", step == Step.RESULTS ? "step dense" : "step")
+        .with("class", step == CaseStep.RESULTS ? "step dense" : "step")
         .with(
             Element.of("input")
                 .with("type", "hidden")

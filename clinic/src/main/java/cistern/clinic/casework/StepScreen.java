@@ -8,13 +8,13 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Saving;
-import cistern.clinic.form.Step;
+import cistern.clinic.form.CaseStep;
 import cistern.clinic.form.Typing;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
@@ -33,22 +33,22 @@ import org.springframework.web.servlet.function.ServerResponse;
 /** The form of each step: typed, looked at while it is typed, saved, and brought together. */
 public final class StepScreen {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
 
-  private StepScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
+  private StepScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
   }
 
   /** The forms of all steps. */
-  public static StepScreen of(Desk desk) {
-    return new StepScreen(desk);
+  public static StepScreen of(CaseContext context) {
+    return new StepScreen(context);
   }
 
   /** Their routes. */
   public List<Route> routes() {
-    return Arrays.stream(Step.values())
+    return Arrays.stream(CaseStep.values())
         .flatMap(
             step -> {
               String path = "/cases/{id}/" + step.word();
@@ -62,12 +62,12 @@ public final class StepScreen {
         .toList();
   }
 
-  private ServerResponse page(Visit visit, Step step) {
-    Optional<OpenCase> open = desk.open(visit);
+  private ServerResponse page(PageRequest visit, CaseStep step) {
+    Optional<OpenCase> open = context.open(visit);
     if (open.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
-    Optional<Drafts.Draft> draft = desk.drafts().find(owner(visit, step));
+    Optional<Drafts.Draft> draft = context.drafts().find(owner(visit, step));
     Map<String, String> typed = draft.map(d -> DraftText.parse(d.typed())).orElse(Map.of());
     long base = draft.map(Drafts.Draft::base).orElse(open.get().version().number());
     StepForm form = new StepForm(visit, open.get(), step, base, Typing.of(step, typed, zone()));
@@ -87,18 +87,18 @@ public final class StepScreen {
                                 .with(Html.button("Undo").with("class", "plain")))
                         .with("role", "status"))
             .orElse(nothing());
-    return Answers.page(html(form, said, Map.of()));
+    return Responses.page(html(form, said, Map.of()));
   }
 
   private java.time.ZoneId zone() {
-    return desk.medicine().zone();
+    return context.medicine().zone();
   }
 
-  private static String path(Visit visit, Step step) {
+  private static String path(PageRequest visit, CaseStep step) {
     return "/cases/" + visit.path("id") + "/" + step.word();
   }
 
-  private static Drafts.Owner owner(Visit visit, Step step) {
+  private static Drafts.Owner owner(PageRequest visit, CaseStep step) {
     return new Drafts.Owner(visit.account().id(), visit.path("id"), step.word());
   }
 
@@ -109,7 +109,7 @@ public final class StepScreen {
         form.step().word(),
         Element.of("h1", form.step().title()),
         said,
-        form.step() == Step.RESULTS
+        form.step() == CaseStep.RESULTS
             ? Html.paragraph("")
                 .with(
                     Html.link(
@@ -119,78 +119,91 @@ public final class StepScreen {
         division(
             "two",
             form.toElement(notesByKey),
-            division("look", form.look(desk.medicine()))
+            division("look", form.look(context.medicine()))
                 .with("id", "look")
                 .with("aria-live", "polite")));
   }
 
   /** What is typed, field by field. */
-  private static Map<String, String> typed(Visit visit) {
+  private static Map<String, String> typed(PageRequest visit) {
     Map<String, String> typed = new TreeMap<>();
     visit.fields().forEach((name, values) -> typed.put(name, values.getFirst().strip()));
     typed.remove("base");
     return typed;
   }
 
-  private Optional<StepForm> form(Visit visit, Step step) {
-    Optional<OpenCase> open = desk.open(visit);
+  private Optional<StepForm> form(PageRequest visit, CaseStep step) {
+    Optional<OpenCase> open = context.open(visit);
     return open.map(
         o -> new StepForm(visit, o, step, base(visit, o), Typing.of(step, typed(visit), zone())));
   }
 
-  private static long base(Visit visit, OpenCase open) {
+  private Optional<CaseVersion> base(StepForm form) {
+    CaseVersion current = form.open().version();
+    return form.base() == current.number()
+        ? Optional.of(current)
+        : context.cases().version(current.caseId(), form.base());
+  }
+
+  private static long base(PageRequest visit, OpenCase open) {
     String base = visit.field("base");
     return base.matches("\\d{1,9}") ? Long.parseLong(base) : open.version().number();
   }
 
   /** Keeps the draft, and shows what the program makes of what is typed. */
-  private ServerResponse look(Visit visit, Step step) {
+  private ServerResponse look(PageRequest visit, CaseStep step) {
     Optional<StepForm> form = form(visit, step);
     if (form.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
-    desk.drafts().keep(owner(visit, step), form.get().base(), DraftText.of(typed(visit)));
-    return Answers.page(form.get().look(desk.medicine()).toText());
+    context.drafts().keep(owner(visit, step), form.get().base(), DraftText.of(typed(visit)));
+    return Responses.page(form.get().look(context.medicine()).toText());
   }
 
-  private ServerResponse drop(Visit visit, Step step) {
-    desk.drafts().drop(owner(visit, step));
-    return Answers.see(path(visit, step));
+  private ServerResponse drop(PageRequest visit, CaseStep step) {
+    context.drafts().drop(owner(visit, step));
+    return Responses.see(path(visit, step));
   }
 
-  private ServerResponse save(Visit visit, Step step) {
+  private ServerResponse save(PageRequest visit, CaseStep step) {
     Optional<StepForm> found = form(visit, step);
-    Optional<CaseVersion> base =
-        found.flatMap(f -> desk.cases().version(f.open().version().caseId(), f.base()));
+    Optional<CaseVersion> base = found.flatMap(this::base);
     if (base.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     StepForm form = found.orElseThrow();
-    Json.Structure before = desk.medicine().tree(base.get().workup());
+    Json.Structure before = file(base.get(), form.open());
     Map<String, String> collisions = form.typing().collisions(before, form.open().file());
     if (!collisions.isEmpty()) {
       return collided(form, collisions);
     }
     if (form.typing().isUnchanged(before)) {
-      desk.drafts().drop(owner(visit, step));
-      return Answers.see("/cases/" + visit.path("id"));
+      context.drafts().drop(owner(visit, step));
+      return Responses.see("/cases/" + visit.path("id"));
     }
     Json.Structure changed = form.typing().applied(before, form.open().file());
     String text = JsonText.of(changed);
-    return switch (desk.medicine().read(text)) {
+    return switch (context.medicine().read(text)) {
       case WorkupReading.NotValid notValid -> notValid(form, changed, notValid);
       case WorkupReading.Understood understood -> keep(form, text);
     };
   }
 
+  /** What the form was opened on: mostly the case as it stands, which is read already. */
+  private Json.Structure file(CaseVersion base, OpenCase open) {
+    return base.number() == open.version().number()
+        ? open.file()
+        : context.recent().open(base).file();
+  }
+
   private ServerResponse keep(StepForm form, String text) {
-    Visit visit = form.visit();
+    PageRequest visit = form.visit();
     CaseVersion current = form.open().version();
     Change change = new Change(current.number(), form.step().word(), text, visit.account().id());
-    return switch (desk.cases().save(current.caseId(), change)) {
+    return switch (context.cases().save(current.caseId(), change)) {
       case Saving.Kept kept -> {
-        desk.drafts().drop(owner(visit, form.step()));
-        yield Answers.see("/cases/" + current.caseId());
+        context.drafts().drop(owner(visit, form.step()));
+        yield Responses.see("/cases/" + current.caseId());
       }
       // Somebody was faster by a moment: what they changed is brought together with this.
       case Saving.Collided collided -> save(visit, form.step());
@@ -199,7 +212,7 @@ public final class StepScreen {
 
   /** The form again with everything that was typed, and beside each field what it is meanwhile. */
   private ServerResponse collided(StepForm form, Map<String, String> collisions) {
-    String who = desk.accounts().fullName(form.open().version().account());
+    String who = context.accounts().fullName(form.open().version().account());
     Map<String, String> notes = new TreeMap<>();
     collisions.forEach(
         (key, now) ->
@@ -219,7 +232,7 @@ public final class StepScreen {
                     + " while you typed. Nothing of yours is saved yet, and nothing of theirs is"
                     + " lost: look at the marked fields, then save what should stand.")
             .with("role", "alert");
-    return Answers.page(HttpStatus.CONFLICT, html(again, said, notes));
+    return Responses.page(HttpStatus.CONFLICT, html(again, said, notes));
   }
 
   private ServerResponse notValid(
@@ -242,6 +255,6 @@ public final class StepScreen {
                     "Not saved yet: something could not be read. What you typed stands below."),
                 others.isEmpty() ? Fragment.of() : Html.list(others, ""))
             .with("role", "alert");
-    return Answers.page(HttpStatus.UNPROCESSABLE_CONTENT, html(form, said, notes));
+    return Responses.page(HttpStatus.UNPROCESSABLE_CONTENT, html(form, said, notes));
   }
 }

@@ -15,11 +15,12 @@ import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.cases.Saving;
 import cistern.clinic.cases.SignedReport;
-import cistern.clinic.standing.UnreadableCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.UnreadableCase;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.Screen;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
@@ -36,16 +37,19 @@ import org.springframework.web.servlet.function.ServerResponse;
 public final class UnreadableScreen {
 
   private static final String FILE = "file";
+  private static final String FAULT =
+      "The program has a fault with something in this file. Tell the person who runs the program;"
+          + " until it is mended, put right below what looks unusual.";
 
-  private final Desk desk;
+  private final CaseContext context;
 
-  private UnreadableScreen(Desk desk) {
-    this.desk = desk;
+  private UnreadableScreen(CaseContext context) {
+    this.context = context;
   }
 
-  /** The screen of a desk. */
-  public static UnreadableScreen of(Desk desk) {
-    return new UnreadableScreen(desk);
+  /** The screen of a context. */
+  public static UnreadableScreen of(CaseContext context) {
+    return new UnreadableScreen(context);
   }
 
   /** Its route: a file that was put right becomes the newest version. */
@@ -53,18 +57,29 @@ public final class UnreadableScreen {
     return List.of(Route.post("/cases/{id}/file", Permission.WORK_UP, this::mend));
   }
 
-  /** The screen in place of any other of the case. */
-  static ServerResponse instead(Desk desk, Visit visit, UnreadableCase why) {
-    return new UnreadableScreen(desk)
-        .page(visit, why.version(), why.version().workup(), why.problems());
+  /** The routes of other screens, with this screen in their place where a case is unreadable. */
+  public List<Route> around(List<Route> others) {
+    return others.stream().map(r -> r.withScreen(v -> answer(r.screen(), v))).toList();
+  }
+
+  private ServerResponse answer(Screen screen, PageRequest visit) {
+    try {
+      return screen.answer(visit);
+    } catch (UnreadableCase why) {
+      if (why.getCause() != null) {
+        context.troubles().log(why);
+      }
+      return page(visit, why.version(), why.version().workup(), why.problems());
+    }
   }
 
   private ServerResponse page(
-      Visit visit, CaseVersion version, String typed, List<InputProblem> problems) {
+      PageRequest visit, CaseVersion version, String typed, List<InputProblem> problems) {
     boolean mayRead = visit.isAllowed(Permission.READ_REPORT);
-    return Answers.page(
+    return Responses.page(
         HttpStatus.OK,
-        desk.frame()
+        context
+            .frame()
             .toHtml(
                 visit,
                 "Not readable",
@@ -73,9 +88,9 @@ public final class UnreadableScreen {
                     "It was valid when version "
                         + version.number()
                         + " was kept; this program or its policy now rejects it. Nothing is lost:"
-                        + " the file is as it was."),
+                        + " the file is as it was. Every other case is read as before."),
                 division(
-                    "trouble", list(problems.stream().map(p -> text(p.toText())).toList(), "")),
+                    "trouble", list(problems.stream().map(p -> text(p.toText())).toList(), FAULT)),
                 mayRead ? reports(version) : nothing(),
                 mayRead ? file(visit, version, typed) : nothing()));
   }
@@ -86,7 +101,7 @@ public final class UnreadableScreen {
         "signed",
         "What stays readable",
         Html.list(
-            desk.reports().of(version.caseId()).stream()
+            context.reports().of(version.caseId()).stream()
                 .map(SignedReport::number)
                 .map(n -> link(path + "/report/" + n, "Report " + n))
                 .toList(),
@@ -94,7 +109,7 @@ public final class UnreadableScreen {
         paragraph("").with(link(path + "/file", "The file")));
   }
 
-  private static Node file(Visit visit, CaseVersion version, String typed) {
+  private static Node file(PageRequest visit, CaseVersion version, String typed) {
     boolean mayMend = visit.isAllowed(Permission.WORK_UP);
     Element content = Html.area(FILE, typed).with("spellcheck", "false");
     return section(
@@ -107,23 +122,23 @@ public final class UnreadableScreen {
             : Element.of("pre", version.workup()));
   }
 
-  private ServerResponse mend(Visit visit) {
-    Optional<CaseVersion> found = desk.cases().read(visit.path("id"), visit.account().id());
+  private ServerResponse mend(PageRequest visit) {
+    Optional<CaseVersion> found = context.cases().read(visit.path("id"), visit.account().id());
     if (found.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     CaseVersion last = found.get();
     String file = visit.field(FILE);
-    return switch (desk.medicine().read(file)) {
+    return switch (context.medicine().read(file)) {
       case WorkupReading.NotValid notValid -> page(visit, last, file, notValid.problems());
       case WorkupReading.Understood understood -> keep(visit, last, file);
     };
   }
 
-  private ServerResponse keep(Visit visit, CaseVersion last, String file) {
+  private ServerResponse keep(PageRequest visit, CaseVersion last, String file) {
     Change change = new Change(last.number(), "put right", file, visit.account().id());
-    return switch (desk.cases().save(last.caseId(), change)) {
-      case Saving.Kept kept -> Answers.see("/cases/" + last.caseId());
+    return switch (context.cases().save(last.caseId(), change)) {
+      case Saving.Kept kept -> Responses.see("/cases/" + last.caseId());
       case Saving.Collided collided -> mend(visit);
     };
   }

@@ -8,22 +8,24 @@ import static cistern.clinic.web.Html.nothing;
 import static cistern.clinic.web.Html.paragraph;
 
 import cistern.clinic.account.Account;
+import cistern.clinic.account.AccountOutcome;
 import cistern.clinic.account.Accounts;
 import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.OneTimeCodes;
-import cistern.clinic.account.Outcome;
+import cistern.clinic.account.PasswordRule;
 import cistern.clinic.account.Permission;
 import cistern.clinic.account.Refused;
 import cistern.clinic.account.Role;
 import cistern.clinic.setting.Setting;
-import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.KeptForm;
+import cistern.clinic.web.LocalPath;
 import cistern.clinic.web.Network;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
 import cistern.clinic.web.SignInForms;
-import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.time.Clock;
@@ -70,8 +72,8 @@ public final class Entrance {
         Route.post("/me", Permission.BE_HERE, this::setPassword));
   }
 
-  private ServerResponse start(Visit visit) {
-    return Answers.see(visit.visitor().map(a -> placeOf(a.role())).orElse("/sign-in"));
+  private ServerResponse start(PageRequest visit) {
+    return Responses.see(visit.visitor().map(a -> placeOf(a.role())).orElse("/sign-in"));
   }
 
   private static String placeOf(Role role) {
@@ -82,26 +84,26 @@ public final class Entrance {
     };
   }
 
-  private ServerResponse signInPage(Visit visit) {
+  private ServerResponse signInPage(PageRequest visit) {
     return visit.visitor().isPresent() && visit.field(CODE_NAME).isEmpty()
-        ? Answers.see(next(visit, visit.account()))
+        ? Responses.see(next(visit, visit.account()))
         : page(visit, HttpStatus.OK, "");
   }
 
   /** Only a path of this program is gone to. */
-  private static String next(Visit visit, Account account) {
+  private static String next(PageRequest visit, Account account) {
     String next = visit.field("next");
-    return next.matches("(/[A-Za-z0-9-]+)+") && !next.equals("/sign-in") && !next.equals("/code")
+    return LocalPath.isOne(next) && !next.equals("/sign-in") && !next.equals("/code")
         ? next
         : placeOf(account.role());
   }
 
-  private ServerResponse page(Visit visit, HttpStatus status, String trouble) {
+  private ServerResponse page(PageRequest visit, HttpStatus status, String trouble) {
     String code = visit.field(CODE_NAME);
     boolean isFirst = accounts.isEmpty();
     Optional<KeptForm> kept = KeptForm.of(visit);
     Node said = trouble.isEmpty() ? nothing() : note("trouble", trouble).with("role", "alert");
-    return Answers.page(
+    return Responses.page(
         status,
         isFirst
             ? frame.toHtml(
@@ -119,7 +121,7 @@ public final class Entrance {
                 SignInForms.code(visit, kept)));
   }
 
-  private static Element firstForm(Visit visit, String code) {
+  private static Element firstForm(PageRequest visit, String code) {
     return visit
         .form("/first")
         .with(
@@ -129,7 +131,7 @@ public final class Entrance {
             field("One-time code", input(CODE_NAME, code).with("autocomplete", "off")),
             field("Name for signing in", input("name", "").with("autocomplete", "username")),
             field("Your name", input("fullName", "").with("autocomplete", "name")),
-            field("Password, twelve characters or more", password("password", "new-password")),
+            field("Password, " + PasswordRule.WORDS, password("password", "new-password")),
             button("Make the account"));
   }
 
@@ -140,21 +142,21 @@ public final class Entrance {
         .with("autocomplete", kind);
   }
 
-  private ServerResponse signIn(Visit visit) {
+  private ServerResponse signIn(PageRequest visit) {
     if (!isAllowed(visit)) {
       return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
     }
     return entered(visit, accounts.signIn(visit.field("name"), visit.field("password")));
   }
 
-  private ServerResponse useCode(Visit visit) {
+  private ServerResponse useCode(PageRequest visit) {
     if (!isAllowed(visit)) {
       return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
     }
     return entered(visit, codes.signIn(visit.field(CODE_NAME), accounts));
   }
 
-  private ServerResponse first(Visit visit) {
+  private ServerResponse first(PageRequest visit) {
     if (!isAllowed(visit)) {
       return page(visit, HttpStatus.TOO_MANY_REQUESTS, TOO_OFTEN);
     }
@@ -167,30 +169,30 @@ public final class Entrance {
         visit, codes.begin(visit.field(CODE_NAME), accounts, newcomer, visit.field("password")));
   }
 
-  private boolean isAllowed(Visit visit) {
+  private boolean isAllowed(PageRequest visit) {
     String address = visit.request().servletRequest().getRemoteAddr();
     return rate.isAllowed(Network.caller(address, Setting.CALLER_BITS.number()));
   }
 
-  private ServerResponse entered(Visit visit, Outcome<Account> outcome) {
+  private ServerResponse entered(PageRequest visit, AccountOutcome<Account> outcome) {
     return switch (outcome) {
-      case Outcome.Done<Account> done -> {
+      case AccountOutcome.Done<Account> done -> {
         Session.begin(visit.request().servletRequest(), done.value());
         yield KeptForm.of(visit)
-            .map(kept -> again(new Visit(visit.request(), Optional.of(done.value())), kept))
-            .orElseGet(() -> Answers.see(next(visit, done.value())));
+            .map(kept -> again(new PageRequest(visit.request(), Optional.of(done.value())), kept))
+            .orElseGet(() -> Responses.see(next(visit, done.value())));
       }
-      case Outcome.NotDone<Account> not ->
+      case AccountOutcome.NotDone<Account> not ->
           page(visit, HttpStatus.UNAUTHORIZED, not.reason().text());
     };
   }
 
-  private ServerResponse again(Visit visit, KeptForm kept) {
+  private ServerResponse again(PageRequest visit, KeptForm kept) {
     if (kept.isWithFile()) {
       Session.leave(visit.request().servletRequest(), kept);
-      return Answers.see(kept.path());
+      return Responses.see(kept.path());
     }
-    return Answers.page(
+    return Responses.page(
         frame.toHtml(
             visit,
             "Signed in again",
@@ -198,14 +200,14 @@ public final class Entrance {
             kept.toSendAgain(visit)));
   }
 
-  private ServerResponse signOut(Visit visit) {
-    accounts.signOut(visit.account());
+  private ServerResponse signOut(PageRequest visit) {
     Session.end(visit.request().servletRequest());
-    return Answers.see("/sign-in");
+    accounts.signOut(visit.account());
+    return Responses.see("/sign-in");
   }
 
-  private ServerResponse mePage(Visit visit, Optional<Refused> refused) {
-    return Answers.page(
+  private ServerResponse mePage(PageRequest visit, Optional<Refused> refused) {
+    return Responses.page(
         refused.isEmpty() ? HttpStatus.OK : HttpStatus.BAD_REQUEST,
         frame.toHtml(
             visit,
@@ -218,16 +220,23 @@ public final class Entrance {
             visit
                 .form("/me")
                 .with(
+                    accounts.isWithPassword(visit.account())
+                        ? field("Password until now", password("current", "current-password"))
+                        : nothing(),
                     field(
-                        "New password, twelve characters or more",
+                        "New password, " + PasswordRule.WORDS,
                         password("password", "new-password")),
                     button("Set the password"))));
   }
 
-  private ServerResponse setPassword(Visit visit) {
-    return switch (accounts.withPassword(visit.account(), visit.field("password"))) {
-      case Outcome.Done<Account> done -> Answers.see("/");
-      case Outcome.NotDone<Account> not -> mePage(visit, Optional.of(not.reason()));
+  private ServerResponse setPassword(PageRequest visit) {
+    return switch (accounts.change(
+        visit.account(), visit.field("current"), visit.field("password"))) {
+      case AccountOutcome.Done<Account> done -> {
+        Session.begin(visit.request().servletRequest(), done.value());
+        yield Responses.see("/");
+      }
+      case AccountOutcome.NotDone<Account> not -> mePage(visit, Optional.of(not.reason()));
     };
   }
 }

@@ -4,11 +4,11 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.setting.Setting;
-import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.report.markup.Element;
@@ -41,8 +41,8 @@ public final class FactsScreen {
     return List.of(Route.get("/facts", Permission.BE_HERE, this::page));
   }
 
-  private ServerResponse page(Visit visit) {
-    return Answers.page(
+  private ServerResponse page(PageRequest visit) {
+    return Responses.page(
         frame.toHtml(
             visit,
             "Facts in force",

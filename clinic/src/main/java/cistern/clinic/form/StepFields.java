@@ -27,9 +27,9 @@ final class StepFields {
 
   private StepFields() {}
 
-  static List<Typable> of(Step step) {
+  static List<Typable> of(CaseStep step) {
     List<Typable> fields = new ArrayList<>();
-    if (step == Step.RESULTS) {
+    if (step == CaseStep.RESULTS) {
       Arrays.stream(Analyte.values())
           .sorted(Comparator.comparing(Analyte::family))
           .forEach(analyte -> samples(analyte).map(ResultField::new).forEach(fields::add));

@@ -11,11 +11,11 @@ import java.util.TreeMap;
 /** What a person has typed into the form of a step, against the case as it was and as it is. */
 public final class Typing {
 
-  private final Step step;
+  private final CaseStep step;
   private final Map<String, String> typedByKey;
   private final ZoneId zone;
 
-  private Typing(Step step, Map<String, String> typedByKey, ZoneId zone) {
+  private Typing(CaseStep step, Map<String, String> typedByKey, ZoneId zone) {
     this.step = step;
     this.typedByKey = Map.copyOf(typedByKey);
     this.zone = zone;
@@ -27,12 +27,12 @@ public final class Typing {
    * @param typedByKey what stands in the fields; a field that was not sent was not changed
    * @param zone the clinic's time
    */
-  public static Typing of(Step step, Map<String, String> typedByKey, ZoneId zone) {
+  public static Typing of(CaseStep step, Map<String, String> typedByKey, ZoneId zone) {
     return new Typing(step, typedByKey, zone);
   }
 
   /** Nothing typed. */
-  public static Typing none(Step step, ZoneId zone) {
+  public static Typing none(CaseStep step, ZoneId zone) {
     return new Typing(step, Map.of(), zone);
   }
 

@@ -17,6 +17,8 @@ public enum Setting {
   LOCK_OUT_MINUTES("clinic.lock-out.minutes"),
   /** How long a session lives without a request, in minutes. */
   SESSION_MINUTES("clinic.session.minutes"),
+  /** How long a session lives, however busy it is, in hours. */
+  SESSION_HOURS("clinic.session.hours"),
   /** How long a one-time code may be used, in minutes. */
   CODE_MINUTES("clinic.code.minutes"),
   /** How many sign-ins one address may try in a minute. */
@@ -39,6 +41,12 @@ public enum Setting {
   REASON_MOST("clinic.reason.most"),
   /** How many entries one page of the audit trail shows. */
   ENTRIES_A_PAGE("clinic.trail.entries"),
+  /** The longest address inside the program that a form carries, in characters. */
+  ADDRESS_MOST("clinic.address.most"),
+  /** The longest text that is searched for, in characters. */
+  SEARCH_MOST("clinic.search.most"),
+  /** For how many days a browser may keep the style sheet and the script. */
+  ASSET_DAYS("clinic.asset.days"),
   /** For how many days a browser that came by HTTPS asks for nothing else. */
   HTTPS_DAYS("clinic.https.days"),
   /** How many cases one page of their list shows. */
@@ -47,6 +55,8 @@ public enum Setting {
   SUMMARY_MINUTES("clinic.list.minutes"),
   /** For how many days a case that is signed as it stands is looked at for what waits. */
   DAY_DAYS("clinic.day.days"),
+  /** How many cases the day shows for one duty. */
+  DAY_ROWS("clinic.day.rows"),
   /** How long the day waits for cases that are being read, in milliseconds. */
   DAY_WAIT("clinic.day.wait"),
   /** After how many seconds a day on which cases are still being read is asked for again. */

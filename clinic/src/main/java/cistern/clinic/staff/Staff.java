@@ -9,17 +9,17 @@ import static cistern.clinic.web.Html.section;
 import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Account;
+import cistern.clinic.account.AccountOutcome;
 import cistern.clinic.account.Accounts;
 import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.OneTimeCodes;
-import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Permission;
 import cistern.clinic.account.Role;
-import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.Arrays;
@@ -55,9 +55,9 @@ public final class Staff {
         Route.post("/accounts/{id}/close", Permission.KEEP_ACCOUNTS, this::close));
   }
 
-  private ServerResponse page(Visit visit, HttpStatus status, Node said) {
+  private ServerResponse page(PageRequest visit, HttpStatus status, Node said) {
     List<List<Node>> rows = accounts.all().stream().map(account -> row(visit, account)).toList();
-    return Answers.page(
+    return Responses.page(
         status,
         frame.toHtml(
             visit,
@@ -68,7 +68,7 @@ public final class Staff {
             section("new", "A new account", newForm(visit))));
   }
 
-  private static List<Node> row(Visit visit, Account account) {
+  private static List<Node> row(PageRequest visit, Account account) {
     String path = "/accounts/" + account.id();
     Node actions =
         account.isActive()
@@ -85,7 +85,7 @@ public final class Staff {
         actions);
   }
 
-  private static Element newForm(Visit visit) {
+  private static Element newForm(PageRequest visit) {
     List<Html.Choice> roles =
         Arrays.stream(Role.values()).map(r -> new Html.Choice(r.word(), r.word())).toList();
     return visit
@@ -99,20 +99,20 @@ public final class Staff {
             button("Make the account"));
   }
 
-  private ServerResponse add(Visit visit) {
+  private ServerResponse add(PageRequest visit) {
     Optional<Role> role = Role.parse(visit.field("role"));
     if (role.isEmpty()) {
       return page(visit, HttpStatus.BAD_REQUEST, trouble("Choose one of the roles."));
     }
     Newcomer newcomer = new Newcomer(visit.field("name"), visit.field("fullName"), role.get());
     return switch (accounts.add(newcomer, visit.account().id())) {
-      case Outcome.NotDone<Account> not ->
+      case AccountOutcome.NotDone<Account> not ->
           page(visit, HttpStatus.BAD_REQUEST, trouble(not.reason().text()));
-      case Outcome.Done<Account> done -> withCode(visit, done.value());
+      case AccountOutcome.Done<Account> done -> withCode(visit, done.value());
     };
   }
 
-  private ServerResponse makeCode(Visit visit) {
+  private ServerResponse makeCode(PageRequest visit) {
     return accounts
         .find(visit.path("id"))
         .map(account -> withCode(visit, account))
@@ -120,7 +120,7 @@ public final class Staff {
             () -> page(visit, HttpStatus.NOT_FOUND, trouble("There is no such open account.")));
   }
 
-  private ServerResponse withCode(Visit visit, Account account) {
+  private ServerResponse withCode(PageRequest visit, Account account) {
     String code = codes.make(account, visit.account().id());
     Element said =
         note("done", "One-time code for " + account.name() + ": ")
@@ -130,10 +130,10 @@ public final class Staff {
     return page(visit, HttpStatus.OK, said);
   }
 
-  private ServerResponse close(Visit visit) {
+  private ServerResponse close(PageRequest visit) {
     return switch (accounts.close(visit.path("id"), visit.account().id())) {
-      case Outcome.Done<String> done -> Answers.see("/accounts");
-      case Outcome.NotDone<String> not ->
+      case AccountOutcome.Done<String> done -> Responses.see("/accounts");
+      case AccountOutcome.NotDone<String> not ->
           page(visit, HttpStatus.BAD_REQUEST, trouble(not.reason().text()));
     };
   }

@@ -2,6 +2,7 @@ package cistern.clinic.store;
 
 import java.net.URI;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
 
 /** Where a store lies. */
 public sealed interface Location {
@@ -32,6 +33,13 @@ public sealed interface Location {
       String port = uri.getPort() < 0 ? "" : ":" + uri.getPort();
       String query = uri.getRawQuery() == null ? "" : "?" + uri.getRawQuery();
       return "jdbc:postgresql://" + uri.getHost() + port + uri.getRawPath() + query;
+    }
+
+    /** The same with a password, as addresses write it, when its own holds none. */
+    public Server withPassword(String password) {
+      return password.isEmpty() || user().isEmpty() || !password().isEmpty()
+          ? this
+          : new Server(address.replaceFirst("@", ":" + Matcher.quoteReplacement(password) + "@"));
     }
 
     /** The user in the address; empty when none is named. */

@@ -6,16 +6,23 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.SQLTransientConnectionException;
-import java.util.Map;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
-import org.flywaydb.core.Flyway;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.support.JdbcTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.TransactionSystemException;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 import org.sqlite.SQLiteOpenMode;
 
 /**
@@ -25,54 +32,185 @@ import org.sqlite.SQLiteOpenMode;
 public final class Store implements AutoCloseable {
 
   private final Location location;
-  private final HikariDataSource source;
+  private final HikariDataSource writing;
+  private final HikariDataSource reading;
+  private final Optional<PassingFolder> copy;
   private final TransactionTemplate transactions;
+  private final TransactionTemplate snapshots;
   private final JdbcClient client;
+  private final JdbcClient reader;
 
-  private Store(Location location, HikariDataSource source) {
+  /**
+   * Every change waits for the one before, by the trail's head or by the file: they queue here,
+   * where nobody polls and no connection is held meanwhile.
+   */
+  private final ReentrantLock turn = new ReentrantLock(true);
+
+  private Store(Location location, Optional<PassingFolder> copy) {
     this.location = location;
-    this.source = source;
-    this.transactions = new TransactionTemplate(new JdbcTransactionManager(source));
-    this.client = JdbcClient.create(source);
+    this.copy = copy;
+    switch (location) {
+      case Location.Folder folder -> {
+        writing = embedded(folder, false);
+        reading = embedded(folder, true);
+      }
+      case Location.Server server -> {
+        writing = server(server);
+        reading = writing;
+      }
+    }
+    transactions = new TransactionTemplate(new JdbcTransactionManager(writing));
+    snapshots = new TransactionTemplate(new JdbcTransactionManager(reading));
+    if (location instanceof Location.Server) {
+      snapshots.setReadOnly(true);
+      snapshots.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
+    }
+    client = JdbcClient.create(writing);
+    reader = JdbcClient.create(reading);
   }
 
   /** Opens a store, makes it when there is none, and brings its schema to this version. */
   public static Store open(Location location) {
-    HikariDataSource source =
-        switch (location) {
-          case Location.Folder folder -> embedded(folder);
-          case Location.Server server -> server(server);
-        };
-    try {
-      migrate(location, source);
-    } catch (RuntimeException e) {
-      source.close();
-      throw e;
+    if (location instanceof Location.Folder folder) {
+      make(folder);
     }
-    return new Store(location, source);
+    return opened(location, Optional.empty(), true);
   }
 
-  private static HikariDataSource embedded(Location.Folder location) {
+  private static Store opened(Location location, Optional<PassingFolder> copy, boolean isMade) {
+    Store store = new Store(location, copy);
     try {
-      Files.createDirectories(location.folder());
-      if (Files.notExists(location.file())) {
-        Files.createFile(location.file());
+      if (isMade) {
+        Schema.of(location, store.writing).migrate();
       }
+      if (location instanceof Location.Folder folder) {
+        Private.close(folder.file());
+      }
+      return store;
+    } catch (IOException e) {
+      store.close();
+      throw new UncheckedIOException(e);
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  private static void make(Location.Folder folder) {
+    try {
+      Private.folder(folder.folder());
+      Private.file(folder.file());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /**
+   * Opens a store that is there, and makes and changes nothing of it. One of an earlier schema, or
+   * one in a place that may only be read, is looked at in a copy that goes when it is closed.
+   *
+   * @throws NotAStore when there is none
+   */
+  public static Store existing(Location location) {
+    return switch (location) {
+      case Location.Folder folder -> existing(folder);
+      case Location.Server server -> checked(opened(server, Optional.empty(), false));
+    };
+  }
+
+  private static Store existing(Location.Folder folder) {
+    if (!Files.isRegularFile(folder.file())) {
+      throw new NotAStore("There is no store in " + folder.folder() + ".");
+    }
+    if (!Schema.isOfTheEngine(folder.file())) {
+      throw new IllegalStateException(
+          new SQLiteException("not a store", SQLiteErrorCode.SQLITE_NOTADB));
+    }
+    if (!isWritable(folder)) {
+      return copied(folder);
+    }
+    Store store = opened(folder, Optional.empty(), false);
+    try {
+      if (Schema.of(folder, store.writing).isNewest()) {
+        return store;
+      }
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+    store.close();
+    return copied(folder);
+  }
+
+  private static Store checked(Store store) {
+    try {
+      if (Schema.of(store.location, store.writing).isNewest()) {
+        return store;
+      }
+      throw new NotAStore(
+          "The store is of an earlier version of the program: make a backup with that, then start"
+              + " this one's serve on it once.");
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  private static boolean isWritable(Location.Folder folder) {
+    return Files.isWritable(folder.folder()) && Files.isWritable(folder.file());
+  }
+
+  /** A copy with its log of changes; the engine brings both together when it opens them. */
+  private static Store copied(Location.Folder folder) {
+    PassingFolder passing = PassingFolder.make("cistern-copy");
+    Location.Folder copy = new Location.Folder(passing.path());
+    try {
+      List<Path> from = Private.beside(folder.file()).subList(0, 2);
+      List<Path> to = Private.beside(copy.file());
+      for (int i = 0; i < from.size(); i++) {
+        if (Files.exists(from.get(i))) {
+          Files.copy(from.get(i), to.get(i));
+          to.get(i).toFile().setWritable(true, true);
+        }
+      }
+    } catch (IOException e) {
+      passing.close();
+      throw new UncheckedIOException(e);
+    }
+    Store store = opened(copy, Optional.of(passing), false);
+    try {
+      Schema schema = Schema.of(copy, store.writing);
+      if (!schema.isNewest()) {
+        schema.migrate();
+      }
+      return store;
+    } catch (RuntimeException e) {
+      store.close();
+      throw e;
+    }
+  }
+
+  private static HikariDataSource embedded(Location.Folder location, boolean isForReading) {
     if (!SqliteLibrary.isLoaded()) {
       throw new IllegalStateException("SQLite does not run on this machine");
     }
     SQLiteConfig sqlite = new SQLiteConfig();
     sqlite.setJournalMode(SQLiteConfig.JournalMode.WAL);
     sqlite.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    sqlite.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    sqlite.setTransactionMode(
+        isForReading
+            ? SQLiteConfig.TransactionMode.DEFERRED
+            : SQLiteConfig.TransactionMode.IMMEDIATE);
     sqlite.enforceForeignKeys(true);
     // A connection that is opened while the file is away would put an empty one in its place.
     sqlite.resetOpenMode(SQLiteOpenMode.CREATE);
     sqlite.setBusyTimeout(Setting.STORE_BUSY.number());
     HikariConfig config = config();
+    if (isForReading) {
+      config.setConnectionInitSql("pragma query_only = on");
+    } else {
+      config.setMaximumPoolSize(1);
+    }
     config.setJdbcUrl("jdbc:sqlite:" + location.file());
     config.setDataSourceProperties(sqlite.toProperties());
     return new HikariDataSource(config);
@@ -85,6 +223,9 @@ public final class Store implements AutoCloseable {
     config.setConnectionInitSql("set synchronous_commit = on");
     if (!server.user().isEmpty()) {
       config.setUsername(server.user());
+    }
+    // Without a password in the address the driver looks into .pgpass.
+    if (!server.password().isEmpty()) {
       config.setPassword(server.password());
     }
     return new HikariDataSource(config);
@@ -98,33 +239,29 @@ public final class Store implements AutoCloseable {
     return config;
   }
 
-  private static void migrate(Location location, HikariDataSource source) {
-    String engine =
-        switch (location) {
-          case Location.Folder folder -> "sqlite";
-          case Location.Server server -> "postgresql";
-        };
-    String bytes =
-        switch (location) {
-          case Location.Folder folder -> "blob";
-          case Location.Server server -> "bytea";
-        };
-    Flyway.configure()
-        .dataSource(source)
-        .locations("classpath:db/cistern/both", "classpath:db/cistern/" + engine)
-        .placeholders(Map.of("bytes", bytes))
-        .load()
-        .migrate();
-  }
-
   /** Makes one change, wholly or not at all; a failure undoes it and is thrown on. */
   public <T> T change(Function<JdbcClient, T> work) {
     checkThere();
+    await();
     try {
       return Objects.requireNonNull(transactions.execute(status -> work.apply(client)));
     } catch (TransactionSystemException e) {
       throw reason(e);
+    } finally {
+      turn.unlock();
     }
+  }
+
+  private void await() {
+    try {
+      if (turn.tryLock(Setting.STORE_BUSY.number(), TimeUnit.MILLISECONDS)) {
+        return;
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    throw new IllegalStateException(
+        new SQLiteException("others change it", SQLiteErrorCode.SQLITE_BUSY));
   }
 
   /**
@@ -145,9 +282,27 @@ public final class Store implements AutoCloseable {
     return failure.getApplicationException() instanceof RuntimeException reason ? reason : failure;
   }
 
-  /** Looks something up. */
+  /** Looks something up; inside a change, with what that has changed. */
   public <T> T look(Function<JdbcClient, T> question) {
-    return question.apply(client);
+    return question.apply(TransactionSynchronizationManager.hasResource(writing) ? client : reader);
+  }
+
+  /** Looks several things up as they stand at one moment, while others change them. */
+  public <T> T snapshot(Function<JdbcClient, T> question) {
+    return Objects.requireNonNull(snapshots.execute(status -> question.apply(reader)));
+  }
+
+  /** What the engine itself finds damaged in its file; a server looks after its own. */
+  public List<String> damage() {
+    return switch (location) {
+      case Location.Folder folder ->
+          look(
+              sql ->
+                  sql.sql("pragma integrity_check").query(String.class).list().stream()
+                      .filter(line -> !line.equals("ok"))
+                      .toList());
+      case Location.Server server -> List.of();
+    };
   }
 
   /** Where it lies. */
@@ -157,6 +312,8 @@ public final class Store implements AutoCloseable {
 
   @Override
   public void close() {
-    source.close();
+    reading.close();
+    writing.close();
+    copy.ifPresent(PassingFolder::close);
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SequencedMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,8 +17,36 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  */
 public final class StoreCopy {
 
+  private static final List<String> REPORT =
+      List.of(
+          "case_id",
+          "number",
+          "case_version",
+          "at",
+          "account",
+          "reason",
+          "made_by",
+          "workup",
+          "page",
+          "pdf",
+          "policy",
+          "letter",
+          "patient",
+          "hash");
+
   /** The columns by table; a table stands after those that it refers to. */
   private static final SequencedMap<String, List<String>> COLUMNS = columns();
+
+  /** What lists show is not copied but made again: it depends on the program. */
+  private static final String SUMMARIES =
+      """
+      insert into case_summary
+        (case_id, version, signed, changed_at, made_by, renew_at, name, person, search, summary)
+      select v.case_id, max(v.number),
+        coalesce((select max(r.case_version) from report r where r.case_id = v.case_id), 0),
+        max(v.at), '', '9999', '', '', '', ''
+      from case_version v group by v.case_id
+      """;
 
   private StoreCopy() {}
 
@@ -34,27 +63,12 @@ public final class StoreCopy {
             "failures",
             "locked_until",
             "is_active",
-            "created_at"));
+            "created_at",
+            "generation"));
     all.put("one_time_code", List.of("hash", "account", "expires_at", "used_at"));
     all.put("clinic_case", List.of("id", "created_at"));
     all.put("case_version", List.of("case_id", "number", "at", "account", "step", "workup"));
-    all.put(
-        "report",
-        List.of(
-            "case_id",
-            "number",
-            "case_version",
-            "at",
-            "account",
-            "reason",
-            "made_by",
-            "workup",
-            "page",
-            "pdf",
-            "policy",
-            "letter",
-            "patient",
-            "hash"));
+    all.put("report", REPORT);
     all.put("gel_picture", List.of("name", "at", "account", "bytes"));
     all.put("gel_reading", List.of("id", "picture", "lanes", "at", "account", "made_by", "text"));
     all.put("draft", List.of("account", "case_id", "step", "base", "at", "typed"));
@@ -73,26 +87,45 @@ public final class StoreCopy {
   }
 
   /**
-   * Writes everything in one store to an empty one, while the first is in use; changes to it wait.
+   * Writes everything in one store, as it stands at one moment, to an empty one.
    *
-   * @return how many rows were written
+   * @return how many rows of each table were written
    */
-  public static long copy(Store from, Store to) {
+  public static SequencedMap<String, Long> copy(Store from, Store to) {
     if (!isEmpty(to)) {
       throw new IllegalArgumentException("only an empty store is written to");
     }
-    return from.change(
-        source -> {
-          source.sql("update audit_head set number = number where one = 1").update();
-          return to.change(target -> rows(source, target));
+    return from.snapshot(source -> to.change(target -> rows(source, target)));
+  }
+
+  /** How many rows each table of a store holds. */
+  public static SequencedMap<String, Long> counts(Store store) {
+    return store.snapshot(
+        sql -> {
+          SequencedMap<String, Long> counts = new LinkedHashMap<>();
+          COLUMNS
+              .keySet()
+              .forEach(
+                  t ->
+                      counts.put(
+                          t, sql.sql("select count(*) from " + t).query(Long.class).single()));
+          return counts;
         });
   }
 
-  private static long rows(JdbcClient source, JdbcClient target) {
-    long rows = 0;
+  /** Counts as a person reads them. */
+  public static String words(Map<String, Long> counts) {
+    return counts.entrySet().stream()
+        .map(e -> "%s: %,d".formatted(e.getKey().replace('_', ' '), e.getValue()))
+        .collect(Collectors.joining("; "));
+  }
+
+  private static SequencedMap<String, Long> rows(JdbcClient source, JdbcClient target) {
+    SequencedMap<String, Long> rows = new LinkedHashMap<>();
     for (Map.Entry<String, List<String>> table : COLUMNS.entrySet()) {
-      rows += table(source, target, table.getKey(), table.getValue());
+      rows.put(table.getKey(), table(source, target, table.getKey(), table.getValue()));
     }
+    target.sql(SUMMARIES).update();
     source
         .sql("select number, hash from audit_head")
         .query(

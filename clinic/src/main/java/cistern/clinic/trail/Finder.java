@@ -8,7 +8,7 @@ import static cistern.clinic.web.Html.nothing;
 import cistern.clinic.audit.AuditTrail.Filter;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.Html.Choice;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
@@ -21,7 +21,7 @@ import java.util.List;
  * @param filter what is shown
  * @param names of everybody
  */
-record Finder(Visit visit, Filter filter, Names names) {
+record Finder(PageRequest visit, Filter filter, Names names) {
 
   Node toNode() {
     List<Choice> people = new ArrayList<>(List.of(new Choice("", "anybody")));
@@ -36,10 +36,10 @@ record Finder(Visit visit, Filter filter, Names names) {
             .with(
                 field(
                     "Case, by its number as it stands in its address",
-                    input(Place.CASE, filter.about())
+                    input(TrailPart.CASE, filter.about())
                         .with("autocomplete", "off")
                         .with("spellcheck", "false")),
-                field("Done by or about", Html.select(Place.PERSON, filter.person(), people)),
+                field("Done by or about", Html.select(TrailPart.PERSON, filter.person(), people)),
                 button("Find")),
         filter.equals(Filter.NONE)
             ? nothing()

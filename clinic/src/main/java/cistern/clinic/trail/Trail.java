@@ -13,13 +13,13 @@ import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.audit.AuditTrail.Filter;
 import cistern.clinic.audit.AuditTrail.Note;
 import cistern.clinic.audit.TrailCheck;
-import cistern.clinic.cases.Kept;
+import cistern.clinic.cases.StoreVerification;
 import cistern.clinic.store.Store;
-import cistern.clinic.web.Answers;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.List;
@@ -56,7 +56,7 @@ public final class Trail {
   }
 
   private Node checked() {
-    TrailCheck check = Kept.check(store);
+    TrailCheck check = StoreVerification.check(store);
     String head = " The last entry's hash is " + check.head() + ".";
     return check.isWhole()
         ? note(
@@ -74,19 +74,19 @@ public final class Trail {
             .with("role", "alert");
   }
 
-  private ServerResponse page(Visit visit, Node said) {
-    return page(visit, HttpStatus.OK, said, Place.of(visit));
+  private ServerResponse page(PageRequest visit, Node said) {
+    return page(visit, HttpStatus.OK, said, TrailPart.of(visit));
   }
 
-  private ServerResponse page(Visit visit, HttpStatus status, Node said, Place place) {
-    Shown shown =
+  private ServerResponse page(PageRequest visit, HttpStatus status, Node said, TrailPart place) {
+    TrailPage shown =
         store.change(
             sql -> {
               trail.append(sql, Note.of(visit.account().id(), Action.TRAIL_READ, ""));
-              return Shown.of(sql, place);
+              return TrailPage.of(sql, place);
             });
     Names names = Names.of(accounts);
-    return Answers.page(
+    return Responses.page(
         status,
         frame.toHtml(
             visit,
@@ -99,7 +99,7 @@ public final class Trail {
                 ? note("empty", "No entry.")
                 : Html.table(
                     caption(place.filter(), names),
-                    List.of("Entry", "When (UTC)", "Who", "What", "About"),
+                    List.of("Entry", "When (UTC)", "Who", "What", "About", "Hash"),
                     shown.entries().stream().map(e -> row(e, names)).toList()),
             shown.toWays()));
   }
@@ -112,17 +112,18 @@ public final class Trail {
   }
 
   /** Only what cannot hold anything of a patient gets into the address. */
-  private ServerResponse find(Visit visit) {
+  private ServerResponse find(PageRequest visit) {
     Filter filter =
-        new Filter(visit.field(Place.CASE).toLowerCase(Locale.ROOT), visit.field(Place.PERSON));
-    if (!Place.isValid(filter)) {
+        new Filter(
+            visit.field(TrailPart.CASE).toLowerCase(Locale.ROOT), visit.field(TrailPart.PERSON));
+    if (!TrailPart.isValid(filter)) {
       Node said =
           note("trouble", "A case is looked for by its number, as it stands in its address.")
               .with("role", "alert");
-      Place all = new Place(new Filter("", Place.known(filter.person())), 0, 0);
+      TrailPart all = new TrailPart(new Filter("", TrailPart.known(filter.person())), 0, 0);
       return page(visit, HttpStatus.UNPROCESSABLE_CONTENT, said, all);
     }
-    return Answers.see(new Place(filter, 0, 0).toPath());
+    return Responses.see(new TrailPart(filter, 0, 0).toPath());
   }
 
   private static List<Node> row(AuditEntry entry, Names names) {
@@ -131,7 +132,8 @@ public final class Trail {
         text(entry.at()),
         text(entry.account().isEmpty() ? "the program" : names.fullName(entry.account())),
         text(entry.action()),
-        about(entry.subject(), names));
+        about(entry.subject(), names),
+        Element.of("code", entry.hash()));
   }
 
   /** A case leads to its own entries; an account is a person. */
@@ -141,8 +143,8 @@ public final class Trail {
       return text(names.fullName(first));
     }
     Filter filter = new Filter(first, "");
-    return first.isEmpty() || !Place.isValid(filter)
+    return first.isEmpty() || !TrailPart.isValid(filter)
         ? text(subject)
-        : Html.link(new Place(filter, 0, 0).toPath(), subject);
+        : Html.link(new TrailPart(filter, 0, 0).toPath(), subject);
   }
 }

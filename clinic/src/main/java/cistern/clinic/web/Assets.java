@@ -10,13 +10,13 @@ public final class Assets {
 
   /** Their routes. */
   public static List<Route> routes() {
-    String style = Frame.style();
-    String script = PageFrame.read(Frame.class, "clinic.js");
+    String style = Frame.STYLE.text();
+    String script = Frame.SCRIPT.text();
     String icon = PageFrame.read(Frame.class, "icon.svg");
     return List.of(
-        Route.openGet("/look.css", v -> Answers.text("text/css", style)),
-        Route.openGet("/clinic.js", v -> Answers.text("text/javascript", script)),
-        Route.openGet("/icon.svg", v -> Answers.text("image/svg+xml", icon)),
-        Route.openGet("/favicon.ico", v -> Answers.nothing()));
+        Route.openGet("/look.css", v -> Responses.text("text/css", style)),
+        Route.openGet("/clinic.js", v -> Responses.text("text/javascript", script)),
+        Route.openGet("/icon.svg", v -> Responses.text("image/svg+xml", icon)),
+        Route.openGet("/favicon.ico", v -> Responses.nothing()));
   }
 }

@@ -3,12 +3,15 @@ package cistern.clinic.web;
 import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.link;
 
+import cistern.clinic.account.Account;
 import cistern.clinic.account.Permission;
+import cistern.clinic.audit.Digest;
 import cistern.report.look.Tokens;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.PageFrame;
 import cistern.report.paper.PaperPage;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,15 +25,35 @@ import java.util.Optional;
 public record Frame(boolean isInvented, Optional<String> policy) {
 
   /** The style sheet of all screens: the tokens and the page of reports, then what is ours. */
-  public static String style() {
-    return Tokens.standard().toStyle()
-        + PageFrame.read(PageFrame.class, "screen.css")
-        + PageFrame.read(PaperPage.class, "screen.css")
-        + PageFrame.read(Frame.class, "clinic.css");
+  static final Asset STYLE =
+      Asset.of(
+          "/look.css",
+          Tokens.standard().toStyle()
+              + PageFrame.read(PageFrame.class, "screen.css")
+              + PageFrame.read(PaperPage.class, "screen.css")
+              + PageFrame.read(Frame.class, "clinic.css"));
+
+  /** The script of all screens. */
+  static final Asset SCRIPT = Asset.of("/clinic.js", PageFrame.read(Frame.class, "clinic.js"));
+
+  /**
+   * A text of the program itself, under an address that tells its content: a browser may keep it.
+   *
+   * @param address with what tells one content from another
+   * @param text the content
+   */
+  record Asset(String address, String text) {
+    /** As much of a digest as tells two releases apart. */
+    private static final int SHOWN = 12;
+
+    static Asset of(String path, String text) {
+      String digest = Digest.sha256(text.getBytes(StandardCharsets.UTF_8)).substring(0, SHOWN);
+      return new Asset(path + "?" + digest, text);
+    }
   }
 
   /** A screen. */
-  public String toHtml(Visit visit, String title, Node... content) {
+  public String toHtml(PageRequest visit, String title, Node... content) {
     Element head =
         Element.of(
             "head",
@@ -43,8 +66,8 @@ public record Frame(boolean isInvented, Optional<String> policy) {
                 .with("rel", "icon")
                 .with("type", "image/svg+xml")
                 .with("href", "/icon.svg"),
-            Element.of("link").with("rel", "stylesheet").with("href", "/look.css"),
-            Element.of("script").with("src", "/clinic.js").with("defer", "defer"));
+            Element.of("link").with("rel", "stylesheet").with("href", STYLE.address()),
+            Element.of("script").with("src", SCRIPT.address()).with("defer", "defer"));
     Element body =
         Element.of(
             "body",
@@ -53,11 +76,17 @@ public record Frame(boolean isInvented, Optional<String> policy) {
             Element.of("main").with("id", "content").with("tabindex", "-1").with(content),
             foot(visit),
             Shortcuts.dialog());
-    Element html = Element.of("html", head, body).with("lang", "en-GB");
+    Element html =
+        Element.of("html", head, body.with("data-person", person(visit))).with("lang", "en-GB");
     return "<!DOCTYPE html>\n" + html.toText();
   }
 
-  private static Element top(Visit visit) {
+  /** Whose page it is: what is typed in a tab is that person's only. */
+  private static String person(PageRequest visit) {
+    return visit.visitor().map(Account::id).orElse("");
+  }
+
+  private static Element top(PageRequest visit) {
     List<Node> parts = new ArrayList<>();
     parts.add(link("/", "Cistern").with("class", "name"));
     parts.add(Element.of("nav").with("aria-label", "Places").with(places(visit)));
@@ -79,7 +108,7 @@ public record Frame(boolean isInvented, Optional<String> policy) {
     return Element.of("header").with("class", "top").with(parts);
   }
 
-  private static List<Element> places(Visit visit) {
+  private static List<Element> places(PageRequest visit) {
     List<Element> places = new ArrayList<>();
     place(visit, Permission.SEE_DAY, "/day", "The day").ifPresent(places::add);
     place(visit, Permission.SEE_CASE, "/cases", "Cases").ifPresent(places::add);
@@ -89,7 +118,7 @@ public record Frame(boolean isInvented, Optional<String> policy) {
   }
 
   private static Optional<Element> place(
-      Visit visit, Permission permission, String path, String words) {
+      PageRequest visit, Permission permission, String path, String words) {
     if (!visit.isAllowed(permission)) {
       return Optional.empty();
     }
@@ -98,7 +127,7 @@ public record Frame(boolean isInvented, Optional<String> policy) {
     return Optional.of(isHere ? link.with("aria-current", "true") : link);
   }
 
-  private Element foot(Visit visit) {
+  private Element foot(PageRequest visit) {
     String invented = isInvented ? " All cases here are invented." : "";
     return Element.of(
             "footer",

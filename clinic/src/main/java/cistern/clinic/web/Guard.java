@@ -31,15 +31,15 @@ public final class Guard {
       "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self';"
           + " font-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
-  private static final int MILLION = 1_000_000;
-
   private final Frame frame;
+  private final ErrorPages errors;
   private final Routes routes;
   private final boolean isHttpsOnly;
   private final Clock clock;
 
   private Guard(Frame frame, Routes routes, boolean isHttpsOnly, Clock clock) {
     this.frame = frame;
+    this.errors = ErrorPages.of(frame);
     this.routes = routes;
     this.isHttpsOnly = isHttpsOnly;
     this.clock = clock;
@@ -50,7 +50,7 @@ public final class Guard {
    *
    * @param isHttpsOnly whether a server that speaks HTTPS stands before this one, and nobody may
    *     pass by it
-   * @param clock by which a session without requests ends
+   * @param clock by which a session ends
    */
   public static Guard of(Frame frame, Routes routes, boolean isHttpsOnly, Clock clock) {
     return new Guard(frame, routes, isHttpsOnly, clock);
@@ -66,7 +66,9 @@ public final class Guard {
                             isOnItsWay(context.getRequest())
                                 ? routes.authorize(who, context)
                                 : new AuthorizationDecision(false)))
-        .addFilterBefore(IdleLimit.of(clock), SecurityContextHolderFilter.class)
+        .csrf(c -> c.csrfTokenRepository(FormTokens.REPOSITORY))
+        .addFilterBefore(SessionLimit.of(clock), SecurityContextHolderFilter.class)
+        .addFilterBefore(Safeguard.of(errors), SecurityContextHolderFilter.class)
         .securityContext(
             s -> s.securityContextRepository(new HttpSessionSecurityContextRepository()))
         .headers(
@@ -106,7 +108,7 @@ public final class Guard {
       return;
     }
     String path = request.getRequestURI();
-    boolean isNamed = path.matches("(/[A-Za-z0-9-]+)+");
+    boolean isNamed = LocalPath.isOne(path);
     response.setStatus(HttpStatus.SEE_OTHER.value());
     response.setHeader("Location", "/sign-in" + (isNamed ? "?next=" + path : ""));
   }
@@ -115,13 +117,7 @@ public final class Guard {
       HttpServletRequest request, HttpServletResponse response, AccessDeniedException failure)
       throws IOException {
     if (isTooLarge(request)) {
-      write(
-          request,
-          response,
-          HttpStatus.CONTENT_TOO_LARGE,
-          "What was sent is larger than what is taken: a picture may have "
-              + Setting.PICTURE_BYTES.number() / MILLION
-              + " MB. Nothing was changed.");
+      write(request, response, HttpStatus.CONTENT_TOO_LARGE, ErrorPages.TOO_LARGE);
     } else if (failure instanceof CsrfException) {
       ended(request, response);
     } else if (Routes.visitor(request).isEmpty()) {
@@ -150,7 +146,7 @@ public final class Guard {
    * with the sign-in, so that a browser without script loses none of it either.
    */
   private void ended(HttpServletRequest request, HttpServletResponse response) throws IOException {
-    Visit visit = visit(request);
+    PageRequest visit = visit(request);
     Optional<KeptForm> kept = KeptForm.of(request);
     boolean isIn = visit.visitor().isPresent();
     if (isIn && kept.filter(KeptForm::isWithFile).isPresent()) {
@@ -183,14 +179,15 @@ public final class Guard {
         : ", and what you typed is not lost: sign in, and you can send it again.";
   }
 
-  private Visit visit(HttpServletRequest request) {
-    return new Visit(ServerRequest.create(request, List.of()), routes.visitor());
+  private PageRequest visit(HttpServletRequest request) {
+    return new PageRequest(ServerRequest.create(request, List.of()), routes.visitor());
   }
 
   private void write(
       HttpServletRequest request, HttpServletResponse response, HttpStatus status, String text)
       throws IOException {
-    Visit visit = new Visit(ServerRequest.create(request, List.of()), Routes.visitor(request));
+    PageRequest visit =
+        new PageRequest(ServerRequest.create(request, List.of()), Routes.visitor(request));
     Element back =
         Element.of("p", Html.link("/", "To the start"))
             .withText(" ")

@@ -26,7 +26,7 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
   private static final String FILE = "kept-file";
   private static final String YES = "yes";
   private static final String FIELD = "kept.";
-  private static final Set<String> LEFT_OUT = Set.of("_csrf", "password", "code", PATH);
+  private static final Set<String> LEFT_OUT = Set.of("_csrf", "password", "current", "code", PATH);
   private static final Set<String> ENTRANCES = Set.of("/sign-in", "/code", "/first", "/sign-out");
 
   /** Copies the fields. */
@@ -43,7 +43,7 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
     String type = String.valueOf(request.getContentType());
     boolean isWithFile = type.startsWith("multipart/form-data");
     boolean isForm = isWithFile || type.startsWith("application/x-www-form-urlencoded");
-    if (!isForm || !isPath(path) || ENTRANCES.contains(path) || !isFromHere(request)) {
+    if (!isForm || !LocalPath.isOne(path) || ENTRANCES.contains(path) || !isFromHere(request)) {
       return Optional.empty();
     }
     Map<String, List<String>> fields = new TreeMap<>();
@@ -52,7 +52,7 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
         .forEach(
             (name, values) -> {
               if (!LEFT_OUT.contains(name)) {
-                fields.put(name, Arrays.stream(values).map(Visit::plain).toList());
+                fields.put(name, Arrays.stream(values).map(PageRequest::plain).toList());
               }
             });
     return Optional.of(new KeptForm(path, fields, isWithFile));
@@ -65,14 +65,10 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
         && origin.replaceFirst("^https?://", "").equals(request.getHeader("Host"));
   }
 
-  private static boolean isPath(String path) {
-    return path.matches("(/[A-Za-z0-9-]+)+");
-  }
-
   /** The form that a page for signing in carries. */
-  public static Optional<KeptForm> of(Visit visit) {
+  public static Optional<KeptForm> of(PageRequest visit) {
     String path = visit.field(PATH);
-    if (!isPath(path)) {
+    if (!LocalPath.isOne(path)) {
       return Optional.empty();
     }
     Map<String, List<String>> fields = new TreeMap<>();
@@ -103,7 +99,7 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
   }
 
   /** What was typed, and a button that sends it as it was first sent. */
-  public Node toSendAgain(Visit visit) {
+  public Node toSendAgain(PageRequest visit) {
     List<List<Node>> rows = new ArrayList<>();
     List<Element> carried = new ArrayList<>();
     new TreeMap<>(fields)

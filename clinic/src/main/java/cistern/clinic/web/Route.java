@@ -13,6 +13,11 @@ import org.springframework.http.HttpMethod;
  */
 public record Route(HttpMethod method, String path, Access access, Screen screen) {
 
+  /** The same for the same people, with another answer. */
+  public Route withScreen(Screen other) {
+    return new Route(method, path, access, other);
+  }
+
   /** A page for whom a role allows something. */
   public static Route get(String path, Permission permission, Screen screen) {
     return new Route(HttpMethod.GET, path, new Access.Needs(permission), screen);

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpMethod;
 import org.springframework.http.server.PathContainer;
 import org.springframework.security.authentication.AnonymousAuthenticationToken;
 import org.springframework.security.authorization.AuthorizationDecision;
@@ -24,6 +25,7 @@ import org.springframework.web.servlet.function.RouterFunction;
 import org.springframework.web.servlet.function.RouterFunctions;
 import org.springframework.web.servlet.function.ServerRequest;
 import org.springframework.web.servlet.function.ServerResponse;
+import org.springframework.web.util.pattern.PathPattern;
 import org.springframework.web.util.pattern.PathPatternParser;
 
 /** All routes: what may be asked, by whom, and what answers. What is not here is refused. */
@@ -33,15 +35,28 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
   private static final String FORBIDDEN = Routes.class.getName() + ".forbidden";
 
   private final List<Route> routes;
+  private final List<Known> known;
   private final Accounts accounts;
   private final Store store;
   private final AuditTrail trail;
 
   private Routes(List<Route> routes, Accounts accounts, Store store, AuditTrail trail) {
     this.routes = List.copyOf(routes);
+    this.known = routes.stream().map(Known::of).toList();
     this.accounts = accounts;
     this.store = store;
     this.trail = trail;
+  }
+
+  /** A route with its path as it is held against a request. */
+  private record Known(Route route, PathPattern path) {
+    static Known of(Route route) {
+      return new Known(route, PathPatternParser.defaultInstance.parse(route.path()));
+    }
+
+    boolean isAskedFor(HttpMethod method, PathContainer asked) {
+      return route.method().equals(method) && path.matches(asked);
+    }
   }
 
   /** The routes of the application. */
@@ -59,7 +74,7 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
       Supplier<? extends @Nullable Authentication> authentication,
       RequestAuthorizationContext context) {
     HttpServletRequest request = context.getRequest();
-    Optional<Route> route = routes.stream().filter(r -> isOf(r, request)).findFirst();
+    Optional<Route> route = find(request);
     Optional<Account> visitor = visitor(authentication.get());
     visitor.ifPresent(v -> request.setAttribute(VISITOR, v));
     boolean isGranted = route.filter(r -> isGranted(r.access(), visitor)).isPresent();
@@ -81,11 +96,10 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
     return Optional.ofNullable((Account) request.getAttribute(VISITOR));
   }
 
-  private static boolean isOf(Route route, HttpServletRequest request) {
-    return route.method().matches(request.getMethod())
-        && PathPatternParser.defaultInstance
-            .parse(route.path())
-            .matches(PathContainer.parsePath(request.getRequestURI()));
+  private Optional<Route> find(HttpServletRequest request) {
+    HttpMethod method = HttpMethod.valueOf(request.getMethod());
+    PathContainer path = PathContainer.parsePath(request.getRequestURI());
+    return known.stream().filter(k -> k.isAskedFor(method, path)).map(Known::route).findFirst();
   }
 
   /** Who is signed in, before a request was held against the routes. */
@@ -93,12 +107,17 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
     return visitor(SecurityContextHolder.getContext().getAuthentication());
   }
 
-  /** The account behind a session, as it is now: a closed one is nobody. */
+  /**
+   * The account behind a session, as it is now: a closed one is nobody, and so is one whose
+   * password was changed since elsewhere.
+   */
   private Optional<Account> visitor(@Nullable Authentication authentication) {
     if (authentication == null || authentication instanceof AnonymousAuthenticationToken) {
       return Optional.empty();
     }
-    return accounts.find(authentication.getName());
+    return accounts
+        .find(authentication.getName())
+        .filter(a -> Long.valueOf(a.generation()).equals(authentication.getCredentials()));
   }
 
   private static boolean isGranted(Access access, Optional<Account> visitor) {
@@ -109,7 +128,7 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
   }
 
   /** The routes for the web framework; a failure becomes a page without any value of a patient. */
-  public RouterFunction<ServerResponse> toFunction(Troubles troubles) {
+  public RouterFunction<ServerResponse> toFunction(ErrorPages troubles) {
     RouterFunctions.Builder builder = RouterFunctions.route();
     for (Route route : routes) {
       builder.route(
@@ -121,7 +140,7 @@ public final class Routes implements AuthorizationManager<RequestAuthorizationCo
         .build();
   }
 
-  private static Visit visit(ServerRequest request) {
-    return new Visit(request, visitor(request.servletRequest()));
+  private static PageRequest visit(ServerRequest request) {
+    return new PageRequest(request, visitor(request.servletRequest()));
   }
 }

@@ -7,5 +7,5 @@ import org.springframework.web.servlet.function.ServerResponse;
 public interface Screen {
 
   /** The answer to a visit. */
-  ServerResponse answer(Visit visit);
+  ServerResponse answer(PageRequest visit);
 }

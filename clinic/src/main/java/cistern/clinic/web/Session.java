@@ -21,9 +21,11 @@ public final class Session {
   public static void begin(HttpServletRequest request, Account account) {
     request.getSession(true);
     request.changeSessionId();
+    FormTokens.REPOSITORY.renew(request);
     SecurityContext context = SecurityContextHolder.createEmptyContext();
     context.setAuthentication(
-        UsernamePasswordAuthenticationToken.authenticated(account.id(), "", List.of()));
+        UsernamePasswordAuthenticationToken.authenticated(
+            account.id(), account.generation(), List.of()));
     SecurityContextHolder.setContext(context);
     request
         .getSession()

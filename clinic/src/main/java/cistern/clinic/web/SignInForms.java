@@ -18,7 +18,7 @@ public final class SignInForms {
    *
    * @param kept what was sent when the session had ended, if anything was
    */
-  public static Element password(Visit visit, Optional<KeptForm> kept) {
+  public static Element password(PageRequest visit, Optional<KeptForm> kept) {
     return visit
         .form("/sign-in")
         .with(
@@ -33,7 +33,7 @@ public final class SignInForms {
   }
 
   /** With a one-time code. */
-  public static Element code(Visit visit, Optional<KeptForm> kept) {
+  public static Element code(PageRequest visit, Optional<KeptForm> kept) {
     return visit
         .form("/code")
         .with("class", "second")
@@ -44,7 +44,7 @@ public final class SignInForms {
             button("Come in"));
   }
 
-  private static Node carried(Visit visit, Optional<KeptForm> kept) {
+  private static Node carried(PageRequest visit, Optional<KeptForm> kept) {
     return kept.map(KeptForm::toCarried)
         .orElseGet(
             () ->

@@ -6,111 +6,121 @@ import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.text;
 
-import cistern.clinic.cases.CaseVersion;
-import cistern.clinic.casework.Desk;
-import cistern.clinic.form.Step;
+import cistern.clinic.casework.CaseContext;
+import cistern.clinic.form.CaseStep;
 import cistern.clinic.setting.Setting;
-import cistern.clinic.standing.Summaries.Asked;
-import cistern.clinic.standing.Summaries.Known;
-import cistern.clinic.standing.Summary;
+import cistern.clinic.status.Summary;
 import cistern.clinic.web.Html;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.OptionalLong;
-import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /** All cases, a page at a time, and those whose name holds a text. */
 final class CaseList {
 
   private static final String PAGE = "page";
+  private static final String TEXT = "text";
+  private static final int MOST = Setting.CASES_A_PAGE.number();
 
-  private final Desk desk;
+  private final CaseContext context;
 
-  CaseList(Desk desk) {
-    this.desk = desk;
+  CaseList(CaseContext context) {
+    this.context = context;
   }
 
   static Element link(Summary summary) {
     return Html.link("/cases/" + summary.caseId(), summary.name());
   }
 
-  /** The cases of which something may wait, as far as they are read. */
-  Known waiting(Visit visit) {
-    Duration looked = Duration.ofDays(Setting.DAY_DAYS.number());
-    return desk.summaries()
-        .known(
-            asked(
-                desk.cases()
-                    .waiting(
-                        visit.account().id(), desk.medicine().clock().instant().minus(looked))),
-            Duration.ofMillis(Setting.DAY_WAIT.number()));
+  /** Has read what was changed, notes who looks, and says how many cases are not read yet. */
+  long read(PageRequest visit) {
+    context.cases().listed(visit.account().id());
+    return context.summaries().bring(Duration.ofMillis(Setting.DAY_WAIT.number()));
   }
 
-  private List<Asked> asked(List<CaseVersion> versions) {
-    Map<String, Long> signed = desk.reports().signedVersions();
-    return versions.stream().map(v -> asked(v, signed.get(v.caseId()))).toList();
-  }
-
-  private static Asked asked(CaseVersion version, @Nullable Long signed) {
-    return new Asked(version, signed == null ? OptionalLong.empty() : OptionalLong.of(signed));
-  }
-
-  /** As many cases are read at once as there are processors; the order stays. */
-  private Stream<Summary> summaries(List<CaseVersion> versions) {
-    return asked(versions).parallelStream().map(desk.summaries()::of);
+  private static long number(PageRequest visit) {
+    String asked = visit.field(PAGE);
+    return asked.matches("[1-9]\\d{0,5}") ? Long.parseLong(asked) : 1;
   }
 
   /** The page that a visit asks for, with ways to the others. */
-  Node page(Visit visit) {
-    String asked = visit.field(PAGE);
-    long number = asked.matches("[1-9]\\d{0,5}") ? Long.parseLong(asked) : 1;
-    int most = Setting.CASES_A_PAGE.number();
-    List<CaseVersion> versions =
-        desk.cases().page(visit.account().id(), (number - 1) * most, most + 1);
+  Node page(PageRequest visit) {
+    read(visit);
+    long number = number(visit);
+    List<Summary> found = context.summaries().page((number - 1) * MOST, MOST + 1);
     List<Element> ways = new ArrayList<>();
     if (number > 1) {
       ways.add(Html.link("/cases?page=" + (number - 1), "Newer cases"));
     }
-    if (versions.size() > most) {
+    if (found.size() > MOST) {
       ways.add(Html.link("/cases?page=" + (number + 1), "Older cases"));
     }
-    List<Summary> shown = summaries(versions.stream().limit(most).toList()).toList();
     return Fragment.of(
         finder(visit, ""),
-        table("The last changed first", shown),
+        table("The last changed first", found),
         Html.division("actions").with(ways));
   }
 
-  /** The cases whose name holds what a visit asks for; it stands in no address. */
-  Node found(Visit visit) {
-    String asked = visit.field("text");
-    String plain = asked.toLowerCase(Locale.ROOT);
+  /** The cases that hold what a visit asks for; it stands in no address. */
+  Node found(PageRequest visit) {
+    String asked = visit.field(TEXT);
+    if (asked.length() > Setting.SEARCH_MOST.number()) {
+      return Fragment.of(
+          note(
+                  "trouble",
+                  "Search for a shorter text, of at most "
+                      + Setting.SEARCH_MOST.number()
+                      + " signs.")
+              .with("role", "alert"),
+          finder(visit, ""));
+    }
+    read(visit);
+    long number = number(visit);
     List<Summary> found =
         asked.isEmpty()
             ? List.of()
-            : summaries(desk.cases().holding(visit.account().id(), asked))
-                .filter(s -> s.name().toLowerCase(Locale.ROOT).contains(plain))
-                .toList();
+            : context.summaries().holding(asked, (number - 1) * MOST, MOST + 1);
+    List<Node> ways = new ArrayList<>();
+    if (number > 1) {
+      ways.add(turn(visit, asked, number - 1, "Newer cases"));
+    }
+    if (found.size() > MOST) {
+      ways.add(turn(visit, asked, number + 1, "Older cases"));
+    }
     return Fragment.of(
         finder(visit, asked),
-        table("Cases whose name holds this text, the last changed first", found),
+        table(
+            "Cases whose name, person or question holds this text, the last changed first", found),
+        Html.division("actions").with(ways),
         Html.paragraph("").with(Html.link("/cases", "All cases")));
   }
 
-  private static Node finder(Visit visit, String asked) {
+  /** Another page of what was found. */
+  private static Node turn(PageRequest visit, String asked, long number, String words) {
+    return visit
+        .form("/cases/find")
+        .with(
+            hidden(TEXT, asked),
+            hidden(PAGE, Long.toString(number)),
+            button(words).with("class", "plain"));
+  }
+
+  private static Element hidden(String name, String value) {
+    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
+  }
+
+  private static Node finder(PageRequest visit, String asked) {
     return visit
         .form("/cases/find")
         .with("role", "search")
         .with(
-            field("Part of a case's name", input("text", asked).with("autocomplete", "off")),
+            field(
+                "Part of a case's name, person or question",
+                input(TEXT, asked).with("autocomplete", "off")),
             button("Find"));
   }
 
@@ -120,21 +130,21 @@ final class CaseList {
         : Html.table(
             caption,
             List.of("Case", "Plan", "Draw", "Results", "Bands", "Report", "After"),
-            summaries.stream().map(CaseList::row).toList());
+            summaries.stream().limit(MOST).map(CaseList::row).toList());
   }
 
   private static List<Node> row(Summary summary) {
     return List.of(
         link(summary),
-        word(summary, Step.PLAN),
-        word(summary, Step.DRAW),
-        word(summary, Step.RESULTS),
-        word(summary, Step.BANDS),
+        word(summary, CaseStep.PLAN),
+        word(summary, CaseStep.DRAW),
+        word(summary, CaseStep.RESULTS),
+        word(summary, CaseStep.BANDS),
         text(summary.signing()),
-        word(summary, Step.AFTER));
+        word(summary, CaseStep.AFTER));
   }
 
-  private static Node word(Summary summary, Step step) {
+  private static Node word(Summary summary, CaseStep step) {
     return text(summary.words().getOrDefault(step, ""));
   }
 }

@@ -13,23 +13,21 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
-import cistern.clinic.casework.Desk;
-import cistern.clinic.form.Step;
+import cistern.clinic.casework.CaseContext;
+import cistern.clinic.form.CaseStep;
 import cistern.clinic.setting.Setting;
-import cistern.clinic.standing.Duty;
-import cistern.clinic.standing.Summaries.Known;
-import cistern.clinic.standing.Summary;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.Duty;
+import cistern.clinic.status.Summary;
 import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
-import cistern.clinic.web.Visit;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -40,17 +38,17 @@ import org.springframework.web.servlet.function.ServerResponse;
 /** The day, the list of cases, and how a case begins: with its name, or with a work-up file. */
 public final class Worklist {
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseList list;
 
-  private Worklist(Desk desk) {
-    this.desk = desk;
-    this.list = new CaseList(desk);
+  private Worklist(CaseContext context) {
+    this.context = context;
+    this.list = new CaseList(context);
   }
 
   /** The cases of a clinic. */
-  public static Worklist of(Desk desk) {
-    return new Worklist(desk);
+  public static Worklist of(CaseContext context) {
+    return new Worklist(context);
   }
 
   /** Their routes. */
@@ -64,34 +62,27 @@ public final class Worklist {
         Route.post("/import/take", Permission.WORK_UP, this::take));
   }
 
-  private ServerResponse day(Visit visit) {
-    Known known = list.waiting(visit);
-    Map<Duty, List<Node>> waiting = new EnumMap<>(Duty.class);
-    for (Summary summary : known.summaries()) {
-      for (Duty duty : summary.duties()) {
-        waiting
-            .computeIfAbsent(duty, d -> new ArrayList<>())
-            .add(
-                Element.of("span", place(visit, summary, duty))
-                    .withText(" " + words(summary, duty)));
-      }
-    }
+  private ServerResponse day(PageRequest visit) {
+    long unread = list.read(visit);
+    Map<Duty, Long> counts = context.summaries().waiting();
     List<Node> sections = new ArrayList<>();
     for (Duty duty : Duty.values()) {
-      List<Node> items = waiting.getOrDefault(duty, List.of());
+      long count = counts.getOrDefault(duty, 0L);
+      List<Node> items = count == 0 ? List.of() : waiting(visit, duty, count);
       sections.add(
           section(
               duty.name().toLowerCase(java.util.Locale.ROOT),
-              duty.title() + (items.isEmpty() ? "" : " (" + items.size() + ")"),
-              list(items, known.unread() == 0 ? "None." : "None yet.")));
+              duty.title() + (count == 0 ? "" : " (" + count + ")"),
+              list(items, unread == 0 ? "None." : "None yet.")));
     }
-    return Answers.page(
-        desk.frame()
+    return Responses.page(
+        context
+            .frame()
             .toHtml(
                 visit,
                 "The day",
                 Element.of("h1", "The day"),
-                division("renewed", reading(known.unread()), division("day").with(sections))
+                division("renewed", reading(unread), division("day").with(sections))
                     .with("id", "renewed"),
                 note(
                     "empty",
@@ -101,8 +92,22 @@ public final class Worklist {
                         + " days.")));
   }
 
+  /** The first of those that wait for a duty, and how many more there are. */
+  private List<Node> waiting(PageRequest visit, Duty duty, long count) {
+    int most = Setting.DAY_ROWS.number();
+    List<Node> items = new ArrayList<>();
+    for (Summary summary : context.summaries().waiting(duty, most)) {
+      items.add(
+          Element.of("span", place(visit, summary, duty)).withText(" " + words(summary, duty)));
+    }
+    if (count > most) {
+      items.add(text("and " + (count - most) + " more, which were changed earlier"));
+    }
+    return items;
+  }
+
   /** What is not on the page yet; the script asks for it, and without it the link does. */
-  private static Node reading(int unread) {
+  private static Node reading(long unread) {
     return unread == 0
         ? nothing()
         : note(
@@ -118,7 +123,7 @@ public final class Worklist {
   }
 
   /** To where the duty is done: a gel has a screen of its own. */
-  private static Element place(Visit visit, Summary summary, Duty duty) {
+  private static Element place(PageRequest visit, Summary summary, Duty duty) {
     Element link = CaseList.link(summary);
     return duty == Duty.GEL && visit.isAllowed(Permission.ENTER_RESULTS)
         ? link.with("href", link.attributes().get("href") + "/gel")
@@ -127,29 +132,30 @@ public final class Worklist {
 
   private static String words(Summary summary, Duty duty) {
     return switch (duty) {
-      case PUNCTURE -> word(summary, Step.PLAN);
-      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> word(summary, Step.DRAW);
+      case PUNCTURE -> word(summary, CaseStep.PLAN);
+      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> word(summary, CaseStep.DRAW);
       case GEL -> summary.gel();
       case SIGN -> summary.signing();
     };
   }
 
-  private static String word(Summary summary, Step step) {
+  private static String word(Summary summary, CaseStep step) {
     return summary.words().getOrDefault(step, "");
   }
 
-  private ServerResponse cases(Visit visit, HttpStatus status, Node said) {
+  private ServerResponse cases(PageRequest visit, HttpStatus status, Node said) {
     return cases(visit, status, said, list.page(visit));
   }
 
-  private ServerResponse find(Visit visit) {
+  private ServerResponse find(PageRequest visit) {
     return cases(visit, HttpStatus.OK, nothing(), list.found(visit));
   }
 
-  private ServerResponse cases(Visit visit, HttpStatus status, Node said, Node cases) {
-    return Answers.page(
+  private ServerResponse cases(PageRequest visit, HttpStatus status, Node said, Node cases) {
+    return Responses.page(
         status,
-        desk.frame()
+        context
+            .frame()
             .toHtml(
                 visit,
                 "Cases",
@@ -159,7 +165,7 @@ public final class Worklist {
                 visit.isAllowed(Permission.WORK_UP) ? beginning(visit) : nothing()));
   }
 
-  private static Node beginning(Visit visit) {
+  private static Node beginning(PageRequest visit) {
     return division(
         "beginnings",
         section(
@@ -183,24 +189,24 @@ public final class Worklist {
                     button("Preview"))));
   }
 
-  private ServerResponse begin(Visit visit) {
+  private ServerResponse begin(PageRequest visit) {
     SequencedMap<String, Json> members = new LinkedHashMap<>();
     members.put("workup", new Json.Numeral("1"));
     members.put("id", new Json.Text(visit.field("name")));
-    if (desk.frame().isInvented()) {
+    if (context.frame().isInvented()) {
       members.put("invented", new Json.Truth(true));
     }
     members.put("results", new Json.Sequence(List.of()));
     return begin(visit, JsonText.of(new Json.Structure(members)));
   }
 
-  private ServerResponse begin(Visit visit, String workup) {
-    return switch (desk.medicine().read(workup)) {
+  private ServerResponse begin(PageRequest visit, String workup) {
+    return switch (context.medicine().read(workup)) {
       case WorkupReading.NotValid notValid ->
           cases(visit, HttpStatus.UNPROCESSABLE_CONTENT, problems(notValid));
       case WorkupReading.Understood understood -> {
-        CaseVersion version = desk.cases().add("begun", workup, visit.account().id());
-        yield Answers.see("/cases/" + version.caseId());
+        CaseVersion version = context.cases().add("begun", workup, visit.account().id());
+        yield Responses.see("/cases/" + version.caseId());
       }
     };
   }
@@ -213,17 +219,18 @@ public final class Worklist {
         .with("role", "alert");
   }
 
-  private ServerResponse preview(Visit visit) {
+  private ServerResponse preview(PageRequest visit) {
     String file = visit.field("file");
-    return switch (desk.medicine().read(file)) {
+    return switch (context.medicine().read(file)) {
       case WorkupReading.NotValid notValid ->
           cases(visit, HttpStatus.UNPROCESSABLE_CONTENT, problems(notValid));
       case WorkupReading.Understood understood ->
-          Answers.page(desk.frame().toHtml(visit, "Preview", preview(visit, file, understood)));
+          Responses.page(
+              context.frame().toHtml(visit, "Preview", preview(visit, file, understood)));
     };
   }
 
-  private Node preview(Visit visit, String file, WorkupReading.Understood understood) {
+  private Node preview(PageRequest visit, String file, WorkupReading.Understood understood) {
     List<List<Node>> rows =
         understood.workup().panel().results().values().stream()
             .map(
@@ -253,7 +260,7 @@ public final class Worklist {
         Html.paragraph("").with(link("/cases", "Leave it")));
   }
 
-  private ServerResponse take(Visit visit) {
+  private ServerResponse take(PageRequest visit) {
     return begin(visit, visit.field("file"));
   }
 }

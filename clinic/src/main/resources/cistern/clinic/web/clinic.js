@@ -1,6 +1,12 @@
 "use strict";
 // Keeps what is typed in a form with data-keep in this tab until the program has it, and shows at
 // once what the program makes of it. Nothing is sent anywhere else.
+// What another person typed in this tab is not this one's.
+const person = document.body.dataset.person;
+if (person && sessionStorage.getItem("person") !== person) {
+  sessionStorage.clear();
+  sessionStorage.setItem("person", person);
+}
 for (const form of document.querySelectorAll("form[data-keep]")) {
   const key = "kept " + form.dataset.keep;
   const fields = [...form.elements].filter((f) => f.name && f.type !== "hidden");

@@ -6,7 +6,7 @@ import cistern.clinic.account.Account;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.cases.Clinic;
-import cistern.clinic.cases.Kept;
+import cistern.clinic.cases.StoreVerification;
 import cistern.clinic.store.Engines;
 import cistern.clinic.store.Location;
 import java.util.List;
@@ -72,7 +72,7 @@ class TrailCheckTest {
 
   private TrailCheck check() {
     try (Clinic clinic = Clinic.open(location)) {
-      return Kept.check(clinic.store());
+      return StoreVerification.check(clinic.store());
     }
   }
 }

@@ -41,7 +41,7 @@ class CasesTest {
           .containsExactly(FIRST, SECOND);
       assertThat(clinic.cases().find(first.caseId()).orElseThrow().number()).isEqualTo(2);
       assertThat(clinic.cases().version(first.caseId(), 1)).contains(first);
-      assertThat(Kept.check(clinic.store()).faults()).isEmpty();
+      assertThat(StoreVerification.check(clinic.store()).faults()).isEmpty();
     }
   }
 
@@ -89,7 +89,7 @@ class CasesTest {
           .extracting(CaseVersion::number)
           .hasSize(41)
           .containsAll(acknowledged);
-      assertThat(Kept.check(clinic.store()).faults()).isEmpty();
+      assertThat(StoreVerification.check(clinic.store()).faults()).isEmpty();
     }
   }
 
@@ -146,25 +146,6 @@ class CasesTest {
 
   @ParameterizedTest
   @MethodSource("cistern.clinic.store.Engines#both")
-  void list_ofSome_isByPageByTextOrByWhatWaits(Location location) {
-    try (Clinic clinic = Clinic.open(location)) {
-      String who = clinic.person(Role.CLINICIAN).id();
-      CaseVersion first = clinic.cases().add("question", "{ \"id\": \"One_two\" }", who);
-      CaseVersion second = clinic.cases().add("question", "{ \"id\": \"other\" }", who);
-      clinic.reports().sign(second, content("page"), "", who);
-
-      assertThat(clinic.cases().page(who, 0, 1)).hasSize(1);
-      assertThat(clinic.cases().page(who, 1, 5)).hasSize(1);
-      assertThat(clinic.cases().holding(who, "ONE_T")).containsExactly(first);
-      assertThat(clinic.cases().holding(who, "onext")).isEmpty();
-      assertThat(clinic.cases().holding(who, "%")).isEmpty();
-      assertThat(clinic.cases().waiting(who, Clinic.THEN)).hasSize(2);
-      assertThat(clinic.cases().waiting(who, Clinic.THEN.plusSeconds(1))).containsExactly(first);
-    }
-  }
-
-  @ParameterizedTest
-  @MethodSource("cistern.clinic.store.Engines#both")
   void sign_twice_needsAReasonAndKeepsTheFirst(Location location) {
     try (Clinic clinic = Clinic.open(location)) {
       Account clinician = clinic.person(Role.CLINICIAN);
@@ -186,8 +167,8 @@ class CasesTest {
       assertThat(clinic.reports().of(first.caseId()))
           .extracting(r -> r.content().page())
           .containsExactly("first", "second");
-      assertThat(clinic.reports().signedVersions()).containsEntry(first.caseId(), 1L);
-      assertThat(Kept.check(clinic.store()).faults()).isEmpty();
+      assertThat(clinic.reports().signedVersion(first.caseId())).hasValue(1L);
+      assertThat(StoreVerification.check(clinic.store()).faults()).isEmpty();
     }
   }
 

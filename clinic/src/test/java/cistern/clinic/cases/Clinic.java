@@ -1,11 +1,11 @@
 package cistern.clinic.cases;
 
 import cistern.clinic.account.Account;
+import cistern.clinic.account.AccountOutcome;
 import cistern.clinic.account.Accounts;
 import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.OneTimeCodes;
-import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
 import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.store.Location;
@@ -67,10 +67,10 @@ public record Clinic(
   }
 
   /** What came of something that was done. */
-  public static <T> T done(Outcome<T> outcome) {
+  public static <T> T done(AccountOutcome<T> outcome) {
     return switch (outcome) {
-      case Outcome.Done<T> done -> done.value();
-      case Outcome.NotDone<T> not -> throw new AssertionError(not.reason());
+      case AccountOutcome.Done<T> done -> done.value();
+      case AccountOutcome.NotDone<T> not -> throw new AssertionError(not.reason());
     };
   }
 

@@ -55,7 +55,7 @@ class DatabaseKillTest {
         }
         server = start(files, port);
         assertThat(acknowledged).allMatch(a -> isKept(clinic, a));
-        assertThat(Kept.check(clinic.store()).faults()).isEmpty();
+        assertThat(StoreVerification.check(clinic.store()).faults()).isEmpty();
       }
     } finally {
       server.close();

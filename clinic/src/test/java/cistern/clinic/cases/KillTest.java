@@ -46,7 +46,7 @@ class KillTest {
       acknowledgedInAll += acknowledged.size();
       try (Clinic clinic = Clinic.open(location)) {
         acknowledged.stream().filter(a -> !isKept(clinic, a)).forEach(lost::add);
-        lost.addAll(Kept.check(clinic.store()).faults());
+        lost.addAll(StoreVerification.check(clinic.store()).faults());
       }
     }
     assertThat(acknowledgedInAll).isGreaterThan(kills);

@@ -25,7 +25,7 @@ class ReleasedSchemasTest {
     Released.write(2, location);
 
     try (Clinic clinic = Clinic.open(location)) {
-      TrailCheck check = Kept.check(clinic.store());
+      TrailCheck check = StoreVerification.check(clinic.store());
       assertThat(check.faults()).isEmpty();
       assertThat(check.entries()).isEqualTo(14);
       assertThat(check.head()).isEqualTo(HEAD);
@@ -65,6 +65,6 @@ class ReleasedSchemasTest {
                 "after the release",
                 clinician.id());
     assertThat(third).isInstanceOf(Reports.Signing.Signed.class);
-    assertThat(Kept.check(clinic.store()).faults()).isEmpty();
+    assertThat(StoreVerification.check(clinic.store()).faults()).isEmpty();
   }
 }

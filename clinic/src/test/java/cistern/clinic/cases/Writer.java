@@ -1,8 +1,8 @@
 package cistern.clinic.cases;
 
 import cistern.clinic.account.Account;
+import cistern.clinic.account.AccountOutcome;
 import cistern.clinic.account.Accounts.Newcomer;
-import cistern.clinic.account.Outcome;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.store.Location;
@@ -53,7 +53,7 @@ public final class Writer {
         .orElseGet(
             () -> {
               Newcomer newcomer = new Newcomer("writer", "Dr Invented", Role.CLINICIAN);
-              Outcome<Account> made = clinic.accounts().add(newcomer, "");
+              AccountOutcome<Account> made = clinic.accounts().add(newcomer, "");
               return Clinic.done(made);
             });
   }

@@ -29,7 +29,7 @@ class TypingTest {
         .orElseThrow();
   }
 
-  private static String applied(Step step, String json, Map<String, String> typed) {
+  private static String applied(CaseStep step, String json, Map<String, String> typed) {
     Json.Structure file = file(json);
     return JsonText.of(Typing.of(step, typed, ZONE).applied(file, file)).replaceAll("\\s", "");
   }
@@ -47,7 +47,7 @@ class TypingTest {
         "some mg/L    | `\"value\":\"some\",\"unit\":\"mg/L\"`"
       })
   void result_asItIsPrinted_keepsItsDigitsAndGuessesNothing(String typed, String expected) {
-    assertThat(applied(Step.RESULTS, "{\"results\":[]}", Map.of("albumin.csf", typed.strip())))
+    assertThat(applied(CaseStep.RESULTS, "{\"results\":[]}", Map.of("albumin.csf", typed.strip())))
         .isEqualTo("{\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\"," + expected + "}]}");
   }
 
@@ -57,27 +57,28 @@ class TypingTest {
         "{\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\",\"below\":5,\"unit\":\"mg/L\","
             + "\"cv\":0.03},{\"analyte\":\"igg\",\"in\":\"csf\",\"value\":1,\"unit\":\"mg/L\"}]}";
 
-    assertThat(applied(Step.RESULTS, file, Map.of("albumin.csf", "6 mg/L")))
+    assertThat(applied(CaseStep.RESULTS, file, Map.of("albumin.csf", "6 mg/L")))
         .contains("\"cv\":0.03")
         .contains("\"value\":6")
         .doesNotContain("below")
         .contains("\"analyte\":\"igg\"");
-    assertThat(applied(Step.RESULTS, file, Map.of("albumin.csf", "")))
+    assertThat(applied(CaseStep.RESULTS, file, Map.of("albumin.csf", "")))
         .doesNotContain("albumin")
         .contains("igg");
-    assertThat(applied(Step.RESULTS, file, Map.of("albumin.csf", "<5 mg/L"))).isEqualTo(file);
+    assertThat(applied(CaseStep.RESULTS, file, Map.of("albumin.csf", "<5 mg/L"))).isEqualTo(file);
   }
 
   @Test
   void time_typedInTheClinicsTime_bearsItsOffset() {
     String file = "{\"draws\":{\"csf\":{\"at\":\"2034-05-09T08:10:00Z\"}}}";
 
-    assertThat(applied(Step.DRAW, file, Map.of("draws.csf.at", "2034-05-09T10:10")))
+    assertThat(applied(CaseStep.DRAW, file, Map.of("draws.csf.at", "2034-05-09T10:10")))
         .isEqualTo(file);
-    assertThat(applied(Step.DRAW, file, Map.of("draws.csf.at", "2034-01-09T10:10")))
+    assertThat(applied(CaseStep.DRAW, file, Map.of("draws.csf.at", "2034-01-09T10:10")))
         .contains("2034-01-09T10:10+01:00");
-    assertThat(applied(Step.DRAW, file, Map.of("draws.csf.at", "tomorrow"))).contains("tomorrow");
-    assertThat(applied(Step.DRAW, file, Map.of("draws.csf.at", ""))).isEqualTo("{}");
+    assertThat(applied(CaseStep.DRAW, file, Map.of("draws.csf.at", "tomorrow")))
+        .contains("tomorrow");
+    assertThat(applied(CaseStep.DRAW, file, Map.of("draws.csf.at", ""))).isEqualTo("{}");
   }
 
   @Test
@@ -89,7 +90,7 @@ class TypingTest {
 
     String changed =
         applied(
-            Step.PLAN,
+            CaseStep.PLAN,
             file,
             Map.of(
                 path + "[0].drug", "",
@@ -109,7 +110,7 @@ class TypingTest {
         "{\"procedure\":{\"before\":{\"antithrombotics\":[],\"needle\":{\"gauge\":22}}},"
             + "\"a\":null,\"b\":true,\"c\":[1,{}]}";
 
-    assertThat(applied(Step.PLAN, file, Map.of("procedure.before.needle.gauge", "")))
+    assertThat(applied(CaseStep.PLAN, file, Map.of("procedure.before.needle.gauge", "")))
         .contains("\"antithrombotics\":[]")
         .doesNotContain("needle")
         .contains("\"b\":true");
@@ -121,7 +122,7 @@ class TypingTest {
         file(
             "{\"question\":{\"x\":1},\"person\":[1],\"evidence\":{\"attacks\":{\"atLeast\":1},"
                 + "\"presentation\":\"other\",\"noBetterExplanation\":true,\"vascularRisk\":null}}");
-    Typing nothing = Typing.none(Step.QUESTION, ZONE);
+    Typing nothing = Typing.none(CaseStep.QUESTION, ZONE);
 
     assertThat(nothing.isUnchanged(file)).isTrue();
     assertThat(nothing.applied(file, file)).isEqualTo(file);
@@ -145,7 +146,7 @@ class TypingTest {
     Json.Structure current = file("{\"bands\":{\"csfOnly\":2,\"shared\":2,\"serumOnly\":3}}");
     Typing mine =
         Typing.of(
-            Step.BANDS,
+            CaseStep.BANDS,
             Map.of("bands.csfOnly", "3", "bands.shared", "2", "bands.serumOnly", "1"),
             ZONE);
 
@@ -158,21 +159,21 @@ class TypingTest {
   void place_ofAProblem_isTheFieldItIsAbout() {
     Json.Structure file = file("{\"results\":[{\"analyte\":\"igg\",\"in\":\"serum\"}]}");
 
-    assertThat(Typing.none(Step.RESULTS, ZONE).at("results[0].unit", file).orElseThrow().key())
+    assertThat(Typing.none(CaseStep.RESULTS, ZONE).at("results[0].unit", file).orElseThrow().key())
         .isEqualTo("igg.serum");
-    assertThat(Typing.none(Step.RESULTS, ZONE).at("results[1]", file)).isEmpty();
-    assertThat(Typing.none(Step.QUESTION, ZONE).at("person.ageYears", file)).isPresent();
+    assertThat(Typing.none(CaseStep.RESULTS, ZONE).at("results[1]", file)).isEmpty();
+    assertThat(Typing.none(CaseStep.QUESTION, ZONE).at("person.ageYears", file)).isPresent();
   }
 
   @Test
   void steps_haveFieldsWithDifferentNames() {
-    for (Step step : Step.values()) {
+    for (CaseStep step : CaseStep.values()) {
       assertThat(Typing.none(step, ZONE).fields())
           .isNotEmpty()
           .extracting(Typable::key)
           .doesNotHaveDuplicates();
-      assertThat(Step.parse(step.word())).contains(step);
+      assertThat(CaseStep.parse(step.word())).contains(step);
     }
-    assertThat(Step.parse("none")).isEmpty();
+    assertThat(CaseStep.parse("none")).isEmpty();
   }
 }

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import cistern.clinic.account.Chance;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.Clinic;
-import cistern.clinic.cases.Kept;
+import cistern.clinic.cases.StoreVerification;
 import cistern.clinic.store.Engines;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.Store;
@@ -58,7 +58,7 @@ class GelsTest {
       assertThat(gels.bytes(first.picture()))
           .hasValueSatisfying(b -> assertThat(b).isEqualTo(bytes));
       StoreCopy.copy(clinic.store(), copy);
-      assertThat(Kept.check(copy).faults()).isEmpty();
+      assertThat(StoreVerification.check(copy).faults()).isEmpty();
       assertThat(
               copy.<Long>look(
                   s -> s.sql("select count(*) from gel_reading").query(Long.class).single()))
@@ -81,7 +81,7 @@ class GelsTest {
       clinic.store().change(s -> s.sql("drop trigger gel_picture_no_update").update());
       clinic.store().change(s -> s.sql("update gel_picture set bytes = x'00'").update());
 
-      assertThat(Kept.check(clinic.store()).faults())
+      assertThat(StoreVerification.check(clinic.store()).faults())
           .singleElement()
           .asString()
           .contains("gel/" + kept.picture());

@@ -170,8 +170,7 @@ public final class Fields {
   private boolean isBounded(Place at, double number, String unit) {
     ValueBounds bounds = limits.bounds();
     Optional<InputTrouble> trouble = bounds.trouble(number);
-    trouble.ifPresent(
-        t -> problems.add(at, t, bounds.mostText(), (" " + unit).stripTrailing()));
+    trouble.ifPresent(t -> problems.add(at, t, bounds.mostText(), (" " + unit).stripTrailing()));
     return trouble.isEmpty();
   }
 

@@ -57,7 +57,7 @@ record AddedBand(int lane, double y, OptionalInt matched, String by) {
   Json toJson() {
     SequencedMap<String, Json> members = new LinkedHashMap<>();
     members.put("lane", new Json.Numeral(Integer.toString(lane)));
-    members.put("y", new Json.Numeral(Place.number(y)));
+    members.put("y", new Json.Numeral(LanePoint.number(y)));
     matched.ifPresent(m -> members.put("matched", new Json.Numeral(Integer.toString(m))));
     members.put("by", new Json.Text(by));
     return new Json.Structure(members);

@@ -1,6 +1,6 @@
 package cistern.clinic.casework.gel;
 
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.LaneReading.BandMark;
@@ -35,7 +35,7 @@ record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
   /** The places that are shown: those of other rows are of no lane. */
   static String range(LaneWindow window) {
     double top = top(window);
-    return Place.number(top) + " to " + Place.number(top + window.height());
+    return LanePoint.number(top) + " to " + LanePoint.number(top + window.height());
   }
 
   /** The row of the picture with which a window begins. */
@@ -44,14 +44,14 @@ record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
   }
 
   /** What a form says of both lanes, with what is wrong. */
-  static DrawnPlace of(Visit visit, PairBands bands, LaneWindow window) {
+  static DrawnPlace of(PageRequest visit, EditedPair bands, LaneWindow window) {
     Map<Integer, String> typed = new HashMap<>();
     Map<Integer, String> troubles = new HashMap<>();
     for (LaneReading lane : List.of(bands.bands().csf(), bands.bands().serum())) {
       String text = visit.field(field(lane.index()));
       if (!text.isEmpty()) {
         typed.put(lane.index(), text);
-        if (!isShown(Place.parse(text), window)) {
+        if (!isShown(LanePoint.parse(text), window)) {
           troubles.put(lane.index(), "A place is a number from " + range(window) + ".");
         }
       }
@@ -87,7 +87,7 @@ record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
     List<AddedBand> bands = new ArrayList<>();
     typed.forEach(
         (lane, text) ->
-            Place.parse(text)
+            LanePoint.parse(text)
                 .ifPresent(y -> bands.add(new AddedBand(lane, y, OptionalInt.empty(), by))));
     return bands;
   }

@@ -3,10 +3,10 @@ package cistern.clinic.casework.gel;
 import cistern.bands.BandCounts;
 import cistern.bands.BandPattern;
 import cistern.bands.BandReport.GelNamed;
-import cistern.clinic.casework.Desk;
+import cistern.clinic.casework.CaseContext;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
-import cistern.clinic.standing.OpenCase;
+import cistern.clinic.status.OpenCase;
 import cistern.exchange.json.Json;
 import cistern.exchange.workup.WorkupReading;
 import cistern.gel.reading.GelReading;
@@ -25,23 +25,24 @@ import java.util.Optional;
 record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading reading) {
 
   /** What a work-up says of a gel, whether its picture is here or not. */
-  static Optional<GelNamed> named(OpenCase open, Desk desk) {
-    return desk.medicine().read(open.version().workup()) instanceof WorkupReading.Understood u
+  static Optional<GelNamed> named(OpenCase open, CaseContext context) {
+    return context.medicine().read(open.version().workup()) instanceof WorkupReading.Understood u
             && u.workup().bands() instanceof GelNamed named
         ? Optional.of(named)
         : Optional.empty();
   }
 
-  static Optional<GelCase> of(OpenCase open, Desk desk) {
-    return named(open, desk)
+  static Optional<GelCase> of(OpenCase open, CaseContext context) {
+    return named(open, context)
         .flatMap(
             named ->
-                desk.gels()
+                context
+                    .gels()
                     .find(named)
                     .map(
                         kept ->
                             new GelCase(
-                                open, named, kept, Gels.read(kept, desk.medicine().facts()))));
+                                open, named, kept, Gels.read(kept, context.medicine().facts()))));
   }
 
   String path() {
@@ -67,9 +68,9 @@ record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading readi
   }
 
   /** The pair with an edit, when both of its lanes were found. */
-  Optional<PairBands> bandsKept(GelEdit edit) {
+  Optional<EditedPair> bandsKept(GelEdit edit) {
     return KeptBands.of(reading, named.pair(), edit.struck())
-        .map(read -> PairBands.of(read, edit.added()));
+        .map(read -> EditedPair.of(read, edit.added()));
   }
 
   /** The counts as the program read them. */

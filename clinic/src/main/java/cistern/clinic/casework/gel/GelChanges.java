@@ -6,14 +6,14 @@ import cistern.bands.BandCounts;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.cases.Saving;
-import cistern.clinic.casework.Desk;
+import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
 import cistern.clinic.setting.Setting;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Answers;
-import cistern.clinic.web.Visit;
+import cistern.clinic.status.OpenCase;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonText;
 import cistern.gel.lanes.LanePlan;
@@ -39,33 +39,33 @@ final class GelChanges {
       List.of(
           "csfOnly", "shared", "serumOnly", "pattern", "confirmedBy", "struck", "added", "ladder");
 
-  private final Desk desk;
+  private final CaseContext context;
   private final GelScreen screen;
 
-  GelChanges(Desk desk, GelScreen screen) {
-    this.desk = desk;
+  GelChanges(CaseContext context, GelScreen screen) {
+    this.context = context;
     this.screen = screen;
   }
 
   /** The version that a form was opened on. */
-  static long base(Visit visit, OpenCase open) {
+  static long base(PageRequest visit, OpenCase open) {
     String base = visit.field("base");
     return base.matches("\\d{1,9}") ? Long.parseLong(base) : open.version().number();
   }
 
   /** A picture is kept and read. */
-  ServerResponse upload(Visit visit) {
-    Optional<OpenCase> open = desk.open(visit);
+  ServerResponse upload(PageRequest visit) {
+    Optional<OpenCase> open = context.open(visit);
     if (open.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     Optional<byte[]> bytes = bytes(visit);
     return bytes.isEmpty()
         ? refused(visit, open.get(), GelForms.PICTURE, "Choose the file of the picture.")
-        : read(visit, open.get(), plan -> desk.gels().add(bytes.get(), plan, asker(visit)));
+        : read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, asker(visit)));
   }
 
-  private static Optional<byte[]> bytes(Visit visit) {
+  private static Optional<byte[]> bytes(PageRequest visit) {
     try {
       Part part = visit.request().servletRequest().getPart(GelForms.PICTURE);
       if (part == null || part.getSize() == 0) {
@@ -79,18 +79,19 @@ final class GelChanges {
     }
   }
 
-  private Gels.Asker asker(Visit visit) {
-    return new Gels.Asker(visit.account().id(), desk.medicine().madeBy(), desk.medicine().facts());
+  private Gels.Asker asker(PageRequest visit) {
+    return new Gels.Asker(
+        visit.account().id(), context.medicine().madeBy(), context.medicine().facts());
   }
 
   /** A kept picture is read with other lanes, or this person's pair is chosen. */
-  ServerResponse take(Visit visit) {
-    Optional<OpenCase> open = desk.open(visit);
-    Optional<byte[]> bytes = desk.gels().bytes(visit.field(GelForms.PICTURE));
+  ServerResponse take(PageRequest visit) {
+    Optional<OpenCase> open = context.open(visit);
+    Optional<byte[]> bytes = context.gels().bytes(visit.field(GelForms.PICTURE));
     if (open.isEmpty() || bytes.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
-    return read(visit, open.get(), plan -> desk.gels().add(bytes.get(), plan, asker(visit)));
+    return read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, asker(visit)));
   }
 
   /** A reading under a plan. */
@@ -98,7 +99,7 @@ final class GelChanges {
     KeptReading with(LanePlan plan) throws IOException;
   }
 
-  private ServerResponse read(Visit visit, OpenCase open, Read read) {
+  private ServerResponse read(PageRequest visit, OpenCase open, Read read) {
     LanePlan plan;
     try {
       String lanes = visit.field(GelForms.LANES);
@@ -124,20 +125,20 @@ final class GelChanges {
         : "The picture could not be read here; nothing was changed.";
   }
 
-  private ServerResponse refused(Visit visit, OpenCase open, String field, String sentence) {
+  private ServerResponse refused(PageRequest visit, OpenCase open, String field, String sentence) {
     Typed typed =
         Typed.of(visit.field(GelForms.LANES), visit.field(GelForms.PAIR))
             .withTrouble(field, sentence);
     Node said = note("trouble", "Nothing was changed: see beside the field.").with("role", "alert");
-    return Answers.page(HttpStatus.UNPROCESSABLE_CONTENT, screen.html(visit, open, said, typed));
+    return Responses.page(HttpStatus.UNPROCESSABLE_CONTENT, screen.html(visit, open, said, typed));
   }
 
-  private ServerResponse paired(Visit visit, OpenCase open, KeptReading kept) {
-    GelReading reading = Gels.read(kept, desk.medicine().facts());
+  private ServerResponse paired(PageRequest visit, OpenCase open, KeptReading kept) {
+    GelReading reading = Gels.read(kept, context.medicine().facts());
     String typed = visit.field(GelForms.PAIR);
     List<Integer> pairs = reading.pairs().stream().map(PairReading::pair).toList();
     if (typed.isEmpty() && pairs.size() > 1) {
-      return Answers.page(screen.toChoose(visit, open, kept));
+      return Responses.page(screen.toChoose(visit, open, kept));
     }
     String chosen = typed.isEmpty() && pairs.size() == 1 ? pairs.getFirst().toString() : typed;
     if (pairs.stream().noneMatch(p -> p.toString().equals(chosen))) {
@@ -157,7 +158,7 @@ final class GelChanges {
   /** The bands with another gel: what a person made of an earlier one is about that one. */
   private Map<String, Optional<Json>> named(OpenCase open, KeptReading kept, String pair) {
     Map<String, Optional<Json>> members = new TreeMap<>();
-    if (GelCase.of(open, desk).isPresent()) {
+    if (GelCase.of(open, context).isPresent()) {
       PERSONS.forEach(name -> members.put(name, Optional.empty()));
     }
     members.put("confirmedBy", Optional.empty());
@@ -176,17 +177,17 @@ final class GelChanges {
   }
 
   private ServerResponse keep(
-      Visit visit, OpenCase open, String step, Map<String, Optional<Json>> members) {
+      PageRequest visit, OpenCase open, String step, Map<String, Optional<Json>> members) {
     String workup = JsonText.of(BandsMember.with(open.file(), members));
     CaseVersion current = open.version();
     Change change = new Change(current.number(), step, workup, visit.account().id());
-    return switch (desk.cases().save(current.caseId(), change)) {
+    return switch (context.cases().save(current.caseId(), change)) {
       case Saving.Kept kept -> {
         screen.dropDraft(visit);
-        yield Answers.see("/cases/" + current.caseId() + "/gel");
+        yield Responses.see("/cases/" + current.caseId() + "/gel");
       }
       case Saving.Collided collided ->
-          Answers.page(
+          Responses.page(
               HttpStatus.CONFLICT,
               screen.html(visit, open, meanwhile(collided.current()), Typed.of("", "")));
     };
@@ -195,19 +196,19 @@ final class GelChanges {
   private Node meanwhile(CaseVersion now) {
     return note(
             "trouble",
-            desk.accounts().fullName(now.account())
+            context.accounts().fullName(now.account())
                 + " changed this case meanwhile. Nothing of yours is saved yet, and nothing of"
                 + " theirs is lost: look at what stands now, then do it again.")
         .with("role", "alert");
   }
 
   /** Bands kept and struck, not yet confirmed. */
-  ServerResponse save(Visit visit) {
+  ServerResponse save(PageRequest visit) {
     return edited(visit, "bands kept, struck or drawn", this::unconfirmed);
   }
 
   /** The reading as it is kept, confirmed by the person's name. */
-  ServerResponse confirm(Visit visit) {
+  ServerResponse confirm(PageRequest visit) {
     return edited(visit, "gel confirmed", (gel, edit) -> confirmed(gel, edit, visit));
   }
 
@@ -216,15 +217,15 @@ final class GelChanges {
     Map<String, Optional<Json>> of(GelCase gel, GelEdit edit);
   }
 
-  private ServerResponse edited(Visit visit, String step, Making making) {
-    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+  private ServerResponse edited(PageRequest visit, String step, Making making) {
+    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
     if (found.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
     GelEdit edit = tidy(gel, GelScreen.typed(visit, gel));
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return Answers.page(
+      return Responses.page(
           HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
     }
     return keep(visit, gel.open(), step, making.of(gel, edit));
@@ -236,12 +237,12 @@ final class GelChanges {
   }
 
   /** A band that the reader missed, drawn into the form; nothing of the case is changed yet. */
-  ServerResponse draw(Visit visit) {
-    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+  ServerResponse draw(PageRequest visit) {
+    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
     Optional<GelEdit> typed = found.map(gel -> tidy(gel, GelScreen.typed(visit, gel)));
-    Optional<PairBands> bands = found.flatMap(gel -> gel.bandsKept(typed.orElseThrow()));
+    Optional<EditedPair> bands = found.flatMap(gel -> gel.bandsKept(typed.orElseThrow()));
     if (bands.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     GelCase gel = found.orElseThrow();
     GelEdit edit = typed.orElseThrow();
@@ -249,12 +250,12 @@ final class GelChanges {
         DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()))
             .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return Answers.page(
+      return Responses.page(
           HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
     }
     if (!drawn.troubles().isEmpty()) {
       Node said = note("trouble", "No band was drawn: see beside the field.").with("role", "alert");
-      return Answers.page(
+      return Responses.page(
           HttpStatus.UNPROCESSABLE_CONTENT,
           screen.html(visit, gel, new GelScreen.Shown(edit, drawn), said));
     }
@@ -262,19 +263,19 @@ final class GelChanges {
   }
 
   /** The draft with more bands, shown at the last of them. */
-  private ServerResponse drawn(Visit visit, GelCase gel, GelEdit edit, List<AddedBand> more) {
+  private ServerResponse drawn(PageRequest visit, GelCase gel, GelEdit edit, List<AddedBand> more) {
     GelEdit all = edit;
     for (AddedBand band : more) {
       all = all.with(band);
     }
-    PairBands bands = gel.bandsKept(all).orElseThrow();
+    EditedPair bands = gel.bandsKept(all).orElseThrow();
     screen.keepDraft(visit, gel.open().version().number(), GelTyping.of(all, bands));
     String at =
         bands.places().isEmpty()
             ? ""
             : "#keep-"
                 + GelEdit.key(bands.places().getLast().lane(), bands.places().getLast().band());
-    return Answers.see(gel.path() + at);
+    return Responses.see(gel.path() + at);
   }
 
   private Map<String, Optional<Json>> unconfirmed(GelCase gel, GelEdit edit) {
@@ -286,7 +287,7 @@ final class GelChanges {
   }
 
   /** Counts that differ from what was read are the person's own and win. */
-  private Map<String, Optional<Json>> confirmed(GelCase gel, GelEdit edit, Visit visit) {
+  private Map<String, Optional<Json>> confirmed(GelCase gel, GelEdit edit, PageRequest visit) {
     Map<String, Optional<Json>> members = new TreeMap<>(edit.toMembers());
     boolean isPatterned = gel.pair().flatMap(PairReading::pattern).isPresent();
     Optional<BandCounts> own =

@@ -1,6 +1,6 @@
 package cistern.clinic.casework.gel;
 
-import cistern.clinic.casework.gel.PairBands.Join;
+import cistern.clinic.casework.gel.EditedPair.Join;
 import cistern.gel.lanes.LaneKind;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
@@ -44,7 +44,7 @@ final class GelFigure {
   record Told(String source, String title, String description) {}
 
   /** Both lanes of a pair with every band. */
-  static Element pair(GelReading reading, PairBands pair, Told told) {
+  static Element pair(GelReading reading, EditedPair pair, Told told) {
     KeptBands bands = pair.bands();
     LaneWindow window = pair.window(reading);
     double scale = Math.min(WIDEST / window.width(), HIGHEST / window.height());
@@ -72,7 +72,7 @@ final class GelFigure {
     return isCsf ? Token.FLUID : Token.BLOOD;
   }
 
-  private static Element join(Drawn drawn, PairBands pair, Join join, boolean isCsfLeft) {
+  private static Element join(Drawn drawn, EditedPair pair, Join join, boolean isCsfLeft) {
     LaneReading csf = pair.bands().csf();
     LaneReading serum = pair.bands().serum();
     double side = isCsfLeft ? 0.5 : -0.5;
@@ -92,7 +92,7 @@ final class GelFigure {
 
   /** A mark and a name for each band, at the outer side of its lane; names never overlap. */
   private static List<Element> marks(
-      Drawn drawn, PairBands pair, LaneReading lane, boolean isLeft) {
+      Drawn drawn, EditedPair pair, LaneReading lane, boolean isLeft) {
     List<Element> marks = new ArrayList<>();
     double free = 0;
     List<Integer> fromAbove =
@@ -112,7 +112,7 @@ final class GelFigure {
   /** A band with the spot of its name. */
   private record Named(LaneReading lane, int band, Spot name, boolean isLeft) {}
 
-  private static Element mark(Drawn drawn, PairBands pair, Named named) {
+  private static Element mark(Drawn drawn, EditedPair pair, Named named) {
     LaneReading lane = named.lane();
     Token token = token(pair.isCsf(lane));
     double y = drawn.y(lane.bands().get(named.band()));

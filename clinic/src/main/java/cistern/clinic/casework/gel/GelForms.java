@@ -7,7 +7,7 @@ import static cistern.clinic.web.Html.paragraph;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.Html.Choice;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.PairReading;
 import cistern.report.markup.Element;
@@ -55,7 +55,7 @@ final class GelForms {
   }
 
   /** The form for a picture. */
-  static Element upload(Visit visit, String path, long base, Typed typed) {
+  static Element upload(PageRequest visit, String path, long base, Typed typed) {
     int most = Setting.PICTURE_BYTES.number();
     Element file =
         Element.of("input")
@@ -131,7 +131,7 @@ final class GelForms {
   }
 
   /** The form in which the lanes of a kept picture are named, and the person's pair is chosen. */
-  static Element name(Visit visit, String path, String picture, long base, Typed typed) {
+  static Element name(PageRequest visit, String path, String picture, long base, Typed typed) {
     return visit
         .form(path + "/take")
         .with(
@@ -143,7 +143,8 @@ final class GelForms {
   }
 
   /** The form in which this person's pair is chosen. */
-  static Element choose(Visit visit, String path, String picture, long base, GelReading reading) {
+  static Element choose(
+      PageRequest visit, String path, String picture, long base, GelReading reading) {
     List<Choice> choices =
         reading.pairs().stream()
             .map(p -> new Choice(Integer.toString(p.pair()), "Pair " + words(p)))

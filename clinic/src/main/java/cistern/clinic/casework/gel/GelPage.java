@@ -12,7 +12,7 @@ import cistern.bands.BandReport;
 import cistern.clinic.account.Permission;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.web.Html;
-import cistern.clinic.web.Visit;
+import cistern.clinic.web.PageRequest;
 import cistern.fact.Facts;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelReading;
@@ -33,15 +33,15 @@ import java.util.Optional;
  * @param drawn what is typed of bands that were missed
  * @param facts in force
  */
-record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts facts) {
+record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts facts) {
 
   Node toNode() {
-    Optional<PairBands> bands = gel.bandsKept(edit);
+    Optional<EditedPair> bands = gel.bandsKept(edit);
     return Fragment.of(
-        standing(),
+        status(),
         bands.map(this::work).orElseGet(() -> unpaired()),
         trouble(),
-        gel.pair().flatMap(PairReading::counts).map(GelBands::patterns).orElse(nothing()),
+        gel.pair().flatMap(PairReading::counts).map(BandChoices::patterns).orElse(nothing()),
         whole(),
         lanes(),
         kept());
@@ -53,7 +53,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
   }
 
   /** Whether somebody stands behind it, and what that means. */
-  private Node standing() {
+  private Node status() {
     BandReport report = gel.open().interpretation().bands().report();
     boolean isTyped = report instanceof BandReport.Counted;
     if (gel.named().confirmedBy().isPresent()) {
@@ -71,7 +71,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
                 + " see the bands as unknown.");
   }
 
-  private Node work(PairBands bands) {
+  private Node work(EditedPair bands) {
     String path = gel.path();
     Element form =
         visit
@@ -83,7 +83,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
             .with("data-look-now", "yes")
             .with(
                 GelForms.base(base()),
-                division("look counts", GelBands.counts(gel, edit, facts))
+                division("look counts", BandChoices.counts(gel, edit, facts))
                     .with("id", "look")
                     .with("aria-live", "polite"))
             .with(
@@ -92,7 +92,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
                     "quiet",
                     "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
                         + " response: how much of the band the serum shows at the same place."))
-            .with(GelBands.fields(gel, bands, drawn))
+            .with(BandChoices.fields(gel, bands, drawn))
             .with(ladder(), division("actions", buttons(path)));
     return division(
         "gel",
@@ -121,7 +121,7 @@ record GelPage(Visit visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts f
                 + "; the bands of every other pair are changed in the case that it belongs to.");
   }
 
-  private GelFigure.Told told(PairBands bands) {
+  private GelFigure.Told told(EditedPair bands) {
     String counted =
         "%d bands were read in the fluid and %d in the serum"
             .formatted(bands.read().csf().bands().size(), bands.read().serum().bands().size());

@@ -7,20 +7,19 @@ import static cistern.clinic.web.Html.paragraph;
 
 import cistern.bands.BandReport.GelNamed;
 import cistern.clinic.account.Permission;
-import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Drafts;
+import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.CaseFrame;
-import cistern.clinic.casework.Desk;
 import cistern.clinic.casework.gel.GelForms.Typed;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.gel.KeptReading;
-import cistern.clinic.standing.OpenCase;
-import cistern.clinic.web.Answers;
+import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.KeptForm;
+import cistern.clinic.web.PageRequest;
+import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
-import cistern.clinic.web.Visit;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
@@ -36,19 +35,19 @@ public final class GelScreen {
 
   static final String STEP = "gel";
 
-  private final Desk desk;
+  private final CaseContext context;
   private final CaseFrame frame;
   private final GelChanges changes;
 
-  private GelScreen(Desk desk) {
-    this.desk = desk;
-    this.frame = new CaseFrame(desk);
-    this.changes = new GelChanges(desk, this);
+  private GelScreen(CaseContext context) {
+    this.context = context;
+    this.frame = new CaseFrame(context);
+    this.changes = new GelChanges(context, this);
   }
 
   /** The screen of a case's gel. */
-  public static GelScreen of(Desk desk) {
-    return new GelScreen(desk);
+  public static GelScreen of(CaseContext context) {
+    return new GelScreen(context);
   }
 
   /** Its routes. */
@@ -66,19 +65,19 @@ public final class GelScreen {
         Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
   }
 
-  private ServerResponse page(Visit visit) {
-    Optional<OpenCase> open = desk.open(visit);
+  private ServerResponse page(PageRequest visit) {
+    Optional<OpenCase> open = context.open(visit);
     if (open.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
-    return Answers.page(
+    return Responses.page(
         Session.take(visit.request().servletRequest())
             .map(left -> again(visit, open.get(), left))
             .orElseGet(() -> html(visit, open.get(), nothing())));
   }
 
   /** The form of a picture that was sent when the session had ended. */
-  private String again(Visit visit, OpenCase open, KeptForm left) {
+  private String again(PageRequest visit, OpenCase open, KeptForm left) {
     Node said =
         note(
                 "trouble",
@@ -88,8 +87,8 @@ public final class GelScreen {
     return html(visit, open, said, Typed.of(left.field(GelForms.LANES), left.field(GelForms.PAIR)));
   }
 
-  private String html(Visit visit, OpenCase open, Node said) {
-    Optional<GelCase> read = GelCase.of(open, desk);
+  private String html(PageRequest visit, OpenCase open, Node said) {
+    Optional<GelCase> read = GelCase.of(open, context);
     if (read.isEmpty()) {
       return html(visit, open, said, typed(open));
     }
@@ -100,7 +99,7 @@ public final class GelScreen {
   }
 
   /** The screen with bands to keep or strike. */
-  String html(Visit visit, GelCase gel, GelEdit edit, Node said) {
+  String html(PageRequest visit, GelCase gel, GelEdit edit, Node said) {
     return html(visit, gel, new Shown(edit, DrawnPlace.NONE), said);
   }
 
@@ -112,15 +111,15 @@ public final class GelScreen {
    */
   record Shown(GelEdit edit, DrawnPlace drawn) {}
 
-  String html(Visit visit, GelCase gel, Shown shown, Node said) {
-    GelPage page = new GelPage(visit, gel, shown.edit(), shown.drawn(), desk.medicine().facts());
+  String html(PageRequest visit, GelCase gel, Shown shown, Node said) {
+    GelPage page = new GelPage(visit, gel, shown.edit(), shown.drawn(), context.medicine().facts());
     return frame.toHtml(visit, gel.open(), STEP, Element.of("h1", "Gel"), said, page.toNode());
   }
 
   /** The screen on which a picture is sent. */
-  String html(Visit visit, OpenCase open, Node said, Typed typed) {
+  String html(PageRequest visit, OpenCase open, Node said, Typed typed) {
     String path = "/cases/" + open.version().caseId() + "/gel";
-    Node missing = GelCase.of(open, desk).isPresent() ? here(path) : missing(open);
+    Node missing = GelCase.of(open, context).isPresent() ? here(path) : missing(open);
     return frame.toHtml(
         visit,
         open,
@@ -137,7 +136,7 @@ public final class GelScreen {
   }
 
   private Node missing(OpenCase open) {
-    return GelCase.named(open, desk)
+    return GelCase.named(open, context)
         .<Node>map(
             named ->
                 note(
@@ -149,7 +148,7 @@ public final class GelScreen {
   }
 
   private Typed typed(OpenCase open) {
-    return GelCase.named(open, desk).map(GelScreen::typed).orElseGet(() -> Typed.of("", ""));
+    return GelCase.named(open, context).map(GelScreen::typed).orElseGet(() -> Typed.of("", ""));
   }
 
   private static Typed typed(GelNamed named) {
@@ -157,9 +156,9 @@ public final class GelScreen {
   }
 
   /** The screen on which this person's pair is chosen. */
-  String toChoose(Visit visit, OpenCase open, KeptReading kept) {
+  String toChoose(PageRequest visit, OpenCase open, KeptReading kept) {
     String path = "/cases/" + open.version().caseId() + "/gel";
-    GelReading reading = Gels.read(kept, desk.medicine().facts());
+    GelReading reading = Gels.read(kept, context.medicine().facts());
     return frame.toHtml(
         visit,
         open,
@@ -174,17 +173,18 @@ public final class GelScreen {
         GelPage.overview(reading, -1, path + "/" + kept.id() + "/whole"));
   }
 
-  private static Drafts.Owner owner(Visit visit) {
+  private static Drafts.Owner owner(PageRequest visit) {
     return new Drafts.Owner(visit.account().id(), visit.path("id"), STEP);
   }
 
-  void dropDraft(Visit visit) {
-    desk.drafts().drop(owner(visit));
+  void dropDraft(PageRequest visit) {
+    context.drafts().drop(owner(visit));
   }
 
   /** What was kept or struck and not saved, when the gel is still the one that it was about. */
-  private Optional<GelEdit> drafted(Visit visit, GelCase gel) {
-    return desk.drafts()
+  private Optional<GelEdit> drafted(PageRequest visit, GelCase gel) {
+    return context
+        .drafts()
         .find(owner(visit))
         .filter(d -> isSameGel(gel, d.base()))
         .map(d -> GelTyping.parse(d.typed()).toEdit(gel, visit.account().fullName()));
@@ -192,16 +192,17 @@ public final class GelScreen {
 
   /** Whether the bands stand as they did in an earlier version. */
   boolean isSameGel(GelCase gel, long base) {
-    return desk.cases()
+    return context
+        .cases()
         .version(gel.open().version().caseId(), base)
-        .map(CaseVersion::workup)
-        .map(desk.medicine()::tree)
+        .map(context.recent()::open)
+        .map(OpenCase::file)
         .map(BandsMember::of)
         .filter(gel.bands()::equals)
         .isPresent();
   }
 
-  private static Node keptNote(Visit visit, GelCase gel) {
+  private static Node keptNote(PageRequest visit, GelCase gel) {
     return division(
             "kept",
             paragraph("What you kept, struck or drew here was not saved; it stands in the form."),
@@ -210,46 +211,48 @@ public final class GelScreen {
   }
 
   /** What a form says of the bands. */
-  static GelEdit typed(Visit visit, GelCase gel) {
+  static GelEdit typed(PageRequest visit, GelCase gel) {
     return GelTyping.of(visit.fields()).toEdit(gel, visit.account().fullName());
   }
 
-  private ServerResponse look(Visit visit) {
-    Optional<GelCase> found = desk.open(visit).flatMap(open -> GelCase.of(open, desk));
+  private ServerResponse look(PageRequest visit) {
+    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
     if (found.isEmpty()) {
-      return desk.troubles().missing(visit);
+      return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
     keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(visit.fields()));
-    return Answers.page(GelBands.counts(gel, typed(visit, gel), desk.medicine().facts()).toText());
+    return Responses.page(
+        BandChoices.counts(gel, typed(visit, gel), context.medicine().facts()).toText());
   }
 
-  void keepDraft(Visit visit, long base, GelTyping typed) {
-    desk.drafts().keep(owner(visit), base, typed.toDraft());
+  void keepDraft(PageRequest visit, long base, GelTyping typed) {
+    context.drafts().keep(owner(visit), base, typed.toDraft());
   }
 
-  private ServerResponse drop(Visit visit) {
+  private ServerResponse drop(PageRequest visit) {
     dropDraft(visit);
-    return Answers.see("/cases/" + visit.path("id") + "/gel");
+    return Responses.see("/cases/" + visit.path("id") + "/gel");
   }
 
   /** A part of what is kept: the lanes of a pair, all lanes, the picture, the reading. */
-  private ServerResponse part(Visit visit) {
+  private ServerResponse part(PageRequest visit) {
     Optional<KeptReading> kept =
-        desk.open(visit).flatMap(open -> desk.gels().reading(visit.path("reading")));
+        context.open(visit).flatMap(open -> context.gels().reading(visit.path("reading")));
     return kept.flatMap(k -> part(k, visit.path("part")))
-        .orElseGet(() -> desk.troubles().missing(visit));
+        .orElseGet(() -> context.troubles().missing(visit));
   }
 
   private Optional<ServerResponse> part(KeptReading kept, String part) {
     return switch (part) {
       case "picture" ->
-          desk.gels()
+          context
+              .gels()
               .bytes(kept.picture())
-              .map(b -> Answers.file("application/octet-stream", kept.picture(), b));
+              .map(b -> Responses.file("application/octet-stream", kept.picture(), b));
       case "reading" ->
           Optional.of(
-              Answers.file(
+              Responses.file(
                   "application/json",
                   "reading-" + kept.id() + ".json",
                   kept.text().getBytes(StandardCharsets.UTF_8)));
@@ -258,14 +261,15 @@ public final class GelScreen {
   }
 
   private Optional<ServerResponse> window(KeptReading kept, String part) {
-    GelReading reading = Gels.read(kept, desk.medicine().facts());
+    GelReading reading = Gels.read(kept, context.medicine().facts());
     List<LaneReading> lanes =
         reading.lanes().stream().filter(l -> part.equals("whole") || isOf(l, part)).toList();
     return lanes.isEmpty()
         ? Optional.empty()
-        : desk.gels()
-            .picture(kept.picture(), desk.medicine().facts())
-            .map(p -> Answers.picture(LaneWindow.of(reading, lanes).toPng(p)));
+        : context
+            .gels()
+            .picture(kept.picture(), context.medicine().facts())
+            .map(p -> Responses.picture(LaneWindow.of(reading, lanes).toPng(p)));
   }
 
   private static boolean isOf(LaneReading lane, String pair) {

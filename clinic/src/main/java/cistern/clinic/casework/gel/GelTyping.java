@@ -68,7 +68,7 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
   }
 
   /** What stands in the form when it shows an edit. */
-  static GelTyping of(GelEdit edit, PairBands bands) {
+  static GelTyping of(GelEdit edit, EditedPair bands) {
     return new GelTyping(
         bands.all().stream()
             .filter(b -> !edit.struck().contains(b))
@@ -81,7 +81,7 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
   /** An added band as a form holds it. */
   static String text(AddedBand band) {
     String counterpart = band.matched().isPresent() ? "@" + band.matched().getAsInt() : "";
-    return band.lane() + "@" + Place.number(band.y()) + counterpart;
+    return band.lane() + "@" + LanePoint.number(band.y()) + counterpart;
   }
 
   /**
@@ -107,7 +107,7 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
     Set<Strike> keeps =
         keep.stream().flatMap(k -> GelEdit.strike(k).stream()).collect(Collectors.toSet());
     Set<Strike> all =
-        gel.bandsKept(new GelEdit(Set.of(), bands, isLadder)).map(PairBands::all).orElse(Set.of());
+        gel.bandsKept(new GelEdit(Set.of(), bands, isLadder)).map(EditedPair::all).orElse(Set.of());
     return new GelEdit(
         all.stream().filter(b -> !keeps.contains(b)).collect(Collectors.toSet()), bands, isLadder);
   }

@@ -1,5 +1,0 @@
-/** The commands that start the clinic, and the only place that reads clock and chance. */
-@NullMarked
-package cistern.clinic.door;
-
-import org.jspecify.annotations.NullMarked;

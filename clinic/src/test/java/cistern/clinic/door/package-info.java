@@ -1,5 +1,0 @@
-/** Tests of the running application. */
-@NullMarked
-package cistern.clinic.door;
-
-import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,394 @@
+package cistern.clinic.launch;
+
+import static com.microsoft.playwright.options.WaitForSelectorState.DETACHED;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.clinic.account.Role;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.store.Engines;
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.AxeResults;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ViewportSize;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
+
+/** The application in a real browser, as people use it. */
+@TestInstance(Lifecycle.PER_CLASS)
+class BrowserTest {
+
+  private static final List<String> STEPS =
+      List.of(
+          "",
+          "/question",
+          "/plan",
+          "/draw",
+          "/results",
+          "/bands",
+          "/after",
+          "/tubes",
+          "/says",
+          "/report",
+          "/compare",
+          "/paste");
+
+  private static final int WIDE = 1440;
+
+  /** How long a slow machine is waited for. */
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
+
+  /** Made of the same parts as others, so that a narrow and dark one is looked at by its width. */
+  private static final List<String> SAME_WHEN_NARROW =
+      List.of(
+          "case-question",
+          "case-draw",
+          "case-bands",
+          "case-after",
+          "case-compare",
+          "case-paste",
+          "-me");
+
+  private final Running running = Running.on(Engines.folder());
+  private final List<String> complaints = new ArrayList<>();
+  private final Playwright playwright =
+      Playwright.create(
+          new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+  private final Browser browser =
+      playwright
+          .chromium()
+          .launch(
+              new BrowserType.LaunchOptions()
+                  .setExecutablePath(Path.of("/usr/bin/chromium"))
+                  .setArgs(
+                      List.of(
+                          "--no-sandbox",
+                          "--disable-gpu",
+                          "--disable-background-networking",
+                          "--disable-component-update",
+                          "--disable-sync",
+                          "--no-first-run")));
+
+  @BeforeAll
+  void inventedCases() {
+    Caller clinician = running.signedIn(Role.CLINICIAN);
+    InventedCases.of(Clock.fixed(Instant.parse("2034-05-09T08:00:00Z"), ZoneOffset.UTC))
+        .forEach(text -> clinician.post("/import/take", Map.of("file", text)));
+  }
+
+  @BeforeEach
+  void nothingToComplainOf() {
+    complaints.clear();
+  }
+
+  @AfterAll
+  void stop() {
+    browser.close();
+    playwright.close();
+    running.close();
+  }
+
+  private String address(String path) {
+    return "http://127.0.0.1:" + running.clinic().port() + path;
+  }
+
+  /** A page in which somebody of a role has come in; its console is listened to. */
+  private Page signedIn(Role role, int width, ColorScheme scheme) {
+    BrowserContext context =
+        browser.newContext(
+            new Browser.NewContextOptions()
+                .setViewportSize(new ViewportSize(width, 900))
+                .setColorScheme(scheme)
+                .setTimezoneId("UTC"));
+    context.setDefaultTimeout((double) PATIENCE.toMillis());
+    Page page = context.newPage();
+    page.onConsoleMessage(
+        message -> {
+          if (message.type().equals("error") && !message.text().contains("status of 4")) {
+            complaints.add(message.text());
+          }
+        });
+    page.onPageError(complaints::add);
+    page.navigate(
+        address("/sign-in?code=" + running.clinic().codes().make(running.person(role), "")));
+    click(page, "Come in");
+    return page;
+  }
+
+  private Page clinician() {
+    return signedIn(Role.CLINICIAN, 1440, ColorScheme.LIGHT);
+  }
+
+  private static void click(Page page, String button) {
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).first().click();
+  }
+
+  private static void follow(Page page, String link) {
+    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
+        .first()
+        .click();
+  }
+
+  private static void fill(Page page, String label, String value) {
+    page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).first().fill(value);
+  }
+
+  @Test
+  void case_fromANewNameToASignedPdf_needsNoReading() throws IOException {
+    Page page = clinician();
+    follow(page, "Cases");
+    page.locator("#f-name").fill("browser-1");
+    click(page, "Begin");
+    follow(page, "Question and evidence");
+    fill(page, "Age in years", "31");
+    fill(page, "What is asked", "Antibody made inside the CNS?");
+    click(page, "Save");
+    follow(page, "Results");
+    fill(page, "CSF albumin", "20.4 mg/dL");
+    fill(page, "Serum albumin", "44 g/L");
+    page.getByText("tight", new Page.GetByTextOptions())
+        .or(page.getByText("As it is typed"))
+        .first()
+        .waitFor();
+    click(page, "Save");
+    follow(page, "Bands");
+    fill(page, "Bands in the fluid only", "8");
+    fill(page, "Bands in both", "0");
+    click(page, "Save");
+    follow(page, "Report");
+    click(page, "Sign as");
+    Download pdf = page.waitForDownload(() -> page.getByLabel("PDF of report 1").click());
+
+    assertThat(Files.size(pdf.path())).isGreaterThan(20_000);
+    assertThat(page.content()).contains("Invented clinician");
+    assertThat(complaints).isEmpty();
+  }
+
+  @Test
+  void typing_whenTheSessionEnds_isThereAfterSigningInAgain() {
+    Page page = clinician();
+    String path = pathOf(page, "barrier-leak") + "/question";
+    page.navigate(address(path));
+    fill(page, "What is asked", "typed before the session ended");
+    page.waitForTimeout(100);
+    page.context().clearCookies();
+    click(page, "Save");
+    assertThat(page.content()).contains("session that has ended");
+    String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
+
+    page.navigate(address("/sign-in?code=" + code));
+    click(page, "Come in");
+    page.navigate(address(path));
+
+    assertThat(page.getByLabel("What is asked").inputValue())
+        .isEqualTo("typed before the session ended");
+    click(page, "Save");
+    assertThat(page.content()).contains("typed before the session ended");
+  }
+
+  @Test
+  void typing_whenTheSessionEndsWithoutScript_goesWithTheSignIn() {
+    Page scripted = clinician();
+    String path = pathOf(scripted, "barrier-leak") + "/question";
+    BrowserContext context =
+        browser.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
+    context.setDefaultTimeout((double) PATIENCE.toMillis());
+    context.addCookies(scripted.context().cookies());
+    Page page = context.newPage();
+    page.navigate(address(path));
+    fill(page, "What is asked", "typed\nwithout script");
+    context.clearCookies();
+    click(page, "Save");
+    assertThat(page.content()).contains("what you typed is not lost");
+    page.getByLabel("One-time code").fill("AAAA-AAAA");
+    click(page, "Come in");
+    String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
+    page.getByLabel("One-time code").fill(code);
+    click(page, "Come in");
+    assertThat(page.content()).contains("nothing is lost").contains("without script");
+
+    click(page, "Send it now");
+
+    assertThat(page.url()).doesNotContain("question");
+    page.navigate(address(path));
+    assertThat(page.getByLabel("What is asked").inputValue()).isEqualTo("typed\nwithout script");
+  }
+
+  @Test
+  void day_whileCasesAreStillRead_renewsItself() {
+    Page page = clinician();
+    running.pass(Duration.ofMinutes(Setting.SUMMARY_MINUTES.number()));
+    running.clock().hold();
+    page.navigate(address("/day"));
+    assertThat(page.getByText("Still reading").isVisible()).isTrue();
+    running.clock().release();
+
+    page.getByText("Still reading").waitFor(new Locator.WaitForOptions().setState(DETACHED));
+
+    assertThat(page.getByText("typical-ms").first().isVisible()).isTrue();
+    assertThat(complaints).isEmpty();
+  }
+
+  private String pathOf(Page page, String name) {
+    page.navigate(address("/cases"));
+    String path =
+        page.locator("a", new Page.LocatorOptions().setHasText(name)).first().getAttribute("href");
+    return String.valueOf(path);
+  }
+
+  @Test
+  void twoPeople_onTheSameField_seeEachOthersChange() {
+    Page mine = clinician();
+    Page theirs = signedIn(Role.LABORATORY, 1440, ColorScheme.LIGHT);
+    String path = pathOf(mine, "kappa-under-limit") + "/results";
+    mine.navigate(address(path));
+    theirs.navigate(address(path));
+    fill(mine, "CSF albumin", "21 mg/dL");
+    fill(theirs, "CSF albumin", "22 mg/dL");
+    click(theirs, "Save");
+    click(mine, "Save");
+
+    assertThat(mine.content()).contains("Invented laboratory changed the same field");
+    assertThat(mine.getByLabel("CSF albumin").inputValue()).isEqualTo("21 mg/dL");
+    assertThat(mine.locator(".doubt").innerText()).contains("22 mg/dL");
+    click(mine, "Save");
+    assertThat(mine.url()).doesNotContain("results");
+  }
+
+  @Test
+  void everyScreen_onAWideAndANarrowPage_breaksNoRuleOfAccess() throws IOException {
+    List<String> broken = new ArrayList<>();
+    for (int width : new int[] {1440, 390}) {
+      ColorScheme scheme = width == 390 ? ColorScheme.DARK : ColorScheme.LIGHT;
+      Page page = signedIn(Role.CLINICIAN, width, scheme);
+      String path = pathOf(page, "typical-ms");
+      List<String> screens = new ArrayList<>(List.of("/day", "/cases", "/me"));
+      STEPS.forEach(step -> screens.add(path + step));
+      for (String screen : screens) {
+        look(page, screen, broken);
+      }
+      page.context().close();
+    }
+    Page auditor = signedIn(Role.AUDITOR, 1440, ColorScheme.LIGHT);
+    look(auditor, "/trail", broken);
+    Page chief = signedIn(Role.ADMINISTRATOR, 390, ColorScheme.LIGHT);
+    look(chief, "/accounts", broken);
+    chief.context().clearCookies();
+    look(chief, "/sign-in", broken);
+
+    assertThat(broken).isEmpty();
+    assertThat(complaints).isEmpty();
+  }
+
+  private void look(Page page, String path, List<String> broken) throws IOException {
+    page.navigate(address(path));
+    String name = path.replaceAll("/cases/[0-9a-f-]{36}", "case").replaceAll("[^a-z]+", "-");
+    int width = page.viewportSize().width;
+    keepPicture(page, name + "-" + width);
+    if (isWiderThanItsWindow(page)) {
+      broken.add(name + " at " + width + ": wider than its window");
+    }
+    if (width < WIDE && SAME_WHEN_NARROW.contains(name)) {
+      return;
+    }
+    AxeResults results =
+        new AxeBuilder(page)
+            .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+            .analyze();
+    Stream<Rule> rules = results.getViolations().stream();
+    rules.forEach(
+        rule ->
+            broken.add(
+                name
+                    + " at "
+                    + width
+                    + ": "
+                    + rule.getId()
+                    + " "
+                    + rule.getNodes().getFirst().getHtml()));
+  }
+
+  private static boolean isWiderThanItsWindow(Page page) {
+    return Boolean.TRUE.equals(
+        page.evaluate(
+            "document.documentElement.scrollWidth > document.documentElement.clientWidth"));
+  }
+
+  /**
+   * WCAG 2.2, 1.4.10 and 1.4.4: nothing scrolls sideways at 320 pixels, nor at the half of 1440,
+   * which is a zoom of 200 %, nor with letters of twice their size. A table may scroll in its box.
+   */
+  @Test
+  void everyScreen_zoomedOrNarrow_doesNotScrollSideways() {
+    List<String> broken = new ArrayList<>();
+    Page page = clinician();
+    String path = pathOf(page, "typical-ms");
+    page.navigate(address(path + "/report"));
+    click(page, "Sign as");
+    List<String> screens = new ArrayList<>(List.of("/day", "/cases", "/me", "/facts", "/none"));
+    STEPS.forEach(step -> screens.add(path + step));
+    screens.add(path + "/report/1");
+    screens.add(pathOf(page, "repeat-second") + "/compare");
+    screens.add(pathOf(page, "plan-anticoagulated") + "/tubes");
+    screens.forEach(screen -> zoom(page, screen, broken));
+    Page chief = signedIn(Role.ADMINISTRATOR, 1440, ColorScheme.LIGHT);
+    zoom(chief, "/accounts", broken);
+    zoom(signedIn(Role.AUDITOR, 1440, ColorScheme.LIGHT), "/trail", broken);
+    chief.context().clearCookies();
+    zoom(chief, "/sign-in", broken);
+
+    assertThat(broken).isEmpty();
+  }
+
+  private void zoom(Page page, String path, List<String> broken) {
+    page.setViewportSize(WIDE, 900);
+    page.navigate(address(path));
+    String name = path.replaceAll("[0-9a-f-]{36}", "");
+    for (int width : new int[] {WIDE / 2, 390, 320}) {
+      page.setViewportSize(width, 900);
+      if (isWiderThanItsWindow(page)) {
+        broken.add(name + " at " + width);
+      }
+    }
+    page.evaluate("document.documentElement.style.fontSize = '200%'");
+    for (int width : new int[] {WIDE, WIDE / 2}) {
+      page.setViewportSize(width, 900);
+      if (isWiderThanItsWindow(page)) {
+        broken.add(name + " at " + width + " with letters of twice their size");
+      }
+      keepPicture(page, name.replaceAll("[^a-z0-9]+", "-") + "-large-" + width);
+    }
+  }
+
+  /** Pictures are kept when a folder is named, to be looked at. */
+  private static void keepPicture(Page page, String name) {
+    String folder = System.getProperty("cistern.pictures", "");
+    if (!folder.isEmpty()) {
+      page.screenshot(
+          new Page.ScreenshotOptions().setPath(Path.of(folder, name + ".png")).setFullPage(true));
+    }
+  }
+}

@@ -1,0 +1,152 @@
+package cistern.clinic.launch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.clinic.account.Role;
+import cistern.clinic.cases.StoreVerification;
+import cistern.clinic.store.Engines;
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.FilePayload;
+import com.microsoft.playwright.options.ViewportSize;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.assertj.core.data.Offset;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
+
+/** A gel from its file to the interpretation in a real browser. */
+@TestInstance(Lifecycle.PER_CLASS)
+class GelBrowserTest {
+
+  private static final Path PICTURE =
+      Path.of(System.getProperty("cistern.root", ".."), "examples", "gel-local.png");
+
+  /** As the example's own work-up names them; its pair 1 was drawn with thirteen bands. */
+  private static final String LANES = "csf,serum,csf,serum,control,control";
+
+  private final Running running = Running.on(Engines.folder());
+
+  @AfterAll
+  void stop() {
+    assertThat(StoreVerification.check(running.store()).faults()).isEmpty();
+    running.close();
+  }
+
+  @Test
+  void gel_fromItsFileToTheInterpretation_isReadEditedDrawnAndConfirmed() throws IOException {
+    try (Playwright playwright =
+            Playwright.create(
+                new Playwright.CreateOptions()
+                    .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        Browser browser =
+            playwright
+                .chromium()
+                .launch(
+                    new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of("/usr/bin/chromium"))
+                        .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
+      Page page = page(browser, 1440, ColorScheme.LIGHT);
+      String path =
+          Caller.place(running.signedIn(Role.CLINICIAN).post("/cases", Map.of("name", "with-gel")));
+      send(page, path);
+      strike(page);
+      draw(page);
+      Page narrow = page(browser, 390, ColorScheme.DARK);
+      narrow.navigate(address(path + "/gel"));
+      assertThat(broken(narrow)).isEmpty();
+      page.getByLabel("Keep C+1:").uncheck();
+      page.locator(".kept-count").getByText("11").waitFor();
+      assertThat(page.locator(".mark.struck").count()).isEqualTo(3);
+      press(page, "Confirm as Invented clinician");
+      assertThat(page.content()).contains("Confirmed by Invented clinician");
+      assertThat(page.getByLabel("Keep C+1:").count()).isZero();
+      page.navigate(address(path + "/says"));
+      assertThat(page.locator("main").innerText()).contains("11 CSF-only");
+    }
+  }
+
+  private void send(Page page, String path) throws IOException {
+    page.navigate(address(path + "/gel"));
+    assertThat(broken(page)).isEmpty();
+    page.evaluate("document.querySelector('form.upload').dispatchEvent(new Event('submit'))");
+    assertThat(page.getByText("this takes some seconds").isVisible()).isTrue();
+    page.getByLabel("Picture of the gel")
+        .setInputFiles(new FilePayload("any.png", "image/png", Files.readAllBytes(PICTURE)));
+    page.getByLabel("Lanes from left to right").fill(LANES);
+    page.getByLabel("Which pair is this person's").fill("1");
+    press(page, "Read the picture");
+  }
+
+  /** One band by keyboard, one on the picture. */
+  private static void strike(Page page) {
+    Locator count = page.locator(".kept-count").first();
+    assertThat(count.innerText()).isEqualTo("13");
+    page.getByLabel("Keep C1:").focus();
+    page.keyboard().press("Space");
+    page.getByText("your counts stand").waitFor();
+    assertThat(count.innerText()).isEqualTo("12");
+    page.locator("[data-band='2-1'] polygon").click();
+    page.locator(".kept-count").getByText("11").waitFor();
+    assertThat(page.locator(".mark.struck").count()).isEqualTo(2);
+  }
+
+  /** A press in a lane draws a band there, and what was struck stays so. */
+  private static void draw(Page page) {
+    Locator lane = page.locator("[data-lane='2']");
+    BoundingBox pressed = lane.boundingBox();
+    lane.click(new Locator.ClickOptions().setPosition(pressed.width / 2, pressed.height / 2));
+    page.getByLabel("Keep C+1:").waitFor();
+    assertThat(page.locator(".kept-count").first().innerText()).isEqualTo("12");
+    assertThat(page.locator(".mark.struck").count()).isEqualTo(2);
+    BoundingBox drawn = page.locator("[data-band='2-13'] polygon").boundingBox();
+    assertThat(drawn.y + drawn.height / 2 - lane.boundingBox().y)
+        .isCloseTo(pressed.height / 2, Offset.offset(2.0));
+    assertThat(broken(page)).isEmpty();
+  }
+
+  private Page page(Browser browser, int width, ColorScheme scheme) {
+    Page page =
+        browser
+            .newContext(
+                new Browser.NewContextOptions()
+                    .setViewportSize(new ViewportSize(width, 900))
+                    .setColorScheme(scheme))
+            .newPage();
+    String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
+    page.navigate(address("/sign-in?code=" + code));
+    press(page, "Come in");
+    return page;
+  }
+
+  private String address(String path) {
+    return "http://127.0.0.1:" + running.clinic().port() + path;
+  }
+
+  private static void press(Page page, String button) {
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).click();
+  }
+
+  /** Every rule of access that a screen breaks. */
+  private static List<String> broken(Page page) {
+    return new AxeBuilder(page)
+            .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+            .analyze()
+            .getViolations()
+            .stream()
+            .map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
+            .toList();
+  }
+}

@@ -1,0 +1,5 @@
+/** Tests of the running application. */
+@NullMarked
+package cistern.clinic.launch;
+
+import org.jspecify.annotations.NullMarked;
