@@ -1,6 +1,5 @@
 package cistern.cli;
 
-import cistern.fact.Facts;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import java.io.IOException;
@@ -13,8 +12,8 @@ final class HtmlRendering implements Rendering {
   private final Page page;
   private final Audience audience;
 
-  HtmlRendering(Facts facts, Audience audience) {
-    this.page = Page.of(Cistern.software(), facts);
+  HtmlRendering(Page page, Audience audience) {
+    this.page = page;
     this.audience = audience;
   }
 

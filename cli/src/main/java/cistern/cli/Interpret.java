@@ -3,6 +3,8 @@ package cistern.cli;
 import cistern.exchange.lab.LocalMapping;
 import cistern.fact.Facts;
 import cistern.report.page.Audience;
+import cistern.report.page.Page;
+import cistern.report.patient.PatientWords;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +27,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example: cistern interpret examples/typical-ms.json",
+      "For the chart: cistern interpret examples/typical-ms.json --for chart",
       "Several: cistern interpret examples/*.json --format json --out results/"
     },
     mixinStandardHelpOptions = true)
@@ -49,8 +52,14 @@ final class Interpret implements Callable<Integer> {
   @Option(
       names = "--for",
       paramLabel = "READER",
-      description = "clinician (default), referrer or patient")
+      description = "clinician (default), referrer, patient or chart: a comment to paste")
   private Audience audience = Audience.CLINICIAN;
+
+  @Option(
+      names = "--language",
+      paramLabel = "LANGUAGE",
+      description = "of the page for the person: en (default) or de")
+  private String language = PatientLanguage.ENGLISH;
 
   @Option(
       names = "--out",
@@ -91,11 +100,13 @@ final class Interpret implements Callable<Integer> {
   }
 
   private Rendering rendering(Facts facts) {
+    PatientWords words = PatientLanguage.of(spec, language);
+    Page page = Page.of(Cistern.software(), facts).withWords(words);
     return switch (format) {
-      case TEXT -> new TextRendering(facts, audience);
+      case TEXT -> new TextRendering(page, audience);
       case JSON -> new JsonRendering();
-      case HTML -> new HtmlRendering(facts, audience);
-      case PDF -> new PdfRendering(facts, audience);
+      case HTML -> new HtmlRendering(page, audience);
+      case PDF -> new PdfRendering(facts, words, audience);
     };
   }
 }

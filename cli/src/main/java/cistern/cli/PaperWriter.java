@@ -8,9 +8,7 @@ import cistern.report.pdf.PdfDocument;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -38,14 +36,13 @@ record PaperWriter(Terminal terminal, Facts facts, Optional<String> out) {
           case TEXT -> PaperText.of(paper).getBytes(StandardCharsets.UTF_8);
           case HTML -> PaperPage.toHtml(paper).getBytes(StandardCharsets.UTF_8);
           case PDF ->
-              PdfDocument.of(Cistern.software(), facts)
-                  .write(style -> PaperPage.toPrint(paper, style), List.of());
+              SourceDate.of(PdfDocument.of(Cistern.software(), facts)).write(paper, List.of());
           case JSON -> generated(json);
         };
     Optional<String> file = out.filter(name -> !name.equals(Terminal.STANDARD));
     try {
       if (file.isPresent()) {
-        toFile(Path.of(file.get()), content);
+        WholeFile.write(Path.of(file.get()), content);
       } else {
         terminal.out().write(content);
         terminal.out().flush();
@@ -59,11 +56,5 @@ record PaperWriter(Terminal terminal, Facts facts, Optional<String> out) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     Json.write(bytes, json);
     return bytes.toByteArray();
-  }
-
-  private static void toFile(Path file, byte[] content) throws IOException {
-    Path part = file.resolveSibling("." + file.getFileName() + ".part");
-    Files.write(part, content);
-    Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
   }
 }

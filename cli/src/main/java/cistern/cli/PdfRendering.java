@@ -3,6 +3,7 @@ package cistern.cli;
 import cistern.exchange.json.JsonText;
 import cistern.fact.Facts;
 import cistern.report.page.Audience;
+import cistern.report.patient.PatientWords;
 import cistern.report.pdf.Attachment;
 import cistern.report.pdf.Attachment.Relation;
 import cistern.report.pdf.PdfDocument;
@@ -20,8 +21,8 @@ final class PdfRendering implements Rendering {
   private final PdfDocument document;
   private final Audience audience;
 
-  PdfRendering(Facts facts, Audience audience) {
-    this.document = PdfDocument.of(Cistern.software(), facts);
+  PdfRendering(Facts facts, PatientWords words, Audience audience) {
+    this.document = SourceDate.of(PdfDocument.of(Cistern.software(), facts)).withWords(words);
     this.audience = audience;
   }
 

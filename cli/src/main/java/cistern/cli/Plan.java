@@ -8,7 +8,7 @@ import cistern.interpretation.Workup;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.procedure.Procedure;
 import cistern.report.paper.Paper;
-import cistern.report.plan.PatientPlan;
+import cistern.report.patient.PatientPuncture;
 import cistern.report.plan.PlanJson;
 import cistern.report.plan.PlanPaper;
 import java.nio.file.Path;
@@ -60,6 +60,12 @@ final class Plan implements Callable<Integer> {
       description = "clinician (default) or patient; JSON is the same for both")
   private Reader reader = Reader.CLINICIAN;
 
+  @Option(
+      names = "--language",
+      paramLabel = "LANGUAGE",
+      description = "of the page for the person: en (default) or de")
+  private String language = PatientLanguage.ENGLISH;
+
   @Option(names = "--out", paramLabel = "FILE", description = "where the plan goes")
   private @Nullable String out;
 
@@ -104,7 +110,12 @@ final class Plan implements Callable<Integer> {
     Paper paper =
         switch (reader) {
           case CLINICIAN -> PlanPaper.of(workup, plan, writer.foot());
-          case PATIENT -> PatientPlan.of(workup, plan, writer.foot());
+          case PATIENT ->
+              PatientPuncture.of(
+                  PatientLanguage.of(spec, language),
+                  workup,
+                  workup.procedure().after().contact().orElse(""),
+                  Cistern.software());
         };
     writer.write(
         format,

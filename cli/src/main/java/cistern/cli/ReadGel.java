@@ -13,11 +13,9 @@ import cistern.gel.reading.ReadingJson;
 import cistern.gel.reading.ReadingText;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -199,10 +197,7 @@ final class ReadGel implements Callable<Integer> {
     Optional<String> file = Optional.ofNullable(out).filter(f -> !f.equals(Terminal.STANDARD));
     try {
       if (file.isPresent()) {
-        Path whole = Path.of(file.get());
-        Path part = whole.resolveSibling("." + whole.getFileName() + ".part");
-        Files.write(part, content);
-        Files.move(part, whole, StandardCopyOption.REPLACE_EXISTING);
+        WholeFile.write(Path.of(file.get()), content);
       } else {
         terminal.out().write(content);
         terminal.out().flush();

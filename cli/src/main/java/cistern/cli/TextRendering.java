@@ -1,23 +1,19 @@
 package cistern.cli;
 
-import cistern.fact.Facts;
-import cistern.interpretation.Interpretation;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
-import cistern.report.text.InterpretationText;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
-/** Plain text for a terminal. */
+/** Plain text for a terminal, or for a chart. */
 final class TextRendering implements Rendering {
 
-  private final InterpretationText text = InterpretationText.of(Cistern.software());
-  private final Facts facts;
+  private final Page page;
   private final Audience audience;
 
-  TextRendering(Facts facts, Audience audience) {
-    this.facts = facts;
+  TextRendering(Page page, Audience audience) {
+    this.page = page;
     this.audience = audience;
   }
 
@@ -33,14 +29,7 @@ final class TextRendering implements Rendering {
 
   @Override
   public void write(Result result, OutputStream out) throws IOException {
-    out.write(text(result.interpretation()).getBytes(StandardCharsets.UTF_8));
-  }
-
-  private String text(Interpretation interpretation) {
-    return switch (audience) {
-      case CLINICIAN -> text.write(interpretation);
-      case REFERRER, PATIENT ->
-          Page.of(Cistern.software(), facts).toPlainText(interpretation, audience);
-    };
+    String text = page.toPlainText(result.interpretation(), audience);
+    out.write(text.getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /** One file for all results, moved to its place when it is whole; none when there is no result. */
 final class ToFile implements Destination {
@@ -24,7 +23,7 @@ final class ToFile implements Destination {
   }
 
   static ToFile of(Path file, Rendering rendering, boolean isSeveral) {
-    Path part = file.resolveSibling("." + file.getFileName() + ".part");
+    Path part = WholeFile.part(file);
     try {
       OutputStream out = new BufferedOutputStream(Files.newOutputStream(part));
       return new ToFile(file, part, out, new ToStream(out, rendering, isSeveral));
@@ -64,7 +63,7 @@ final class ToFile implements Destination {
       stream.close();
       out.close();
       if (isStarted) {
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+        WholeFile.finish(file);
       } else {
         Files.delete(part);
       }

@@ -275,7 +275,7 @@ class InterpretTest {
       Run run = Run.of("interpret", TYPICAL, LEAK);
 
       assertThat(run.code()).isZero();
-      assertThat(run.out()).contains("Work-up typical-ms").contains("\nWork-up barrier-leak");
+      assertThat(run.out()).contains("CSF work-up typical-ms").contains("\nCSF work-up barrier-leak");
     }
 
     @Test

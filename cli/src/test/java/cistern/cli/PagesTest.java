@@ -97,4 +97,23 @@ class PagesTest {
         """
             .formatted(paper));
   }
+
+  @Test
+  void interpret_forTheChart_isTheCommentOfTheJson() {
+    Run chart = Run.of("interpret", "--for", "chart", TYPICAL);
+    Run json = Run.of("interpret", "--format", "json", TYPICAL);
+
+    assertThat(chart.out().lines()).hasSize(1);
+    assertThat(json.out())
+        .contains("\"comment\" : \"" + chart.out().strip().replace("\"", "\\\"") + "\"");
+  }
+
+  @Test
+  void interpret_patientInGerman_isGermanAndAnUnknownLanguageIsRefused() {
+    assertThat(Run.of("interpret", "--for", "patient", "--language", "de", TYPICAL).out())
+        .startsWith("Ihr Test des Nervenwassers")
+        .contains("Die Daten dieser Untersuchung sind erfunden.");
+    assertThat(Run.of("interpret", "--for", "patient", "--language", "xx", TYPICAL).code())
+        .isEqualTo(2);
+  }
 }

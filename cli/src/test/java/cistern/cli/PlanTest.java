@@ -78,8 +78,8 @@ class PlanTest {
   @Test
   void plan_forPatient_isPlain() {
     assertThat(text(Run.of("plan", "--for", "patient", AFTER)))
-        .startsWith("After your lumbar puncture")
-        .contains("Do not change your medicines by yourself")
+        .startsWith("Before and after your lumbar puncture")
+        .contains("Do not change or leave out a medicine by yourself")
         .doesNotContain("odds");
   }
 

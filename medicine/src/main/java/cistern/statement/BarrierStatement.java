@@ -36,8 +36,11 @@ public record BarrierStatement(Finding quotient, double severeFrom) implements S
     };
   }
 
-  private boolean isSevere() {
-    return quotient.number().isPresent() && quotient.number().getAsDouble() > severeFrom;
+  /** Whether the quotient lies above the limit and where a leak is called severe. */
+  public boolean isSevere() {
+    return quotient.isAbove()
+        && quotient.number().isPresent()
+        && quotient.number().getAsDouble() > severeFrom;
   }
 
   private String figures() {

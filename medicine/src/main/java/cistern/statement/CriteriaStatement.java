@@ -31,9 +31,7 @@ public record CriteriaStatement(List<CriteriaResult> results) implements Stateme
 
   private static String sentence(CriteriaResult result) {
     return switch (result.verdict()) {
-      case MET ->
-          "The %s criteria are met, by row %s."
-              .formatted(result.edition(), String.join(" or ", result.rows()));
+      case MET -> "The %s criteria are met.".formatted(result.edition());
       case NOT_MET -> "The %s criteria are not met.".formatted(result.edition());
       case UNDETERMINED ->
           "The %s criteria are undetermined%s.".formatted(result.edition(), open(result));

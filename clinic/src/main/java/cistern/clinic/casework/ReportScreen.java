@@ -21,6 +21,7 @@ import cistern.clinic.web.Route;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
+import cistern.report.page.Page;
 import cistern.report.pdf.PdfDocument;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -235,8 +236,15 @@ public final class ReportScreen {
             report.account(),
             "",
             report.content().workup());
+    Page page =
+        Page.of(context.medicine().software(), context.medicine().facts())
+            .withSignature(
+                "Signed by %s on %s."
+                    .formatted(context.accounts().fullName(report.account()), context.time(report.at())));
     return PdfDocument.of(context.medicine().software(), context.medicine().facts())
-        .write(OpenCase.of(frozen, context.medicine()).interpretation(), audience, List.of());
+        .write(
+            page.toPaper(OpenCase.of(frozen, context.medicine()).interpretation(), audience),
+            List.of());
   }
 
   private ServerResponse policy(SignedReport report, PageRequest visit) {

@@ -37,12 +37,12 @@ final class SignedContent {
         medicine.madeBy(),
         open.version().workup(),
         page.toHtml(said, Audience.CLINICIAN),
-        paper.write(style -> page.toPaper(said, Audience.CLINICIAN, style), attachments()),
+        paper.write(page.toPaper(said, Audience.CLINICIAN), attachments()),
         Optional.of(
             new SignedReport.Papers(
                 medicine.rules().policy(),
-                paper.write(said, Audience.REFERRER, List.of()),
-                paper.write(said, Audience.PATIENT, List.of()))));
+                paper.write(page.toPaper(said, Audience.REFERRER), List.of()),
+                paper.write(page.toPaper(said, Audience.PATIENT), List.of()))));
   }
 
   /** The inputs, and the policy that changed the facts. */

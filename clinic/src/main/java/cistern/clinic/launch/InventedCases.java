@@ -7,7 +7,7 @@ import cistern.clinic.gel.KeptReading;
 import cistern.clinic.status.Medicine;
 import cistern.exchange.workup.WorkupReading;
 import cistern.gel.lanes.LanePlan;
-import cistern.report.page.PageFrame;
+import cistern.report.paper.PageFrame;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

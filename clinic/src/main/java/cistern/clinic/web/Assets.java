@@ -1,6 +1,6 @@
 package cistern.clinic.web;
 
-import cistern.report.page.PageFrame;
+import cistern.report.paper.PageFrame;
 import java.util.List;
 
 /** The style sheet, the script and the icon of all screens, which hold nothing of anybody. */

@@ -9,8 +9,7 @@ import cistern.clinic.audit.Digest;
 import cistern.report.look.Tokens;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
-import cistern.report.page.PageFrame;
-import cistern.report.paper.PaperPage;
+import cistern.report.paper.PageFrame;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,7 +29,6 @@ public record Frame(boolean isInvented, Optional<String> policy) {
           "/look.css",
           Tokens.standard().toStyle()
               + PageFrame.read(PageFrame.class, "screen.css")
-              + PageFrame.read(PaperPage.class, "screen.css")
               + PageFrame.read(Frame.class, "clinic.css"));
 
   /** The script of all screens. */

@@ -5,6 +5,7 @@ import cistern.finding.Problem;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.panel.Pairing;
+import cistern.report.chart.ChartComment;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
 import tools.jackson.core.JsonGenerator;
@@ -45,6 +46,7 @@ public final class InterpretationJson {
     json.list("conflicts", interpretation.conflicts(), InterpretationJson::conflict);
     json.list("problems", interpretation.problems(), InterpretationJson::problem);
     json.list("cautions", interpretation.cautions(), InterpretationJson::caution);
+    json.with("comment", ChartComment.of(interpretation));
   }
 
   private static void pairing(JsonObject json, Pairing pairing) {

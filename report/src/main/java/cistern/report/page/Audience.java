@@ -7,7 +7,8 @@ import java.util.Optional;
 public enum Audience {
   CLINICIAN("clinician"),
   REFERRER("referrer"),
-  PATIENT("patient");
+  PATIENT("patient"),
+  CHART("chart");
 
   private final String word;
 

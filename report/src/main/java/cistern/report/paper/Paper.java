@@ -1,18 +1,22 @@
 package cistern.report.paper;
 
 import cistern.fact.Grounds;
+import cistern.finding.Verdict;
+import cistern.interpretation.Caution;
 import cistern.report.figure.Figure;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /**
- * A document for people.
+ * A document for people: built once, set as text, for a screen and for print.
  *
- * @param title what it is and of whom
+ * @param front what it is, of whom, and who answers for it
  * @param answer what matters first
  * @param sections in order
  * @param foot what made it
  */
-public record Paper(String title, List<Line> answer, List<Section> sections, String foot) {
+public record Paper(Front front, List<Line> answer, List<Section> sections, String foot) {
 
   /** Copies the lists. */
   public Paper {
@@ -20,21 +24,118 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
     sections = List.copyOf(sections);
   }
 
+  /** A paper that nobody signs, such as a plan or a comparison. */
+  public Paper(String title, List<Line> answer, List<Section> sections, String foot) {
+    this(
+        new Front(
+            Kind.LEAF, title, "", Caution.RESEARCH_ONLY.text(), Locale.UK, new Seal.NotNeeded()),
+        answer,
+        sections,
+        foot);
+  }
+
+  /** What it is and of whom. */
+  public String title() {
+    return front.title();
+  }
+
+  /** What a reader holds in hand; it decides how large and how close everything is set. */
+  public enum Kind {
+    CLINICIAN("clinician", "Interpretation of cerebrospinal fluid and serum"),
+    LETTER("letter", "Letter about cerebrospinal fluid"),
+    PATIENT("patient", "Page for the person"),
+    LEAF("leaf", "Lumbar puncture");
+
+    private final String word;
+    private final String subject;
+
+    Kind(String word, String subject) {
+      this.word = word;
+      this.subject = subject;
+    }
+
+    /** The class in style sheets. */
+    String word() {
+      return word;
+    }
+
+    /** What the document is about, for its metadata. */
+    String subject() {
+      return subject;
+    }
+  }
+
+  /**
+   * What stands above the first sentence and on every printed page.
+   *
+   * @param kind of document
+   * @param title what it is and of whom
+   * @param taken whose samples, and when they were drawn; may be empty
+   * @param banner what every page says: what the program is for, and that data are invented
+   * @param language of the words
+   * @param seal who answers for it
+   */
+  public record Front(
+      Kind kind, String title, String taken, String banner, Locale language, Seal seal) {}
+
+  /** Who answers for a paper. */
+  public sealed interface Seal {
+
+    /** Nobody signs it. */
+    record NotNeeded() implements Seal {}
+
+    /**
+     * It counts once somebody has signed it; until then every page says so.
+     *
+     * @param words what every page says
+     */
+    record Unsigned(String words) implements Seal {}
+
+    /**
+     * Signed.
+     *
+     * @param by who signed, when and what, as a sentence
+     */
+    record Signed(String by) implements Seal {}
+  }
+
+  /** Where a part stands. */
+  public enum Place {
+    /** On the first pages. */
+    PAGE,
+    /** After the first pages in print and in text; on a screen it unfolds. */
+    ANNEX,
+    /** On a screen only, where it unfolds. */
+    SCREEN
+  }
+
   /**
    * A part with a heading.
    *
    * @param heading what it is about
    * @param blocks in order
+   * @param place on the first pages or after them
    */
-  public record Section(String heading, List<Block> blocks) {
+  public record Section(String heading, List<Block> blocks, Place place) {
+
     /** Copies the blocks. */
     public Section {
       blocks = List.copyOf(blocks);
     }
 
+    /** A part of the first pages. */
+    public Section(String heading, List<Block> blocks) {
+      this(heading, blocks, Place.PAGE);
+    }
+
     /** A part of some blocks. */
     public static Section of(String heading, Block... blocks) {
       return new Section(heading, List.of(blocks));
+    }
+
+    /** A part that stands after the first pages. */
+    public static Section annex(String heading, Block... blocks) {
+      return new Section(heading, List.of(blocks), Place.ANNEX);
     }
   }
 
@@ -61,9 +162,15 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
    * @param lines in order
    */
   public record Paragraphs(List<Line> lines) implements Block {
+
     /** Copies the lines. */
     public Paragraphs {
       lines = List.copyOf(lines);
+    }
+
+    /** Some sentences that rest on what was given. */
+    public static Paragraphs of(String... sentences) {
+      return new Paragraphs(List.of(sentences).stream().map(Line::of).toList());
     }
   }
 
@@ -74,9 +181,15 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
    * @param lines in order
    */
   public record Items(String heading, List<Line> lines) implements Block {
+
     /** Copies the lines. */
     public Items {
       lines = List.copyOf(lines);
+    }
+
+    /** A list without a heading of sentences that rest on what was given. */
+    public static Items of(List<String> sentences) {
+      return new Items("", sentences.stream().map(Line::of).toList());
     }
   }
 
@@ -88,6 +201,7 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
    * @param rows each as long as the head
    */
   public record Table(String caption, List<String> head, List<Row> rows) implements Block {
+
     /** Copies the lists and checks the lengths. */
     public Table {
       head = List.copyOf(head);
@@ -106,6 +220,7 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
    * @param grounds what the row rests on
    */
   public record Row(List<String> cells, Grounds grounds) {
+
     /** Copies the cells. */
     public Row {
       cells = List.copyOf(cells);
@@ -118,6 +233,60 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
   }
 
   /**
+   * Results against their limits, as one table with aligned decimals.
+   *
+   * @param caption what it shows
+   * @param rows in the order in which they are read
+   * @param beside figures of what the rows show, beside them on paper
+   */
+  public record Results(String caption, List<Result> rows, List<Figure> beside) implements Block {
+
+    /** Copies the lists. */
+    public Results {
+      rows = List.copyOf(rows);
+      beside = List.copyOf(beside);
+    }
+  }
+
+  /**
+   * One result.
+   *
+   * @param group under which it is read
+   * @param name of what was measured or computed
+   * @param amount how much
+   * @param judgement what is made of it
+   * @param note what is to be kept in mind; remarks with a semicolon and a space between them
+   * @param ruler the value against its limit, drawn
+   * @param grounds what the limit rests on
+   */
+  public record Result(
+      String group,
+      String name,
+      Amount amount,
+      Judgement judgement,
+      String note,
+      Optional<Figure> ruler,
+      Grounds grounds) {}
+
+  /**
+   * How much.
+   *
+   * @param value as printed
+   * @param unit beside it; may be empty
+   * @param interval where it lies with 95 %; may be empty
+   */
+  public record Amount(String value, String unit, String interval) {}
+
+  /**
+   * What is made of a value.
+   *
+   * @param limit what counts as within, with its rule; may be empty
+   * @param mark the shape of the verdict
+   * @param word the verdict; may be empty
+   */
+  public record Judgement(String limit, Optional<Verdict> mark, String word) {}
+
+  /**
    * Labels to cut out or a form to fill in: names with what is known of them; the rest is left to
    * write.
    *
@@ -125,6 +294,7 @@ public record Paper(String title, List<Line> answer, List<Section> sections, Str
    * @param fields in order
    */
   public record Form(String title, List<Field> fields) implements Block {
+
     /** Copies the fields. */
     public Form {
       fields = List.copyOf(fields);

@@ -1,13 +1,12 @@
 package cistern.report.paper;
 
+import cistern.fact.Grounds;
 import cistern.report.figure.Figure;
 import cistern.report.figure.FigureTable;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
-import cistern.report.page.Medium;
-import cistern.report.page.PageFrame;
-import cistern.report.page.Sources;
+import cistern.report.markup.Text;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Field;
 import cistern.report.paper.Paper.Form;
@@ -15,32 +14,32 @@ import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
+import cistern.report.paper.Paper.Place;
+import cistern.report.paper.Paper.Results;
 import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** A paper as a page that needs nothing but itself, for a screen and for print. */
 public final class PaperPage {
 
-  private static final String SUBJECT = "Lumbar puncture";
-  private static final String BANNER = "For research and education. This is not a medical device.";
+  /** A comma and a space that no line breaks at. */
+  private static final String AND = ",\u00A0";
 
-  private final Sources sources;
+  private final Sources sources = new Sources();
   private final boolean isPrint;
 
   private PaperPage(boolean isPrint) {
     this.isPrint = isPrint;
-    sources = new Sources(isPrint ? Medium.PAPER : Medium.SCREEN);
   }
 
   /** The page for a screen. */
   public static String toHtml(Paper paper) {
-    return PageFrame.toScreen(
-        paper.title(),
-        PageFrame.read(PaperPage.class, "screen.css"),
-        new PaperPage(false).main(paper));
+    return PageFrame.toScreen(paper, toBody(paper));
   }
 
   /** The body of the page for a screen, to stand inside another page of the program. */
@@ -54,32 +53,89 @@ public final class PaperPage {
    * @param style added to the style sheet: faces and size of the sheet
    */
   public static String toPrint(Paper paper, String style) {
-    return PageFrame.toPaper(
-        paper.title(),
-        SUBJECT,
-        style + PageFrame.read(PaperPage.class, "print.css"),
-        new PaperPage(true).main(paper));
+    return PageFrame.toPaper(paper, style, new PaperPage(true).main(paper));
   }
 
   private Element main(Paper paper) {
     List<Node> parts = new ArrayList<>();
-    parts.add(Element.of("p", BANNER).with("class", "banner"));
+    parts.add(Element.of("p", paper.front().banner()).with("class", "banner"));
     parts.add(Element.of("h1", paper.title()));
+    if (!paper.front().taken().isEmpty()) {
+      parts.add(Element.of("p", paper.front().taken()).with("class", "taken"));
+    }
+    parts.add(seal(paper.front().seal()));
     for (int i = 0; i < paper.answer().size(); i++) {
       Element said = paragraph(paper.answer().get(i));
-      parts.add(i == 0 ? said.with("class", "answer") : said);
+      parts.add(i == 0 ? said.with("class", "answer") : said.with("class", "statement"));
     }
-    paper.sections().forEach(section -> parts.add(section(section)));
-    Node list = sources.toList();
-    if (!sources.isEmpty()) {
-      parts.add(Element.of("section", Element.of("h2", "Sources"), list));
+    List<Section> annex = annexOf(paper);
+    paper.sections().stream()
+        .filter(s -> s.place() == Place.PAGE)
+        .forEach(section -> parts.add(section(section)));
+    if (isPrint && !annex.isEmpty()) {
+      parts.add(moved(annex));
     }
-    parts.add(Element.of("footer", Element.of("p", paper.foot())));
-    return Element.of("main").with("class", "leaf").with(parts);
+    parts.add(Element.of("footer", Element.of("p", paper.foot()).with("class", "versions")));
+    parts.add(annex(annex));
+    return Element.of("main").with("class", paper.front().kind().word()).with(parts);
+  }
+
+  private List<Section> annexOf(Paper paper) {
+    return paper.sections().stream()
+        .filter(s -> s.place() == Place.ANNEX || (s.place() == Place.SCREEN && !isPrint))
+        .toList();
+  }
+
+  private static Node seal(Seal seal) {
+    return switch (seal) {
+      case Seal.NotNeeded none -> Fragment.of();
+      case Seal.Unsigned unsigned -> Element.of("p", unsigned.words()).with("class", "draft");
+      case Seal.Signed signed -> Element.of("p", signed.by()).with("class", "signed");
+    };
+  }
+
+  /** What a page of print moved to the pages after it. */
+  private static Node moved(List<Section> annex) {
+    return Element.of(
+            "p",
+            "On the pages that follow: "
+                + annex.stream().map(Section::heading).collect(Collectors.joining("; "))
+                + "; sources.")
+        .with("class", "moved");
+  }
+
+  /** On a screen each part unfolds; in print they stand after the first pages. */
+  private Node annex(List<Section> annex) {
+    List<Node> parts = new ArrayList<>();
+    for (Section section : annex) {
+      parts.add(
+          isPrint
+              ? section(section)
+              : Element.of("details", Element.of("summary", section.heading()))
+                  .with(section.blocks().stream().map(this::block).toList()));
+    }
+    List<Sources.Source> all = sources.all();
+    if (!all.isEmpty()) {
+      parts.add(Element.of("section", Element.of("h2", "Sources"), list(all)));
+    }
+    if (parts.isEmpty()) {
+      return Fragment.of();
+    }
+    return Element.of("div").with("class", annex.isEmpty() ? "after" : "annex").with(parts);
+  }
+
+  private static Element list(List<Sources.Source> sources) {
+    return Element.of("ol")
+        .with("class", "sources")
+        .with(
+            sources.stream()
+                .map(s -> Element.of("li", s.text()).with("id", "source-" + s.number()))
+                .toList());
   }
 
   private Element section(Section section) {
-    return Element.of("section", Element.of("h2", section.heading()))
+    Element whole = Element.of("section");
+    return (section.heading().isEmpty() ? whole : whole.with(Element.of("h2", section.heading())))
         .with(section.blocks().stream().map(this::block).toList());
   }
 
@@ -89,47 +145,74 @@ public final class PaperPage {
           new Fragment(paragraphs.lines().stream().<Node>map(this::paragraph).toList());
       case Items items -> items(items);
       case Table table -> table(table);
+      case Results results -> new ResultsTable(isPrint, this::mark, this::figure).of(results);
       case Form form -> form(form);
-      case Picture picture -> picture(picture);
+      case Picture picture -> figure(picture.figure());
     };
   }
 
   private Element paragraph(Line line) {
-    return Element.of("p", line.text() + " ").with(sources.mark(line.grounds()));
+    return Element.of("p").with(said(line));
+  }
+
+  private List<Node> said(Line line) {
+    return line.grounds().citations().isEmpty()
+        ? List.of(new Text(line.text()))
+        : List.of(new Text(line.text() + " "), mark(line.grounds()));
+  }
+
+  /** The numbers of some grounds, on a screen as links to the sources. */
+  private Node mark(Grounds grounds) {
+    List<String> numbers = sources.of(grounds);
+    Element cite = Element.of("span").with("class", "cite");
+    if (numbers.isEmpty()) {
+      return Fragment.of();
+    }
+    if (isPrint) {
+      return cite.withText("[" + String.join(AND, numbers) + "]");
+    }
+    List<Node> links = new ArrayList<>();
+    for (String number : numbers) {
+      links.add(new Text(links.isEmpty() ? "[" : AND));
+      links.add(
+          Element.of("a", number)
+              .with("href", "#source-" + number)
+              .with("aria-label", "source " + number));
+    }
+    return cite.with(links).withText("]");
   }
 
   private Node items(Items items) {
     Element list =
         Element.of("ul")
-            .with(
-                items.lines().stream()
-                    .map(
-                        line ->
-                            Element.of("li", line.text() + " ").with(sources.mark(line.grounds())))
-                    .toList());
+            .with(items.lines().stream().map(l -> Element.of("li").with(said(l))).toList());
     return items.heading().isEmpty() ? list : Fragment.of(Element.of("h3", items.heading()), list);
   }
 
   private Node table(Table table) {
-    Element head =
-        Element.of(
-            "thead",
-            Element.of("tr")
-                .with(
-                    table.head().stream()
-                        .map(name -> Element.of("th", heading(name)).with("scope", "col"))
-                        .toList()));
     Element body = Element.of("tbody").with(table.rows().stream().map(this::row).toList());
     Element whole =
-        Element.of("table", Element.of("caption", table.caption()), head, body)
+        Element.of("table", Element.of("caption", table.caption()), head(table.head()), body)
             .with("class", "leaf-table");
-    return isPrint
-        ? whole
-        : Element.of("div", whole)
-            .with("class", "scroll")
-            .with("tabindex", "0")
-            .with("role", "region")
-            .with("aria-label", table.caption());
+    return isPrint ? whole : scroll(whole, table.caption());
+  }
+
+  static Element scroll(Element table, String caption) {
+    return Element.of("div", table)
+        .with("class", "scroll")
+        .with("tabindex", "0")
+        .with("role", "region")
+        .with("aria-label", caption);
+  }
+
+  private static Element head(List<String> names) {
+    return Element.of(
+        "thead",
+        Element.of("tr")
+            .with(
+                names.stream()
+                    .map(name -> Element.of("th", heading(name)).with("scope", "col"))
+                    .toList()));
   }
 
   /** A heading begins with a capital; a Greek letter is a name, a unit such as mL stays. */
@@ -145,7 +228,7 @@ public final class PaperPage {
       String text = row.cells().get(i);
       boolean isLast = i == row.cells().size() - 1;
       Element cell = i == 0 ? Element.of("th", text).with("scope", "row") : Element.of("td", text);
-      cells.add(isLast ? cell.withText(" ").with(sources.mark(row.grounds())) : cell);
+      cells.add(isLast ? cell.withText(" ").with(mark(row.grounds())) : cell);
     }
     return Element.of("tr").with(cells);
   }
@@ -163,41 +246,32 @@ public final class PaperPage {
         .with("class", "leaf-form");
   }
 
-  private Node picture(Picture picture) {
-    Figure figure = picture.figure();
-    Element drawing = figure.toSvg();
+  /** A figure with its title and, where it has numbers, its table. */
+  private Element figure(Figure figure) {
     Element title = Element.of("p", figure.title()).with("class", "caption");
-    Node numbers = numbers(figure.table());
-    return isPrint
-        ? Element.of(
-                "div",
-                drawing.with("alt", figure.title() + ". " + figure.description()),
-                title,
-                numbers)
-            .with("class", "leaf-figure")
-        : Element.of(
-            "figure",
-            drawing,
-            Element.of(
-                "figcaption",
-                Element.of("p", figure.title()),
-                Element.of(
-                    "details", Element.of("summary", "The same numbers as a table"), numbers)));
+    boolean isCounted = !figure.table().headings().isEmpty();
+    if (isPrint) {
+      Element drawing = figure.toSvg().with("alt", figure.title() + ". " + figure.description());
+      return Element.of("div", drawing, title).with("class", "leaf-figure");
+    }
+    Node numbers =
+        isCounted
+            ? Element.of(
+                "details",
+                Element.of("summary", "The same numbers as a table"),
+                numbers(figure.table()))
+            : Fragment.of();
+    return Element.of(
+        "figure", figure.toSvg(), Element.of("figcaption", title.with("class", ""), numbers));
   }
 
+  /** The numbers of a figure. */
   private static Node numbers(FigureTable data) {
-    Element head =
-        Element.of(
-            "thead",
-            Element.of("tr")
-                .with(
-                    data.headings().stream()
-                        .map(name -> Element.of("th", heading(name)).with("scope", "col"))
-                        .toList()));
     List<Element> rows =
         data.rows().stream()
             .map(row -> Element.of("tr").with(row.stream().map(c -> Element.of("td", c)).toList()))
             .toList();
-    return Element.of("table", head, Element.of("tbody").with(rows)).with("class", "leaf-table");
+    return Element.of("table", head(data.headings()), Element.of("tbody").with(rows))
+        .with("class", "leaf-table");
   }
 }

@@ -1,5 +1,7 @@
 package cistern.report.paper;
 
+import cistern.fact.Grounds;
+import cistern.finding.Verdict;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Field;
 import cistern.report.paper.Paper.Form;
@@ -7,10 +9,11 @@ import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
+import cistern.report.paper.Paper.Result;
+import cistern.report.paper.Paper.Results;
 import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.Paper.Table;
-import cistern.report.text.SourceNotes;
-import cistern.report.text.Wrapped;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -19,7 +22,10 @@ public final class PaperText {
 
   private static final String BLANK = "____________________";
 
-  private final SourceNotes notes = new SourceNotes();
+  /** The widths of name, value, unit, limit and verdict. */
+  private static final String RESULT = "  %s %-31s %9s %-9s %-24s %-13s %s";
+
+  private final Sources sources = new Sources();
 
   private PaperText() {}
 
@@ -30,17 +36,36 @@ public final class PaperText {
 
   private String write(Paper paper) {
     StringBuilder text = new StringBuilder(Wrapped.of("", paper.title()));
-    text.append("For research and education. Not a medical device.\n\n");
+    if (!paper.front().taken().isEmpty()) {
+      text.append(Wrapped.of("", paper.front().taken()));
+    }
+    text.append(Wrapped.of("", paper.front().banner())).append('\n');
     paper.answer().forEach(line -> text.append(line("", line)));
-    for (Paper.Section section : paper.sections()) {
-      text.append('\n').append(Wrapped.of("", section.heading()));
+    for (Paper.Section section : shown(paper)) {
+      text.append('\n');
+      if (!section.heading().isEmpty()) {
+        text.append(Wrapped.of("", section.heading()));
+      }
       section.blocks().forEach(block -> text.append(block(block)));
     }
-    String sources = notes.toText();
-    if (!sources.isEmpty()) {
-      text.append("\nSources\n").append(sources);
+    List<Sources.Source> all = sources.all();
+    if (!all.isEmpty()) {
+      text.append("\nSources\n");
+      all.forEach(s -> text.append(Wrapped.of("  [%s] ".formatted(s.number()), s.text())));
     }
-    return text.append('\n').append(Wrapped.of("", paper.foot())).toString();
+    return text.append('\n').append(seal(paper)).append(Wrapped.of("", paper.foot())).toString();
+  }
+
+  private static List<Paper.Section> shown(Paper paper) {
+    return paper.sections().stream().filter(s -> s.place() != Paper.Place.SCREEN).toList();
+  }
+
+  private static String seal(Paper paper) {
+    return switch (paper.front().seal()) {
+      case Seal.NotNeeded none -> "";
+      case Seal.Unsigned unsigned -> Wrapped.of("", unsigned.words());
+      case Seal.Signed signed -> Wrapped.of("", signed.by());
+    };
   }
 
   private String block(Block block) {
@@ -50,6 +75,8 @@ public final class PaperText {
           (items.heading().isEmpty() ? "" : Wrapped.of("  ", items.heading() + ":"))
               + lines("  – ", items.lines());
       case Table table -> table(table);
+      case Results results ->
+          results.rows().stream().map(this::result).collect(Collectors.joining());
       case Form form -> form(form);
       case Picture picture ->
           Wrapped.of("  ", picture.figure().title() + ". " + picture.figure().description());
@@ -61,7 +88,12 @@ public final class PaperText {
   }
 
   private String line(String prefix, Line line) {
-    return Wrapped.of(prefix, line.text() + " " + notes.mark(line.grounds()));
+    return Wrapped.of(prefix, line.text() + mark(line.grounds()));
+  }
+
+  private String mark(Grounds grounds) {
+    List<String> numbers = sources.of(grounds);
+    return numbers.isEmpty() ? "" : " [" + String.join(",", numbers) + "]";
   }
 
   private String table(Table table) {
@@ -74,9 +106,42 @@ public final class PaperText {
           cells.append(row.cells().get(i));
         }
       }
-      text.append(Wrapped.of("  – ", cells + " " + notes.mark(row.grounds())));
+      text.append(Wrapped.of("  – ", cells + mark(row.grounds())));
     }
     return text.toString();
+  }
+
+  private String result(Result result) {
+    if (result.amount().value().isEmpty() && result.judgement().mark().isEmpty()) {
+      String limit = result.judgement().limit();
+      String said = result.judgement().word() + (limit.isEmpty() ? "" : ": " + limit);
+      return Wrapped.of("    ", result.name() + " – " + said);
+    }
+    String line =
+        RESULT.formatted(
+            result.judgement().mark().map(PaperText::shape).orElse(" "),
+            result.name(),
+            result.amount().value(),
+            result.amount().unit(),
+            result.judgement().limit(),
+            result.judgement().word(),
+            mark(result.grounds()).strip());
+    String interval = result.amount().interval();
+    String beneath =
+        (interval.isEmpty() ? "" : "95 % interval " + interval)
+            + (interval.isEmpty() || result.note().isEmpty() ? "" : "; ")
+            + result.note();
+    return line.stripTrailing() + "\n" + (beneath.isEmpty() ? "" : Wrapped.of("      ", beneath));
+  }
+
+  private static String shape(Verdict verdict) {
+    return switch (verdict) {
+      case ABOVE -> "●";
+      case BELOW -> "▼";
+      case WITHIN -> "○";
+      case BORDERLINE -> "◐";
+      case UNDETERMINED -> "◌";
+    };
   }
 
   private static String form(Form form) {

@@ -57,7 +57,7 @@ enum Face {
   }
 
   /** Without ligatures: their glyphs would have no text behind them, which PDF/A-3u forbids. */
-  private PDFont font(PDDocument document) {
+  PDFont font(PDDocument document) {
     try (InputStream in = file()) {
       TrueTypeFont face = new TTFParser().parse(new RandomAccessReadBuffer(in));
       face.setEnableGsub(false);

@@ -5,6 +5,10 @@ import cistern.interpretation.Interpretation;
 import cistern.report.look.ReportFacts;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
+import cistern.report.paper.Paper;
+import cistern.report.paper.Paper.Seal;
+import cistern.report.paper.PaperPage;
+import cistern.report.patient.PatientWords;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
@@ -15,8 +19,9 @@ import java.awt.color.ICC_Profile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Instant;
 import java.util.List;
-import java.util.function.UnaryOperator;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /** Writes pages as PDF. */
@@ -27,10 +32,12 @@ public final class PdfDocument {
 
   private final Page page;
   private final String sheet;
+  private final Optional<Instant> time;
 
-  private PdfDocument(Page page, String sheet) {
+  private PdfDocument(Page page, String sheet, Optional<Instant> time) {
     this.page = page;
     this.sheet = sheet;
+    this.time = time;
   }
 
   /**
@@ -41,7 +48,19 @@ public final class PdfDocument {
    */
   public static PdfDocument of(String software, Facts facts) {
     String size = ReportFacts.of(facts).word(PAPER).equals(LETTER) ? LETTER : "a4";
-    return new PdfDocument(Page.of(software, facts), "@page{size:" + size + "}");
+    return new PdfDocument(Page.of(software, facts), "@page{size:" + size + "}", Optional.empty());
+  }
+
+  /**
+   * The same writer, with the time that a document says it was made at; then it is reproducible.
+   */
+  public PdfDocument withTime(Instant time) {
+    return new PdfDocument(page, sheet, Optional.of(time));
+  }
+
+  /** The same writer, with papers for the person in another language. */
+  public PdfDocument withWords(PatientWords words) {
+    return new PdfDocument(page.withWords(words), sheet, time);
   }
 
   /**
@@ -51,24 +70,41 @@ public final class PdfDocument {
   public byte[] write(
       Interpretation interpretation, Audience audience, List<Attachment> attachments) {
     return write(
-        style -> page.toPaper(interpretation, audience, style),
+        page.toPaper(interpretation, audience),
         audience == Audience.PATIENT ? List.of() : attachments);
   }
 
-  /**
-   * The PDF of a page with some files attached.
-   *
-   * @param markup the page as well-formed markup, given the style of the sheet
-   */
-  public byte[] write(UnaryOperator<String> markup, List<Attachment> attachments) {
+  /** The PDF of a paper with some files attached; an unsigned one says so across every sheet. */
+  public byte[] write(Paper paper, List<Attachment> attachments) {
+    Optional<String> watermark =
+        paper.front().seal() instanceof Seal.Unsigned unsigned
+            ? Optional.of(Watermark.words(unsigned.words()))
+            : Optional.empty();
+    return write(PaperPage.toPrint(paper, sheet), watermark, attachments);
+  }
+
+  private byte[] write(String markup, Optional<String> watermark, List<Attachment> attachments) {
     // The renderer's own messages would stand among ours on standard error.
     XRLog.setLoggingEnabled(false);
     try (PDDocument document = new PDDocument();
         BatikSVGDrawer figures = new BatikSVGDrawer()) {
       PdfRendererBuilder builder = builder(document);
       builder.useSVGDrawer(figures);
-      builder.withHtmlContent(markup.apply(sheet), null);
-      return write(builder, document, attachments);
+      builder.withHtmlContent(markup, null);
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      builder.toStream(out);
+      try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+        renderer.createPDFWithoutClosing();
+        if (watermark.isPresent()) {
+          Watermark.on(document, watermark.get());
+        }
+        if (time.isPresent()) {
+          MadeAt.in(document, time.get());
+        }
+        Attachments.with(document, attachments);
+        document.save(out);
+      }
+      return out.toByteArray();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -84,18 +120,5 @@ public final class PdfDocument {
       face.toBuilder(builder, document);
     }
     return builder;
-  }
-
-  private static byte[] write(
-      PdfRendererBuilder builder, PDDocument document, List<Attachment> attachments)
-      throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    builder.toStream(out);
-    try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
-      renderer.createPDFWithoutClosing();
-      Attachments.with(document, attachments);
-      document.save(out);
-    }
-    return out.toByteArray();
   }
 }

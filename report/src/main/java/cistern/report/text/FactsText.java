@@ -2,6 +2,7 @@ package cistern.report.text;
 
 import cistern.fact.Fact;
 import cistern.fact.Facts;
+import cistern.report.paper.Wrapped;
 import java.util.stream.Collectors;
 
 /** The facts in force as plain text. */

@@ -13,7 +13,7 @@ public final class CountWords {
 
   /** The headings of the columns. */
   public static final List<String> HEADINGS =
-      List.of("disease", "finding", "series", "count", "share (95 % interval)", "status");
+      List.of("disease", "finding", "series", "count", "share (95 % interval)");
 
   /** What the table shows. */
   public static final String CAPTION =
@@ -35,8 +35,7 @@ public final class CountWords {
             table.term(),
             "believed",
             "weighs " + Printed.decimals(table.effective(), 0),
-            share(table.mean(), table.interval95()),
-            ""));
+            share(table.mean(), table.interval95())));
     return rows;
   }
 
@@ -48,8 +47,7 @@ public final class CountWords {
         "%s of %s"
             .formatted(
                 Printed.decimals(row.count().positive(), 0), Printed.decimals(row.count().of(), 0)),
-        share(row.count().share(), row.interval95()),
-        row.grounds().status().word());
+        share(row.count().share(), row.interval95()));
   }
 
   private static String share(double share, Proportion.Ends ends) {

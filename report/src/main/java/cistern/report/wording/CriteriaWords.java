@@ -6,6 +6,7 @@ import cistern.criteria.Item;
 import cistern.criteria.PunctureEffect;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** What an edition of the criteria says, in one sentence. */
@@ -16,22 +17,28 @@ public final class CriteriaWords {
 
   private CriteriaWords() {}
 
-  /** Edition, rule set, verdict, row, what would settle it, and why. */
+  /** Edition, verdict, what would settle it, and why. */
   public static String of(CriteriaResult result) {
-    String rows = result.rows().isEmpty() ? "" : ", by row " + String.join(" or ", result.rows());
     String time =
         result.disseminationInTime().map(t -> "; dissemination in time: " + basis(t)).orElse("");
     String note = result.note().isEmpty() ? "" : "; " + result.note();
-    return "%s (%s): %s%s%s%s%s%s."
+    return "%s: %s%s%s%s%s."
         .formatted(
             result.edition(),
-            result.ruleSet(),
             result.verdict().word().replace('-', ' '),
-            rows,
             time,
-            sets("; would be met by ", result.missing()),
-            sets("; would be settled against by the lack of ", result.missingAgainst()),
+            sets("; would be met by ", result.missing(), Item::term),
+            sets("; would not be met by ", result.missingAgainst(), CriteriaWords::without),
             note);
+  }
+
+  private static String without(Item item) {
+    if (item == Item.NO_BETTER_EXPLANATION) {
+      return "another explanation that fits better";
+    }
+    return item == Item.CSF_POSITIVE
+        ? "neither oligoclonal bands nor a raised κ index"
+        : "no " + item.term();
   }
 
   private static String basis(DisseminationInTime basis) {
@@ -42,7 +49,7 @@ public final class CriteriaWords {
     };
   }
 
-  private static String sets(String title, List<List<Item>> sets) {
+  private static String sets(String title, List<List<Item>> sets, Function<Item, String> words) {
     if (sets.isEmpty()) {
       return "";
     }
@@ -50,7 +57,7 @@ public final class CriteriaWords {
     return title
         + sets.stream()
             .limit(MOST_SETS)
-            .map(set -> set.stream().map(Item::term).collect(Collectors.joining(" with ")))
+            .map(set -> set.stream().map(words).collect(Collectors.joining(" with ")))
             .collect(Collectors.joining(", or "))
         + (more > 0 ? ", or in %d other ways".formatted(more) : "");
   }

@@ -18,13 +18,12 @@ public final class DifferentialWords {
 
   /** A disease with its probability and interval. */
   public static String of(Posterior posterior) {
-    return "%s: %s %% (95 %% interval %s to %s %%; counts: %s)"
+    return "%s: %s %% (95 %% interval %s to %s %%)"
         .formatted(
             posterior.disease().term(),
             percent(posterior.probability()),
             percent(posterior.interval95().lower()),
-            percent(posterior.interval95().upper()),
-            posterior.grounds().status().word());
+            percent(posterior.interval95().upper()));
   }
 
   /** The probability of MS in a sentence, as an estimate that rests on what was stated. */
@@ -50,12 +49,11 @@ public final class DifferentialWords {
 
   /** A disease without a number: what speaks for and against it. */
   public static String of(Argument argument) {
-    return "%s%s%s (counts: %s)"
+    return "%s%s%s"
         .formatted(
             argument.disease().term(),
             reasons(": for it, ", argument.reasonsFor()),
-            reasons(": against it, ", argument.reasonsAgainst()),
-            argument.grounds().status().word());
+            reasons(": against it, ", argument.reasonsAgainst()));
   }
 
   private static String reasons(String title, List<String> reasons) {

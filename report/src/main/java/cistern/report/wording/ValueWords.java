@@ -11,11 +11,13 @@ import cistern.measurement.CanonicalUnit;
 import cistern.measurement.Interval;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 
 /** One finding in the words of a table: value, unit, interval, limit. */
 public final class ValueWords {
 
   private static final String NONE = "–";
+  private static final double PER_CENT = 100;
 
   private ValueWords() {}
 
@@ -37,6 +39,23 @@ public final class ValueWords {
       return upper;
     }
     return bounds.lower() <= 0 ? "< " + upper : Printed.of(code, bounds.lower()) + " to " + upper;
+  }
+
+  /** A measured number in its canonical unit, without the unit; censored with its sign. */
+  public static String reported(Interval value) {
+    return signed(value, Printed::significant);
+  }
+
+  /** A measured share in whole per cent, without the sign; censored with its sign. */
+  public static String percent(Interval value) {
+    return signed(value, share -> Printed.decimals(share * PER_CENT, 0));
+  }
+
+  private static String signed(Interval value, DoubleFunction<String> printed) {
+    if (Double.isInfinite(value.upper())) {
+      return "> " + printed.apply(value.lower());
+    }
+    return (value.censored() ? "< " : "") + printed.apply(value.upper());
   }
 
   private static String besideLimit(Finding finding, double value) {

@@ -15,10 +15,12 @@ import cistern.report.InventedPuncture;
 import cistern.report.WeighedCase;
 import cistern.report.look.ReportFacts;
 import cistern.report.page.Audience;
+import cistern.report.page.Page;
 import cistern.report.pdf.Attachment.Relation;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -154,37 +156,60 @@ class PdfDocumentTest {
 
   @Test
   void write_usualCase_saysEverythingOnOnePage() throws Exception {
-    try (PDDocument pdf = Loader.loadPDF(written(USUAL.interpretation(), Audience.CLINICIAN))) {
-      PDFTextStripper first = new PDFTextStripper();
-      first.setEndPage(1);
-      assertThat(first.getText(pdf))
-          .contains("IgG is made inside the CNS", "Weakest link", "Positive: 6 CSF-only")
-          .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice")
-          .contains("Quotient diagrams", "κ quotient above its limit");
-    }
+    assertThat(firstPage(USUAL.interpretation()))
+        .contains("IgG is made inside the CNS", "Weakest link", "6 CSF-only, 0 shared")
+        .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice")
+        .contains("IgG quotient above its limit", "On the pages that follow", "CSF work-up");
   }
 
-  /** With evidence and a prior, criteria and weights come before the diagrams. */
+  /** Every conclusion stands on the first side; what it rests on is in the annex. */
   @Test
   void write_usualCaseWeighed_everyConclusionOnOnePage() throws Exception {
-    try (PDDocument pdf = Loader.loadPDF(written(WeighedCase.usual(USUAL), Audience.CLINICIAN))) {
+    assertThat(firstPage(WeighedCase.usual(USUAL)))
+        .contains("IgG is made inside the CNS", "6 CSF-only", "κ index", "2017: met", "2024: met")
+        .contains("Cautions", "no local policy", "What else it could be")
+        .doesNotContain("17-5", "McDonald2024draft");
+  }
+
+  private static String firstPage(Interpretation interpretation) throws IOException {
+    try (PDDocument pdf = Loader.loadPDF(written(interpretation, Audience.CLINICIAN))) {
       PDFTextStripper first = new PDFTextStripper();
       first.setEndPage(1);
-      assertThat(first.getText(pdf))
-          .contains("IgG is made inside the CNS", "Positive: 6 CSF-only", "κ index")
-          .contains("2017 (McDonald2017): met, by row 17-5", "2024 (McDonald2024draft): met")
-          .contains("multiple sclerosis: ", "2.5 times more likely")
-          .contains("What would tell most for its burden")
-          .contains("Cautions", "no local policy");
+      return first.getText(pdf);
     }
   }
 
   @Test
-  void write_letterAndPatientPage_areOnePageEach() throws Exception {
-    for (Audience audience : List.of(Audience.REFERRER, Audience.PATIENT)) {
-      try (PDDocument pdf = Loader.loadPDF(written(PANEL_2.interpretation(), audience))) {
-        assertThat(pdf.getNumberOfPages()).isEqualTo(1);
-      }
+  void write_letter_isOnePage() throws Exception {
+    try (PDDocument pdf = Loader.loadPDF(written(USUAL.interpretation(), Audience.REFERRER))) {
+      assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+    }
+  }
+
+  @Test
+  void write_unsignedPaper_saysSoAcrossEverySheetAndASignedOneDoesNot() throws Exception {
+    Page page = Page.of("Cistern 7.8.9", FACTS);
+    byte[] signed =
+        PDF.write(
+            page.withSignature("Signed by A. Doctor on 9 May 2034.")
+                .toPaper(PANEL_2.interpretation(), Audience.REFERRER),
+            List.of());
+    try (PDDocument one = Loader.loadPDF(written(PANEL_2.interpretation(), Audience.REFERRER));
+        PDDocument other = Loader.loadPDF(signed)) {
+      assertThat(new PDFTextStripper().getText(one)).contains("Not signed");
+      assertThat(new PDFTextStripper().getText(other))
+          .contains("Signed by A. Doctor on 9 May 2034.")
+          .doesNotContain("Not signed");
+    }
+  }
+
+  @Test
+  void write_withTheTimeGiven_isTheSameByteForByte() {
+    PdfDocument timed = PDF.withTime(Instant.parse("2034-05-09T10:00:00Z"));
+    for (Audience audience : Audience.values()) {
+      byte[] one = timed.write(PANEL_2.interpretation(), audience, List.of(WORKUP));
+      byte[] other = timed.write(PANEL_2.interpretation(), audience, List.of(WORKUP));
+      assertThat(one).as(audience.word()).isEqualTo(other);
     }
   }
 

@@ -7,10 +7,12 @@ import cistern.fact.Facts;
 import cistern.puncture.PuncturePlan;
 import cistern.report.Generated;
 import cistern.report.Parsed;
-import cistern.report.page.ReadingGrade;
 import cistern.report.paper.Paper;
 import cistern.report.paper.PaperPage;
 import cistern.report.paper.PaperText;
+import cistern.report.patient.PatientPuncture;
+import cistern.report.patient.PatientWords;
+import cistern.report.patient.ReadingGrade;
 import cistern.report.pdf.PdfDocument;
 import java.io.ByteArrayInputStream;
 import java.util.List;
@@ -32,7 +34,8 @@ class PlanTest {
   }
 
   private static Paper patient(PuncturePlan plan) {
-    return PatientPlan.of(InventedPlan.WORKUP, plan, FOOT);
+    String contact = plan.procedure().after().contact().orElse("");
+    return PatientPuncture.of(PatientWords.english(), InventedPlan.WORKUP, contact, FOOT);
   }
 
   private static String json(PuncturePlan plan) {
@@ -134,8 +137,8 @@ class PlanTest {
       String text = text(patient(InventedPlan.full()));
 
       assertThat(text)
-          .contains("draft", "for comfort only", "blood patch", "Ward 5, 01234")
-          .contains("Do not change your medicines by yourself");
+          .contains("Draft", "your own blood is put near the small hole", "Ward 5, 01234")
+          .contains("Do not change or leave out a medicine by yourself");
       assertThat(text(patient(InventedPlan.empty()))).contains("day and night: ____");
     }
 
@@ -194,7 +197,7 @@ class PlanTest {
               patient(InventedPlan.full()));
       PdfDocument pdf = PdfDocument.of("Cistern test", Facts.standard());
       for (Paper paper : papers) {
-        byte[] bytes = pdf.write(style -> PaperPage.toPrint(paper, style), List.of());
+        byte[] bytes = pdf.write(paper, List.of());
         for (PDFAFlavour flavour : List.of(PDFAFlavour.PDFA_3_U, PDFAFlavour.PDFUA_1)) {
           try (PDFAParser parser =
               Foundries.defaultInstance().createParser(new ByteArrayInputStream(bytes), flavour)) {

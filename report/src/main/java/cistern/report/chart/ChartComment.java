@@ -1,0 +1,125 @@
+package cistern.report.chart;
+
+import cistern.interpretation.Interpretation;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/**
+ * One paragraph for the chart, in the order in which a specialist comments: sample, cells, protein,
+ * barrier, glucose and lactate, intrathecal immunoglobulins, bands, κ, specific antibodies,
+ * summary, criteria, what is open, what limits it. Plain Latin-1 text without line breaks, at most
+ * {@value #MOST_WORDS} words; from six values on at least {@value #LEAST_WORDS}.
+ */
+public final class ChartComment {
+
+  static final int MOST_WORDS = 140;
+  static final int LEAST_WORDS = 60;
+
+  private static final Pattern SPACES = Pattern.compile("\\s+");
+
+  /** What charting systems lose, and what stands for it. */
+  private static final Map<String, String> PLAIN =
+      Map.ofEntries(
+          Map.entry("κ index", "kappa index"),
+          Map.entry("κ", "kappa"),
+          Map.entry("λ", "lambda"),
+          Map.entry("× 10⁻³", "x 10^-3"),
+          Map.entry("⁻³", "^-3"),
+          Map.entry("×", "x"),
+          Map.entry("≥", ">="),
+          Map.entry("≤", "<="),
+          Map.entry("∞", "infinite"),
+          Map.entry("−", "-"),
+          Map.entry("–", "-"),
+          Map.entry("—", "-"),
+          Map.entry("’", "'"),
+          Map.entry("‘", "'"),
+          Map.entry("“", "\""),
+          Map.entry("”", "\""),
+          Map.entry("…", "..."),
+          Map.entry("₂", "2"),
+          Map.entry("μ", "µ"));
+
+  private ChartComment() {}
+
+  /**
+   * A sentence of the comment.
+   *
+   * @param rank how readily it is left out when the words do not suffice; 0 never
+   * @param text ends with a full stop
+   */
+  record Sentence(int rank, String text) {
+
+    int words() {
+      return ChartComment.words(text);
+    }
+  }
+
+  /** The comment on an interpretation. */
+  public static String of(Interpretation interpretation) {
+    List<Sentence> said = new ArrayList<>();
+    for (Sentence sentence : new ChartSentences(interpretation).all()) {
+      String text = plain(sentence.text());
+      if (!text.isEmpty()) {
+        said.add(new Sentence(sentence.rank(), text));
+      }
+    }
+    shorten(said);
+    for (String more : ChartSentences.MORE) {
+      boolean isShort = said.stream().mapToInt(Sentence::words).sum() < LEAST_WORDS;
+      if (isShort) {
+        said.add(new Sentence(0, more));
+      }
+    }
+    return said.stream().map(Sentence::text).collect(Collectors.joining(" "));
+  }
+
+  /** Leaves out what ranks highest until the words suffice. */
+  private static void shorten(List<Sentence> said) {
+    while (said.stream().mapToInt(Sentence::words).sum() > MOST_WORDS) {
+      Sentence last = said.stream().max(Comparator.comparingInt(Sentence::rank)).orElseThrow();
+      if (last.rank() == 0) {
+        cut(said);
+        return;
+      }
+      said.remove(last);
+    }
+  }
+
+  /** Where even what must stand is too long, its longest sentence ends early and says so. */
+  private static void cut(List<Sentence> said) {
+    int over = said.stream().mapToInt(Sentence::words).sum() - MOST_WORDS;
+    Sentence longest = said.stream().max(Comparator.comparingInt(Sentence::words)).orElseThrow();
+    List<String> words = List.of(SPACES.split(longest.text(), -1));
+    int kept = Math.max(1, words.size() - over - 1);
+    said.set(
+        said.indexOf(longest), new Sentence(0, String.join(" ", words.subList(0, kept)) + " ..."));
+  }
+
+  private static int words(String text) {
+    return text.isBlank() ? 0 : SPACES.split(text.strip(), -1).length;
+  }
+
+  /** The text in Latin-1 on one line; a sign that has no plain form is left out. */
+  static String plain(String text) {
+    String plain = text;
+    for (Map.Entry<String, String> sign :
+        PLAIN.entrySet().stream()
+            .sorted(Comparator.comparingInt(e -> -e.getKey().length()))
+            .toList()) {
+      plain = plain.replace(sign.getKey(), sign.getValue());
+    }
+    String latin =
+        plain
+            .codePoints()
+            .filter(c -> (c >= ' ' && c < 0x7F) || (c >= 0xA0 && c <= 0xFF) || c == '\n')
+            .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+            .toString()
+            .replace('\u00A0', ' ');
+    return SPACES.matcher(latin).replaceAll(" ").strip();
+  }
+}

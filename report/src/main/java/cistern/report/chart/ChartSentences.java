@@ -1,0 +1,371 @@
+package cistern.report.chart;
+
+import static cistern.finding.FindingCode.ALBUMIN_QUOTIENT;
+import static cistern.finding.FindingCode.GLUCOSE_RATIO;
+import static cistern.finding.FindingCode.IGG_INDEX;
+import static cistern.finding.FindingCode.KAPPA_INDEX;
+import static cistern.finding.FindingCode.LACTATE;
+import static cistern.finding.FindingCode.LEUKOCYTES;
+import static cistern.finding.FindingCode.MRZ_REACTION;
+import static cistern.finding.FindingCode.TOTAL_PROTEIN;
+
+import cistern.bands.BandReading;
+import cistern.criteria.CriteriaResult;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import cistern.interpretation.Caution;
+import cistern.interpretation.Interpretation;
+import cistern.measurement.Analyte;
+import cistern.measurement.Measurement;
+import cistern.measurement.Sample;
+import cistern.panel.Circumstance;
+import cistern.panel.Draw;
+import cistern.panel.Panel;
+import cistern.report.chart.ChartComment.Sentence;
+import cistern.report.wording.ValueWords;
+import cistern.report.wording.WhenDrawn;
+import cistern.statement.BarrierStatement;
+import cistern.statement.Conclusion;
+import cistern.statement.NextStep;
+import cistern.statement.Statement;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** The sentences of a chart comment, in their order, each with the terms of the trade. */
+final class ChartSentences {
+
+  /** What fills a comment that would say too little to stand alone. */
+  static final List<String> MORE =
+      List.of(
+          "To be read with history, examination and imaging.",
+          "Normal means within the limit used here; limits and their sources stand in the full"
+              + " report.",
+          "What is not named was not measured or could not be judged from this sample.",
+          "Local practice and the responsible clinician decide.");
+
+  private static final List<Analyte> DIFFERENTIAL =
+      List.of(
+          Analyte.LYMPHOCYTES,
+          Analyte.MONOCYTES,
+          Analyte.NEUTROPHILS,
+          Analyte.EOSINOPHILS,
+          Analyte.PLASMA_CELLS);
+
+  private static final Map<String, FindingCode> CLASSES = new LinkedHashMap<>();
+
+  static {
+    CLASSES.put("IgG", FindingCode.IGG_FRACTION);
+    CLASSES.put("IgA", FindingCode.IGA_FRACTION);
+    CLASSES.put("IgM", FindingCode.IGM_FRACTION);
+  }
+
+  private final Interpretation said;
+  private final Panel panel;
+
+  ChartSentences(Interpretation said) {
+    this.said = said;
+    this.panel = said.panel().panel();
+  }
+
+  List<Sentence> all() {
+    List<Sentence> all = new ArrayList<>();
+    first().ifPresent(text -> all.add(new Sentence(0, text)));
+    all.add(new Sentence(2, sample()));
+    all.add(new Sentence(1, cells()));
+    all.add(new Sentence(4, judged("Total protein", TOTAL_PROTEIN)));
+    all.add(new Sentence(2, barrier()));
+    all.add(new Sentence(5, chemistry()));
+    all.add(new Sentence(3, intrathecal()));
+    all.add(new Sentence(1, bands()));
+    all.add(new Sentence(2, kappa()));
+    all.add(new Sentence(5, antibodies()));
+    all.add(new Sentence(1, summary()));
+    all.add(new Sentence(3, criteria()));
+    all.add(new Sentence(4, open()));
+    all.add(new Sentence(2, limits()));
+    if (said.cautions().contains(Caution.INVENTED)) {
+      all.add(new Sentence(0, "Invented data."));
+    }
+    return all;
+  }
+
+  /** What must be said before everything: it stands first among the statements. */
+  private Optional<String> first() {
+    Statement first = said.statements().getFirst();
+    return first instanceof Conclusion ? Optional.empty() : Optional.of(first.text());
+  }
+
+  private String sample() {
+    Draw csf = panel.csf();
+    List<String> parts = new ArrayList<>();
+    parts.add(csf.site().map(s -> sentenceCase(s) + " CSF").orElse("CSF") + drawn(csf));
+    csf.appearance().ifPresent(parts::add);
+    number(Analyte.ERYTHROCYTES).ifPresent(n -> parts.add(n + " erythrocytes/µL"));
+    parts.add(WhenDrawn.serum(said.panel()));
+    return String.join(", ", parts) + ".";
+  }
+
+  private static String drawn(Draw csf) {
+    return csf.at().map(t -> " of " + WhenDrawn.day(t)).orElse(", draw time not given");
+  }
+
+  private String cells() {
+    Optional<String> count = number(Analyte.LEUKOCYTES);
+    if (count.isEmpty()) {
+      return "Cells not counted.";
+    }
+    String verdict =
+        switch (said.findings().verdict(LEUKOCYTES)) {
+          case ABOVE -> "raised";
+          case WITHIN, BELOW -> "normal";
+          case BORDERLINE -> "borderline";
+          case UNDETERMINED -> "not judged";
+        };
+    String kinds =
+        DIFFERENTIAL.stream()
+            .flatMap(kind -> share(kind).stream())
+            .collect(Collectors.joining(", "));
+    return count.get()
+        + " leukocytes/µL ("
+        + verdict
+        + (kinds.isEmpty() ? "" : "; " + kinds)
+        + ").";
+  }
+
+  private Optional<String> share(Analyte kind) {
+    return panel
+        .find(Sample.csf(kind))
+        .map(m -> ValueWords.percent(m.value()) + " % " + kind.term());
+  }
+
+  private Optional<String> number(Analyte analyte) {
+    return panel.find(Sample.csf(analyte)).map(m -> ValueWords.reported(m.value()));
+  }
+
+  private String barrier() {
+    Finding quotient = finding(ALBUMIN_QUOTIENT);
+    if (!quotient.hasValue()) {
+      return "QAlb not available.";
+    }
+    String limit =
+        quotient.limits().isKnown()
+            ? " (limit "
+                + ValueWords.limit(quotient).replace("≤ ", "")
+                + ValueWords.rule(quotient).map(r -> ", " + r).orElse("")
+                + ")"
+            : "";
+    String words =
+        switch (quotient.verdict()) {
+          case ABOVE ->
+              (isSevere() ? "severe" : "mild to moderate")
+                  + " blood-CSF barrier dysfunction or slowed CSF flow";
+          case WITHIN, BELOW, BORDERLINE -> "barrier function normal";
+          case UNDETERMINED -> "barrier function not judged";
+        };
+    return "QAlb " + ValueWords.valueWithUnit(quotient) + limit + ": " + words + ".";
+  }
+
+  private boolean isSevere() {
+    return said.statements().stream()
+        .anyMatch(s -> s instanceof BarrierStatement barrier && barrier.isSevere());
+  }
+
+  private String chemistry() {
+    List<String> parts =
+        Stream.of(value("glucose ratio", GLUCOSE_RATIO), value("lactate", LACTATE))
+            .flatMap(Optional::stream)
+            .toList();
+    return parts.isEmpty() ? "" : sentenceCase(String.join(", ", parts)) + ".";
+  }
+
+  private String judged(String name, FindingCode code) {
+    return value(name, code).map(v -> v + ".").orElse("");
+  }
+
+  private Optional<String> value(String name, FindingCode code) {
+    Finding finding = finding(code);
+    if (!finding.hasValue()) {
+      return Optional.empty();
+    }
+    String verdict =
+        switch (finding.verdict()) {
+          case ABOVE -> "raised";
+          case BELOW -> "low";
+          case WITHIN -> "normal";
+          case BORDERLINE -> "borderline";
+          case UNDETERMINED -> "not judged";
+        };
+    return Optional.of(name + " " + ValueWords.valueWithUnit(finding) + " (" + verdict + ")");
+  }
+
+  /** Every class that was measured, and which one leads. */
+  private String intrathecal() {
+    List<String> found = new ArrayList<>();
+    List<String> none = new ArrayList<>();
+    CLASSES.forEach(
+        (name, code) -> {
+          Finding fraction = finding(code);
+          if (fraction.isAbove()) {
+            found.add(name + " " + ValueWords.value(fraction));
+          } else if (fraction.hasValue() && fraction.verdict().isDecided()) {
+            none.add(name);
+          }
+        });
+    String index = value("IgG index", IGG_INDEX).map(i -> "; " + i).orElse("");
+    String without = none.isEmpty() ? "" : "no evidence of intrathecal " + listed(none);
+    if (found.isEmpty() && none.isEmpty()) {
+      return index.isEmpty() ? "" : index.substring(2) + ".";
+    }
+    String with = found.isEmpty() ? "" : "intrathecal " + String.join(", ", found);
+    String both = with + (with.isEmpty() || without.isEmpty() ? "" : ", ") + without;
+    return sentenceCase(both) + index + ".";
+  }
+
+  private static String listed(List<String> names) {
+    return names.size() < 2
+        ? names.getFirst()
+        : String.join(", ", names.subList(0, names.size() - 1)) + " or " + names.getLast();
+  }
+
+  private String bands() {
+    BandReading bands = said.bands();
+    if (!bands.isReported()) {
+      return "Oligoclonal bands not reported.";
+    }
+    String type = bands.pattern().map(p -> " type " + p.number()).orElse("");
+    List<String> about = new ArrayList<>();
+    bands.counts().csfOnly().ifPresent(n -> about.add(n + " CSF-restricted"));
+    bands.counts().shared().ifPresent(n -> about.add(n + " shared"));
+    about.add("cut-off " + bands.cutOff());
+    if (!bands.isConfirmed()) {
+      about.add("read automatically, to be confirmed");
+    }
+    return "Oligoclonal bands%s: %s (%s)."
+        .formatted(type, bands.verdict().word(), String.join(", ", about));
+  }
+
+  private String kappa() {
+    Finding kappa = finding(KAPPA_INDEX);
+    if (!kappa.hasValue()) {
+      return "";
+    }
+    String assay =
+        panel
+            .find(Sample.csf(Analyte.KAPPA))
+            .flatMap(Measurement::assay)
+            .map(a -> ", " + a)
+            .orElse("");
+    return "Kappa index %s (%s; cut-off %s%s)."
+        .formatted(
+            ValueWords.value(kappa),
+            kappa.verdict().word(),
+            kappa.limits().above().map(c -> Printed.of(KAPPA_INDEX, c.at())).orElse("not known"),
+            assay);
+  }
+
+  private String antibodies() {
+    List<String> parts = new ArrayList<>();
+    Finding mrz = finding(MRZ_REACTION);
+    if (mrz.hasValue()) {
+      parts.add("MRZ reaction " + ValueWords.value(mrz) + "/3 (" + mrz.verdict().word() + ")");
+    }
+    value("Borrelia antibody index", FindingCode.BORRELIA_ANTIBODY_INDEX).ifPresent(parts::add);
+    return parts.isEmpty() ? "" : String.join(", ", parts) + ".";
+  }
+
+  private String summary() {
+    Optional<Conclusion> answer =
+        said.statements().stream()
+            .filter(Conclusion.class::isInstance)
+            .map(Conclusion.class::cast)
+            .findFirst();
+    return answer.map(a -> "Summary: " + summary(a) + ".").orElse("");
+  }
+
+  private static String summary(Conclusion answer) {
+    return switch (answer) {
+      case Conclusion.SynthesisDemonstrated yes ->
+          "humoral intrathecal immune response; compatible with, not specific for, multiple"
+              + " sclerosis";
+      case Conclusion.SynthesisSuggested perhaps ->
+          "a humoral intrathecal immune response is suggested, not settled";
+      case Conclusion.SynthesisEquivocal unclear ->
+          "equivocal as to a humoral intrathecal immune response";
+      case Conclusion.SynthesisNotDemonstrated no ->
+          "no evidence of a humoral intrathecal immune response; multiple sclerosis stays possible";
+      case Conclusion.SynthesisUndetermined open ->
+          "whether there is a humoral intrathecal immune response is undetermined";
+    };
+  }
+
+  private String criteria() {
+    if (!said.workup().clinical().isEvidenceStated()) {
+      return "";
+    }
+    return "Criteria: "
+        + said.weighed().criteria().stream()
+            .map(ChartSentences::edition)
+            .collect(Collectors.joining("; "))
+        + ".";
+  }
+
+  private static String edition(CriteriaResult result) {
+    return result.edition() + " " + result.verdict().word().replace('-', ' ');
+  }
+
+  private String open() {
+    List<String> steps =
+        said.statements().stream()
+            .filter(NextStep.class::isInstance)
+            .map(Statement::text)
+            .limit(1)
+            .toList();
+    return steps.isEmpty() ? "" : "Open: " + steps.getFirst();
+  }
+
+  /** Treatment and blood that limit what was said. */
+  private String limits() {
+    List<String> limits = new ArrayList<>();
+    List<String> present =
+        Stream.of(Circumstance.values())
+            .filter(c -> panel.answer(c) == cistern.measurement.Answer.YES)
+            .map(ChartSentences::term)
+            .toList();
+    if (!present.isEmpty()) {
+      limits.add("Limited by " + String.join(", ", present) + ".");
+    }
+    if (said.problems().stream().anyMatch(cistern.panel.BloodContaminatedCsf.class::isInstance)) {
+      limits.add("Blood in the sample: immunoglobulin results are unreliable.");
+    }
+    if (!said.panel().suspected().isEmpty()) {
+      limits.add("A value is doubted and withheld until the laboratory has checked it.");
+    }
+    return String.join(" ", limits);
+  }
+
+  private static String term(Circumstance circumstance) {
+    return switch (circumstance) {
+      case IMMUNOGLOBULIN_INFUSION -> "immunoglobulin infusion";
+      case PLASMA_EXCHANGE -> "plasma exchange";
+      case CORTICOSTEROIDS -> "corticosteroids";
+      case B_CELL_DEPLETION -> "B-cell depletion";
+      case MONOCLONAL_GAMMOPATHY -> "monoclonal gammopathy";
+      case RENAL_FAILURE -> "renal failure";
+      case PREGNANCY -> "pregnancy";
+    };
+  }
+
+  private Finding finding(FindingCode code) {
+    return said.findings().get(code);
+  }
+
+  private static String sentenceCase(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}

@@ -1,0 +1,143 @@
+package cistern.report.page;
+
+import cistern.criteria.Checked;
+import cistern.criteria.CriteriaResult;
+import cistern.differential.DifferentialResult;
+import cistern.differential.Disease;
+import cistern.fact.Facts;
+import cistern.finding.Problem;
+import cistern.interpretation.Interpretation;
+import cistern.report.figure.Figure;
+import cistern.report.figure.WeightBars;
+import cistern.report.paper.Paper;
+import cistern.report.paper.Paper.Items;
+import cistern.report.paper.Paper.Line;
+import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Place;
+import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Section;
+import cistern.report.paper.Paper.Table;
+import cistern.report.wording.CountWords;
+import cistern.report.wording.DifferentialWords;
+import cistern.report.wording.OddsWords;
+import cistern.statement.Repeatability;
+import cistern.statement.Statement;
+import cistern.weighing.NextItem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+
+/** What the first side of the clinician's paper rests on: it unfolds on a screen. */
+final class ClinicianAnnex {
+
+  private static final int MOST_NEXT = 5;
+  private static final String NO_PRIOR =
+      "No probability before the puncture was stated, so none is given after it: only how much each"
+          + " finding moves the odds.";
+
+  private final Interpretation said;
+  private final DifferentialResult result;
+
+  ClinicianAnnex(Interpretation said, Facts facts) {
+    this.said = said;
+    this.result = said.weighed().differential();
+  }
+
+  List<Section> sections(List<Figure> diagrams) {
+    List<Section> all = new ArrayList<>();
+    if (!result.weights().isEmpty()) {
+      all.add(differential());
+    }
+    add(all, "What would tell most for its burden", telling(), DifferentialWords::of);
+    if (!diagrams.isEmpty()) {
+      List<Paper.Block> blocks = new ArrayList<>();
+      blocks.add(ClinicianPaper.table(diagrams.getFirst()));
+      blocks.addAll(ClinicianPaper.withTables(diagrams.subList(1, diagrams.size())));
+      all.add(new Section("Quotient diagrams with their numbers", blocks, Place.ANNEX));
+    }
+    said.weighed().criteria().stream()
+        .filter(c -> said.workup().clinical().isEvidenceStated() && !c.checklist().isEmpty())
+        .map(this::checklist)
+        .forEach(all::add);
+    add(all, "What is wrong with the input, each with its place", problems(), Function.identity());
+    add(all, "Were every sample measured once more", repeat(), Function.identity());
+    if (!result.weights().isEmpty()) {
+      add(
+          all,
+          "Diseases with too few counts for a number",
+          result.arguments(),
+          DifferentialWords::of);
+      add(all, "What the trade says without a source", result.practice(), p -> p.text());
+      add(all, "What was assumed", result.assumptions(), Function.identity());
+      all.add(counts());
+    }
+    return all;
+  }
+
+  private static <T> void add(
+      List<Section> all, String heading, List<T> things, Function<T, String> sentence) {
+    if (!things.isEmpty()) {
+      all.add(Section.annex(heading, Items.of(things.stream().map(sentence).toList())));
+    }
+  }
+
+  private Section differential() {
+    List<Paper.Block> blocks = new ArrayList<>();
+    List<Line> numbers =
+        result.posteriors().stream()
+            .filter(p -> p.probability() >= OddsWords.LEAST_SHOWN || p.disease() == Disease.MS)
+            .map(p -> new Line(DifferentialWords.of(p), p.grounds()))
+            .toList();
+    blocks.add(numbers.isEmpty() ? Paragraphs.of(NO_PRIOR) : new Items("", numbers));
+    WeightBars.toFigure("weights", result.weightsOfMs())
+        .ifPresent(bars -> blocks.addAll(ClinicianPaper.withTables(List.of(bars))));
+    return new Section("What else it could be", blocks, Place.ANNEX);
+  }
+
+  private List<NextItem> telling() {
+    List<NextItem> next = said.weighed().next();
+    return next.subList(0, Math.min(MOST_NEXT, next.size()));
+  }
+
+  private List<String> repeat() {
+    return said.statements().stream()
+        .filter(Repeatability.class::isInstance)
+        .map(Statement::text)
+        .toList();
+  }
+
+  private List<String> problems() {
+    return said.problems().stream().map(ClinicianAnnex::placed).toList();
+  }
+
+  private static String placed(Problem problem) {
+    return problem.place().isEmpty()
+        ? problem.text()
+        : problem.text() + " (" + problem.place() + ")";
+  }
+
+  private Section checklist(CriteriaResult criteria) {
+    return new Section(
+        "Checklist of " + criteria.edition(),
+        List.of(Items.of(criteria.checklist().stream().map(ClinicianAnnex::checked).toList())),
+        Place.SCREEN);
+  }
+
+  private static String checked(Checked checked) {
+    String evidence =
+        checked.evidence().equals(checked.answer().word()) ? "" : " (" + checked.evidence() + ")";
+    return checked.item().term() + ": " + checked.answer().word() + evidence;
+  }
+
+  private Section counts() {
+    List<Row> rows =
+        result.counts().stream()
+            .flatMap(t -> CountWords.rows(t).stream())
+            .map(cells -> Row.of(cells.toArray(String[]::new)))
+            .toList();
+    return new Section(
+        "The counts behind each disease",
+        List.of(new Table(CountWords.CAPTION, CountWords.HEADINGS, rows)),
+        Place.SCREEN);
+  }
+}

@@ -1,0 +1,239 @@
+package cistern.report.page;
+
+import cistern.criteria.CriteriaResult;
+import cistern.fact.Facts;
+import cistern.fact.Grounds;
+import cistern.finding.FindingCode;
+import cistern.finding.Problem;
+import cistern.interpretation.Interpretation;
+import cistern.interpretation.Workup.Letter;
+import cistern.puncture.procedure.After.SentTest;
+import cistern.report.paper.Paper.Amount;
+import cistern.report.paper.Paper.Judgement;
+import cistern.report.paper.Paper.Line;
+import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Result;
+import cistern.report.paper.Paper.Results;
+import cistern.report.paper.Paper.Row;
+import cistern.report.paper.Paper.Section;
+import cistern.report.paper.Paper.Table;
+import cistern.report.wording.DifferentialWords;
+import cistern.report.wording.WhenDrawn;
+import cistern.statement.AtypicalForMs;
+import cistern.statement.Conclusion;
+import cistern.statement.NextStep;
+import cistern.statement.Statement;
+import cistern.statement.WeakestLink;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * The letter to the doctor who asked: the clinician's own conclusion, question, answer, results,
+ * meaning, and who does what by when.
+ */
+final class LetterPaper {
+
+  /** More than this many doubts are counted, not told: the clinician's page has all. */
+  private static final int TOLD = 3;
+
+  private static final String CLINICIAN = "the clinician who signs this letter";
+  private static final String NO_DATE = "no date given";
+
+  /** What only a specialist reads; it stands on the clinician's page. */
+  private static final Set<FindingCode> LEFT_OUT =
+      Set.of(
+          FindingCode.IGG_LOCAL,
+          FindingCode.IGA_LOCAL,
+          FindingCode.IGM_LOCAL,
+          FindingCode.KAPPA_LOCAL,
+          FindingCode.KAPPA_QUOTIENT,
+          FindingCode.KAPPA_FRACTION,
+          FindingCode.LAMBDA_QUOTIENT,
+          FindingCode.LAMBDA_INDEX,
+          FindingCode.IGA_INDEX,
+          FindingCode.IGM_INDEX,
+          FindingCode.IGG_SYNTHESIS_RATE);
+
+  private final Interpretation said;
+  private final Facts facts;
+  private final Letter letter;
+
+  LetterPaper(Interpretation said, Facts facts) {
+    this.said = said;
+    this.facts = facts;
+    this.letter = said.workup().remarks().letter();
+  }
+
+  /** To whom it goes, and the clinician's own conclusion where one was typed. */
+  List<Line> opening() {
+    List<Line> lines = new ArrayList<>();
+    urgent().map(s -> Line.of(s.text())).ifPresent(lines::add);
+    letter
+        .conclusion()
+        .ifPresent(c -> lines.add(Line.of(c + letter.by().map(by -> " (" + by + ")").orElse(""))));
+    letter.to().ifPresent(to -> lines.add(Line.of("To: " + to)));
+    lines.add(Line.of(letter.salutation().orElse("Dear colleague,")));
+    return lines;
+  }
+
+  /** What must be acted on before anything else is read. */
+  private Optional<Statement> urgent() {
+    Statement first = said.statements().getFirst();
+    return first instanceof Conclusion ? Optional.empty() : Optional.of(first);
+  }
+
+  List<Section> sections() {
+    return List.of(
+        Section.of("Question", Paragraphs.of(question())),
+        new Section("Answer", List.of(new Paragraphs(answer()))),
+        Section.of("Results", new Results("Results against their limits", results(), List.of())),
+        new Section("Meaning", List.of(new Paragraphs(meaning()))),
+        Section.of("What happens next", next()));
+  }
+
+  private String question() {
+    return said.workup()
+        .remarks()
+        .question()
+        .orElse(
+            "Is antibody made inside the central nervous system, as it often is in multiple"
+                + " sclerosis?");
+  }
+
+  /** The answer and its weakest link, a sentence each. */
+  private List<Line> answer() {
+    return List.of(
+        Line.of(
+            said.statements().stream()
+                .filter(s -> s instanceof Conclusion || s instanceof WeakestLink)
+                .map(Statement::text)
+                .limit(2)
+                .reduce("", (a, b) -> (a + " " + b).strip())));
+  }
+
+  private List<Result> results() {
+    ResultRows rows = new ResultRows(said, facts);
+    Set<String> hidden = Set.copyOf(LEFT_OUT.stream().map(FindingCode::term).toList());
+    List<Result> all =
+        new ArrayList<>(
+            rows.plain().stream()
+                .filter(r -> !hidden.contains(r.name()))
+                .map(LetterPaper::withoutInterval)
+                .toList());
+    if (said.workup().clinical().isEvidenceStated()) {
+      said.weighed().criteria().stream().map(LetterPaper::criteria).forEach(all::add);
+    }
+    waiting().stream().map(LetterPaper::outstanding).forEach(all::add);
+    List<String> notDone = rows.notDone();
+    if (!notDone.isEmpty()) {
+      all.add(worded("not measured", String.join(", ", notDone), "not done"));
+    }
+    return all;
+  }
+
+  private static Result withoutInterval(Result row) {
+    return new Result(
+        "",
+        row.name(),
+        new Amount(row.amount().value(), row.amount().unit(), ""),
+        row.judgement(),
+        row.note(),
+        Optional.empty(),
+        Grounds.MEASURED);
+  }
+
+  private static Result criteria(CriteriaResult result) {
+    return worded("criteria of " + result.edition(), "", result.verdict().word().replace('-', ' '));
+  }
+
+  private static Result outstanding(SentTest test) {
+    return worded(test.test().term(), "due " + due(test), "outstanding");
+  }
+
+  private static String due(SentTest test) {
+    return test.dueAt().map(WhenDrawn::day).orElse(NO_DATE);
+  }
+
+  private static Result worded(String name, String limit, String word) {
+    return new Result(
+        "",
+        name,
+        new Amount("", "", ""),
+        new Judgement(limit, Optional.empty(), word),
+        "",
+        Optional.empty(),
+        Grounds.MEASURED);
+  }
+
+  private List<SentTest> waiting() {
+    return said.workup().procedure().after().sent().stream()
+        .filter(t -> t.receivedAt().isEmpty())
+        .toList();
+  }
+
+  /** What the fluid means, what leads away from MS, and what is doubted. */
+  private List<Line> meaning() {
+    List<Line> lines = new ArrayList<>();
+    lines.add(Line.of(said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
+    said(AtypicalForMs.class::isInstance).map(s -> Line.of(s.text())).ifPresent(lines::add);
+    if (letter.releaseProbability() == cistern.measurement.Answer.YES) {
+      said.weighed()
+          .differential()
+          .posterior(cistern.differential.Disease.MS)
+          .ifPresent(p -> lines.add(Line.of(DifferentialWords.toSentence(p))));
+    }
+    doubts().stream().map(Line::of).forEach(lines::add);
+    lines.add(
+        Line.of(
+            "Diagnosis and treatment are decided by the treating neurologist with history,"
+                + " examination and imaging."));
+    return lines;
+  }
+
+  private Optional<Statement> said(Predicate<Statement> kind) {
+    return said.statements().stream().filter(kind).findFirst();
+  }
+
+  private static final String OPEN = "From this sample the question cannot be answered either way.";
+
+  private static String meaning(Statement answer) {
+    return switch ((Conclusion) answer) {
+      case Conclusion.SynthesisDemonstrated yes ->
+          "The immune system is active inside the central nervous system. This fits multiple"
+              + " sclerosis and is not proof of it: infection and other inflammation do the same.";
+      case Conclusion.SynthesisSuggested perhaps ->
+          "An immune reaction inside the central nervous system is likely enough to be followed up,"
+              + " and not settled by these numbers alone.";
+      case Conclusion.SynthesisEquivocal unclear ->
+          "The result neither supports nor weakens the suspicion.";
+      case Conclusion.SynthesisNotDemonstrated no ->
+          "Multiple sclerosis becomes less likely by this, and stays possible: some people who have"
+              + " it never show antibody made inside the central nervous system.";
+      case Conclusion.SynthesisUndetermined open -> OPEN;
+    };
+  }
+
+  private List<String> doubts() {
+    List<String> all = said.problems().stream().map(Problem::text).distinct().toList();
+    List<String> told = new ArrayList<>(all.subList(0, Math.min(TOLD, all.size())));
+    if (all.size() > TOLD) {
+      told.add("%d more doubts stand on the page for the clinician.".formatted(all.size() - TOLD));
+    }
+    return told;
+  }
+
+  private Table next() {
+    List<Row> rows = new ArrayList<>();
+    said.statements().stream()
+        .filter(NextStep.class::isInstance)
+        .forEach(s -> rows.add(Row.of(s.text(), "the treating neurologist", NO_DATE)));
+    waiting()
+        .forEach(
+            t -> rows.add(Row.of("Chase the result: " + t.test().term() + ".", CLINICIAN, due(t))));
+    rows.add(Row.of("Tell the person what was found.", CLINICIAN, "at the next visit"));
+    return new Table("Who does what", List.of("What", "Who", "By when"), rows);
+  }
+}

@@ -1,0 +1,255 @@
+package cistern.report.page;
+
+import cistern.bands.BandReading;
+import cistern.bands.BandVerdict;
+import cistern.fact.Facts;
+import cistern.fact.Grounds;
+import cistern.finding.Chances;
+import cistern.finding.Finding;
+import cistern.finding.FindingCode;
+import cistern.finding.Verdict;
+import cistern.interpretation.Interpretation;
+import cistern.measurement.Analyte;
+import cistern.measurement.Measurement;
+import cistern.measurement.Sample;
+import cistern.report.figure.Ruler;
+import cistern.report.look.ReportFacts;
+import cistern.report.paper.Paper.Amount;
+import cistern.report.paper.Paper.Judgement;
+import cistern.report.paper.Paper.Result;
+import cistern.report.wording.BandWords;
+import cistern.report.wording.ValueWords;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Findings and bands as rows of a table of results. */
+final class ResultRows {
+
+  private static final String NEAR = "page.near-limit.chance";
+  private static final String BETWEEN = "; ";
+
+  private final Interpretation said;
+  private final Facts facts;
+
+  ResultRows(Interpretation said, Facts facts) {
+    this.said = said;
+    this.facts = ReportFacts.of(facts);
+  }
+
+  /** Every value with its ruler, group by group, and the bands among them. */
+  List<Result> withRulers() {
+    Ruler ruler = Ruler.of(facts);
+    List<Result> rows = new ArrayList<>();
+    for (FindingGroup group : FindingGroup.values()) {
+      if (group == FindingGroup.LIGHT_CHAINS) {
+        bands().ifPresent(rows::add);
+      }
+      findings(group)
+          .forEach(
+              f ->
+                  rows.add(
+                      row(
+                          group,
+                          f,
+                          Optional.of(
+                              ruler.toFigure(
+                                  "ruler-" + f.code().code(), f, said.panel().panel())))));
+    }
+    return rows;
+  }
+
+  /** Every value, without drawings, in the order of a letter: cells first. */
+  List<Result> plain() {
+    List<Result> rows = new ArrayList<>();
+    rows.addAll(plain(FindingGroup.FLUID));
+    cells().forEach(rows::add);
+    if (said.findings().verdict(FindingCode.ERYTHROCYTES) == Verdict.ABOVE) {
+      rows.addAll(plain(FindingGroup.BLOOD));
+    }
+    rows.addAll(plain(FindingGroup.BARRIER));
+    for (FindingGroup group : List.of(FindingGroup.IGG, FindingGroup.IGA, FindingGroup.IGM)) {
+      rows.addAll(plain(group));
+    }
+    bands().ifPresent(rows::add);
+    rows.addAll(plain(FindingGroup.LIGHT_CHAINS));
+    rows.addAll(plain(FindingGroup.ANTIBODIES));
+    return rows;
+  }
+
+  private List<Result> plain(FindingGroup group) {
+    return findings(group).map(f -> row(group, f, Optional.empty())).toList();
+  }
+
+  private Stream<Finding> findings(FindingGroup group) {
+    return said.findings().all().stream()
+        .filter(f -> f.hasValue() && FindingGroup.of(f.code()) == group);
+  }
+
+  private Result row(
+      FindingGroup group, Finding finding, Optional<cistern.report.figure.Figure> ruler) {
+    return new Result(
+        group.heading(),
+        finding.code().term(),
+        amount(finding),
+        judgement(finding),
+        note(finding),
+        ruler,
+        finding.grounds());
+  }
+
+  private static Amount amount(Finding finding) {
+    boolean isShare = finding.code().print() == FindingCode.Print.FRACTION;
+    String value = ValueWords.value(finding);
+    return isShare
+        ? new Amount(value.replace(" %", ""), "%", ValueWords.interval(finding))
+        : new Amount(value, ValueWords.unit(finding.code()), ValueWords.interval(finding));
+  }
+
+  private static Judgement judgement(Finding finding) {
+    String limit = finding.limits().isKnown() ? ValueWords.limit(finding) : "no limit known";
+    return new Judgement(limit, Optional.of(finding.verdict()), finding.verdict().word());
+  }
+
+  private String note(Finding finding) {
+    return Stream.of(
+            ValueWords.rule(finding).map(r -> "limit " + r).orElse(""),
+            ValueWords.greyZone(finding).map(g -> "grey zone " + g).orElse(""),
+            chance(finding),
+            finding.note())
+        .filter(r -> !r.isEmpty())
+        .collect(Collectors.joining(BETWEEN));
+  }
+
+  /** In words what measurement error leaves open; empty where it leaves nothing open. */
+  private String chance(Finding finding) {
+    double least = facts.number(NEAR);
+    OptionalDouble above = finding.uncertainty().probabilityAbove();
+    return above.isPresent() && Math.min(above.getAsDouble(), 1 - above.getAsDouble()) >= least
+        ? Chances.toLieAbove(above.getAsDouble())
+        : "";
+  }
+
+  private Optional<Result> bands() {
+    BandReading bands = said.bands();
+    if (!bands.isReported()) {
+      return Optional.empty();
+    }
+    String count =
+        bands.counts().csfOnly().isPresent()
+            ? String.valueOf(bands.counts().csfOnly().getAsInt())
+            : "";
+    return Optional.of(
+        new Result(
+            "Bands",
+            "oligoclonal bands",
+            new Amount(count, count.isEmpty() ? "" : "CSF-only", ""),
+            new Judgement(
+                "< " + bands.cutOff(), Optional.of(shape(bands.verdict())), bands.verdict().word()),
+            String.join(BETWEEN, BandWords.remarks(bands)),
+            Optional.empty(),
+            bands.grounds()));
+  }
+
+  private static Verdict shape(BandVerdict verdict) {
+    return switch (verdict) {
+      case POSITIVE -> Verdict.ABOVE;
+      case NEGATIVE -> Verdict.WITHIN;
+      case BORDERLINE -> Verdict.BORDERLINE;
+      case UNDETERMINED -> Verdict.UNDETERMINED;
+    };
+  }
+
+  /** The kinds of cells, which have no limit here. */
+  private Stream<Result> cells() {
+    return Stream.of(
+            Analyte.LYMPHOCYTES,
+            Analyte.MONOCYTES,
+            Analyte.NEUTROPHILS,
+            Analyte.EOSINOPHILS,
+            Analyte.PLASMA_CELLS)
+        .flatMap(kind -> said.panel().panel().find(Sample.csf(kind)).stream())
+        .map(ResultRows::cells);
+  }
+
+  private static Result cells(Measurement share) {
+    return new Result(
+        FindingGroup.FLUID.heading(),
+        share.sample().analyte().term(),
+        new Amount(ValueWords.percent(share.value()), "% of cells", ""),
+        new Judgement("", Optional.empty(), ""),
+        "",
+        Optional.empty(),
+        Grounds.MEASURED);
+  }
+
+  /** What could not be computed, gathered under its reason. */
+  Optional<String> withoutValue() {
+    Map<String, String> termsByReason =
+        said.findings().all().stream()
+            .filter(f -> f.isAsked() && !f.hasValue())
+            .collect(
+                Collectors.groupingBy(
+                    Finding::note,
+                    LinkedHashMap::new,
+                    Collectors.mapping(f -> f.code().term(), Collectors.joining(", "))));
+    if (termsByReason.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "Undetermined: "
+            + termsByReason.entrySet().stream()
+                .map(e -> "%s (%s)".formatted(e.getValue(), e.getKey()))
+                .collect(Collectors.joining(BETWEEN))
+            + ".");
+  }
+
+  /** What a work-up like this usually holds and this one does not. */
+  List<String> notDone() {
+    List<String> missing = new ArrayList<>();
+    if (!said.bands().isReported()) {
+      missing.add("oligoclonal bands");
+    }
+    Arrays.stream(Analyte.values())
+        .filter(ResultRows::isUsual)
+        .filter(a -> !said.panel().panel().has(Sample.csf(a)))
+        .map(Analyte::term)
+        .forEach(missing::add);
+    return missing;
+  }
+
+  private static boolean isUsual(Analyte analyte) {
+    return switch (analyte) {
+      case ALBUMIN,
+          IGG,
+          IGA,
+          IGM,
+          KAPPA,
+          TOTAL_PROTEIN,
+          GLUCOSE,
+          LACTATE,
+          LEUKOCYTES,
+          ERYTHROCYTES,
+          LYMPHOCYTES,
+          MEASLES_IGG,
+          RUBELLA_IGG,
+          VARICELLA_ZOSTER_IGG,
+          BORRELIA_IGG ->
+          true;
+      case LAMBDA,
+          HEMATOCRIT,
+          NEUTROPHILS,
+          MONOCYTES,
+          EOSINOPHILS,
+          PLASMA_CELLS,
+          MYELIN_BASIC_PROTEIN ->
+          false;
+    };
+  }
+}

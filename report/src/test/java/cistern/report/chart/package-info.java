@@ -1,0 +1,4 @@
+@NullMarked
+package cistern.report.chart;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package cistern.report.paper;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package cistern.report.patient;
+
+import org.jspecify.annotations.NullMarked;
