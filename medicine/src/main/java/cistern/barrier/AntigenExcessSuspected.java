@@ -11,7 +11,6 @@ import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Panel;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -26,12 +25,6 @@ import java.util.function.Function;
 public record AntigenExcessSuspected(Analyte analyte, String place, Grounds grounds)
     implements Problem {
 
-  private static final Map<Analyte, FindingCode> QUOTIENTS =
-      Map.of(
-          Analyte.IGG, FindingCode.IGG_QUOTIENT,
-          Analyte.IGA, FindingCode.IGA_QUOTIENT,
-          Analyte.IGM, FindingCode.IGM_QUOTIENT);
-
   /** The suspicions of a panel; infused immunoglobulin explains a low IgG quotient already. */
   public static List<AntigenExcessSuspected> check(
       Panel panel, Function<FindingCode, Finding> findings) {
@@ -44,7 +37,7 @@ public record AntigenExcessSuspected(Analyte analyte, String place, Grounds grou
 
   private static Optional<AntigenExcessSuspected> check(
       Panel panel, Analyte analyte, Function<FindingCode, Finding> findings) {
-    Finding quotient = findings.apply(QUOTIENTS.getOrDefault(analyte, FindingCode.IGG_QUOTIENT));
+    Finding quotient = findings.apply(FindingCode.of(FindingCode.Kind.QUOTIENT, analyte));
     return quotient.verdict() == Verdict.BELOW
         ? panel
             .find(Sample.csf(analyte))

@@ -4,6 +4,7 @@ import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.FindingCode.Kind;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
 import cistern.finding.Threshold;
@@ -15,6 +16,7 @@ import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Quotient against its hyperbolic limit, intrathecal fraction 1 − Qlim/Q and local amount (Q −
@@ -26,17 +28,18 @@ public final class IntrathecalSynthesis {
   private static final Limits OVER_ZERO = Limits.upper(Threshold.over(0));
 
   private final Analyte analyte;
-  private final Codes codes;
+  private final FindingCode quotient;
+  private final FindingCode fraction;
+  private final FindingCode local;
   private final QuotientLimits limits;
   private final Grounds quotientFormula;
   private final BloodLimit blood;
 
-  /** The three findings of one protein. */
-  private record Codes(FindingCode quotient, FindingCode fraction, FindingCode local) {}
-
-  private IntrathecalSynthesis(Analyte analyte, Codes codes, Facts facts) {
+  private IntrathecalSynthesis(Analyte analyte, Facts facts) {
     this.analyte = analyte;
-    this.codes = codes;
+    quotient = FindingCode.of(Kind.QUOTIENT, analyte);
+    fraction = FindingCode.of(Kind.FRACTION, analyte);
+    local = FindingCode.of(Kind.LOCAL, analyte);
     this.limits = QuotientLimits.of(facts, analyte);
     this.quotientFormula = facts.grounds("quotient.formula");
     this.blood = BloodLimit.of(facts);
@@ -44,18 +47,9 @@ public final class IntrathecalSynthesis {
 
   /** The rule for IgG, IgA, IgM and κ. */
   public static List<IntrathecalSynthesis> all(Facts facts) {
-    return List.of(
-        of(facts, Analyte.IGG, FindingCode.IGG_QUOTIENT),
-        of(facts, Analyte.IGA, FindingCode.IGA_QUOTIENT),
-        of(facts, Analyte.IGM, FindingCode.IGM_QUOTIENT),
-        of(facts, Analyte.KAPPA, FindingCode.KAPPA_QUOTIENT));
-  }
-
-  private static IntrathecalSynthesis of(Facts facts, Analyte analyte, FindingCode quotient) {
-    String stem = quotient.code().replace("quotient", "");
-    FindingCode fraction = FindingCode.parse(stem + "intrathecal-fraction").orElseThrow();
-    FindingCode local = FindingCode.parse(stem + "local").orElseThrow();
-    return new IntrathecalSynthesis(analyte, new Codes(quotient, fraction, local), facts);
+    return Stream.of(Analyte.IGG, Analyte.IGA, Analyte.IGM, Analyte.KAPPA)
+        .map(analyte -> new IntrathecalSynthesis(analyte, facts))
+        .toList();
   }
 
   /** Quotient, fraction and amount of a panel, in this order. */
@@ -77,15 +71,15 @@ public final class IntrathecalSynthesis {
   private Finding quotient(Inputs own, Inputs all) {
     Optional<String> obstacle = own.obstacle();
     if (obstacle.isPresent()) {
-      return Finding.withoutValue(codes.quotient, quotientFormula, own.present(), obstacle.get());
+      return Finding.withoutValue(this.quotient, quotientFormula, own.present(), obstacle.get());
     }
     Interval quotient = quotient(own);
     Optional<String> noLimit = all.obstacle();
     if (noLimit.isPresent()) {
-      return Finding.of(codes.quotient, quotient, quotientFormula, own.present())
+      return Finding.of(this.quotient, quotient, quotientFormula, own.present())
           .withDoubt("no limit, " + noLimit.get());
     }
-    Finding finding = Finding.of(codes.quotient, quotient, limits.grounds(), all.present());
+    Finding finding = Finding.of(this.quotient, quotient, limits.grounds(), all.present());
     Interval albumin = AlbuminQuotient.quotient(all);
     Verdict verdict =
         limits.at(albumin.upper()).judge(joint(quotient, albumin), limits.at(albumin.lower()));
@@ -101,7 +95,7 @@ public final class IntrathecalSynthesis {
   private Finding fraction(Inputs all) {
     Optional<String> obstacle = all.obstacle();
     if (obstacle.isPresent()) {
-      return Finding.withoutValue(codes.fraction, limits.grounds(), all.present(), obstacle.get());
+      return Finding.withoutValue(this.fraction, limits.grounds(), all.present(), obstacle.get());
     }
     Interval quotient = quotient(all);
     Interval albumin = AlbuminQuotient.quotient(all);
@@ -110,13 +104,13 @@ public final class IntrathecalSynthesis {
             fraction(quotient.lower(), albumin.upper()),
             fraction(quotient.upper(), albumin.lower()),
             quotient.censored() || albumin.censored());
-    return synthesis(codes.fraction, fraction, all);
+    return synthesis(this.fraction, fraction, all);
   }
 
   private Finding local(Inputs all) {
     Optional<String> obstacle = all.obstacle();
     if (obstacle.isPresent()) {
-      return Finding.withoutValue(codes.local, limits.grounds(), all.present(), obstacle.get());
+      return Finding.withoutValue(this.local, limits.grounds(), all.present(), obstacle.get());
     }
     Interval csf = all.interval(Sample.csf(analyte));
     Interval serum = all.interval(Sample.serum(analyte));
@@ -129,7 +123,7 @@ public final class IntrathecalSynthesis {
         isCensored || low >= 0
             ? ""
             : "unclipped " + Printed.decimals(low, 1) + " mg/L against the limit";
-    return synthesis(codes.local, amount, all).withNote(unclipped);
+    return synthesis(this.local, amount, all).withNote(unclipped);
   }
 
   private Finding synthesis(FindingCode code, Interval value, Inputs all) {

@@ -5,6 +5,7 @@ import cistern.barrier.QuotientLimits;
 import cistern.barrier.TourtellotteRate;
 import cistern.fact.Facts;
 import cistern.finding.FindingCode;
+import cistern.finding.FindingCode.Kind;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import java.util.ArrayList;
@@ -27,45 +28,15 @@ public final class QuotientColumns {
   private static final Sample CSF_ALBUMIN = Sample.csf(Analyte.ALBUMIN);
   private static final Sample SERUM_ALBUMIN = Sample.serum(Analyte.ALBUMIN);
 
-  /** The quantities of one protein. */
-  private enum Protein {
-    IGG(Analyte.IGG, FindingCode.IGG_QUOTIENT, FindingCode.IGG_FRACTION, FindingCode.IGG_LOCAL),
-    IGA(Analyte.IGA, FindingCode.IGA_QUOTIENT, FindingCode.IGA_FRACTION, FindingCode.IGA_LOCAL),
-    IGM(Analyte.IGM, FindingCode.IGM_QUOTIENT, FindingCode.IGM_FRACTION, FindingCode.IGM_LOCAL),
-    KAPPA(
-        Analyte.KAPPA,
-        FindingCode.KAPPA_QUOTIENT,
-        FindingCode.KAPPA_FRACTION,
-        FindingCode.KAPPA_LOCAL);
+  private static final List<Analyte> PROTEINS =
+      List.of(Analyte.IGG, Analyte.IGA, Analyte.IGM, Analyte.KAPPA);
 
-    private final Analyte analyte;
-    private final FindingCode quotient;
-    private final FindingCode fraction;
-    private final FindingCode local;
-
-    Protein(Analyte analyte, FindingCode quotient, FindingCode fraction, FindingCode local) {
-      this.analyte = analyte;
-      this.quotient = quotient;
-      this.fraction = fraction;
-      this.local = local;
-    }
-
-    private FindingCode index() {
-      return switch (this) {
-        case IGG -> FindingCode.IGG_INDEX;
-        case IGA -> FindingCode.IGA_INDEX;
-        case IGM -> FindingCode.IGM_INDEX;
-        case KAPPA -> FindingCode.KAPPA_INDEX;
-      };
-    }
-  }
-
-  private final Map<Protein, Hyperbola> curves = new EnumMap<>(Protein.class);
+  private final Map<Analyte, Hyperbola> curves = new EnumMap<>(Analyte.class);
   private final TourtellotteRate rate;
 
   private QuotientColumns(Facts facts) {
-    for (Protein protein : Protein.values()) {
-      curves.put(protein, QuotientLimits.of(facts, protein.analyte).upper());
+    for (Analyte protein : PROTEINS) {
+      curves.put(protein, QuotientLimits.of(facts, protein).upper());
     }
     rate = TourtellotteRate.of(facts);
   }
@@ -78,9 +49,9 @@ public final class QuotientColumns {
   /** The samples that the columns are computed from. */
   public List<Sample> needed() {
     List<Sample> needed = new ArrayList<>(List.of(CSF_ALBUMIN, SERUM_ALBUMIN));
-    for (Protein protein : Protein.values()) {
-      needed.add(Sample.csf(protein.analyte));
-      needed.add(Sample.serum(protein.analyte));
+    for (Analyte protein : PROTEINS) {
+      needed.add(Sample.csf(protein));
+      needed.add(Sample.serum(protein));
     }
     return List.copyOf(needed);
   }
@@ -90,12 +61,11 @@ public final class QuotientColumns {
     Map<FindingCode, double[]> values = new EnumMap<>(FindingCode.class);
     Map<FindingCode, double[]> limits = new EnumMap<>(FindingCode.class);
     values.put(FindingCode.ALBUMIN_QUOTIENT, new double[rows]);
-    for (Protein protein : Protein.values()) {
-      values.put(protein.quotient, new double[rows]);
-      values.put(protein.fraction, new double[rows]);
-      values.put(protein.local, new double[rows]);
-      values.put(protein.index(), new double[rows]);
-      limits.put(protein.quotient, new double[rows]);
+    for (Analyte protein : PROTEINS) {
+      for (Kind kind : List.of(Kind.QUOTIENT, Kind.FRACTION, Kind.LOCAL, Kind.INDEX)) {
+        values.put(FindingCode.of(kind, protein), new double[rows]);
+      }
+      limits.put(FindingCode.of(Kind.QUOTIENT, protein), new double[rows]);
     }
     values.put(FindingCode.IGG_SYNTHESIS_RATE, new double[rows]);
     return new Computed(rows, values, limits);
@@ -116,8 +86,8 @@ public final class QuotientColumns {
     for (int from = 0; from < computed.rows(); from += BLOCK) {
       int to = Math.min(computed.rows(), from + BLOCK);
       divide(albumin, quotient, from, to);
-      for (Map.Entry<Protein, Hyperbola> curve : curves.entrySet()) {
-        Analyte analyte = curve.getKey().analyte;
+      for (Map.Entry<Analyte, Hyperbola> curve : curves.entrySet()) {
+        Analyte analyte = curve.getKey();
         Columns columns =
             new Columns(
                 column(concentrations, Sample.csf(analyte)),
@@ -159,12 +129,12 @@ public final class QuotientColumns {
   }
 
   /** The columns that one protein fills. */
-  private record Target(Protein protein, Computed computed) {
+  private record Target(Analyte protein, Computed computed) {
 
     private void quotientAndIndex(Columns columns, int from, int to) {
       double[] albumin = computed.value(FindingCode.ALBUMIN_QUOTIENT);
-      double[] quotient = computed.value(protein.quotient);
-      double[] index = computed.value(protein.index());
+      double[] quotient = computed.value(FindingCode.of(Kind.QUOTIENT, protein));
+      double[] index = computed.value(FindingCode.of(Kind.INDEX, protein));
       divide(columns, quotient, from, to);
       for (int i = from; i < to; i++) {
         index[i] = quotient[i] / albumin[i];
@@ -176,10 +146,10 @@ public final class QuotientColumns {
       double[] csf = columns.csf;
       double[] serum = columns.serum;
       double[] albumin = computed.value(FindingCode.ALBUMIN_QUOTIENT);
-      double[] quotient = computed.value(protein.quotient);
-      double[] limit = computed.limit(protein.quotient);
-      double[] fraction = computed.value(protein.fraction);
-      double[] local = computed.value(protein.local);
+      double[] quotient = computed.value(FindingCode.of(Kind.QUOTIENT, protein));
+      double[] limit = computed.limit(FindingCode.of(Kind.QUOTIENT, protein));
+      double[] fraction = computed.value(FindingCode.of(Kind.FRACTION, protein));
+      double[] local = computed.value(FindingCode.of(Kind.LOCAL, protein));
       double slope = curve.slope();
       double bSquared = curve.bSquared();
       double c = curve.c();

@@ -116,6 +116,6 @@ public record Finding(
 
   /** Whether it belongs on a page: it has a value, or what it is about was measured in a fluid. */
   public boolean isAsked() {
-    return hasValue() || inputs.stream().anyMatch(s -> Subject.of(code).contains(s.analyte()));
+    return hasValue() || inputs.stream().anyMatch(s -> code.subject().contains(s.analyte()));
   }
 }

@@ -1,58 +1,102 @@
 package cistern.finding;
 
-import static cistern.measurement.CanonicalUnit.MG_PER_DAY;
-import static cistern.measurement.CanonicalUnit.MG_PER_L;
-import static cistern.measurement.CanonicalUnit.MMOL_PER_L;
-import static cistern.measurement.CanonicalUnit.NG_PER_ML;
-import static cistern.measurement.CanonicalUnit.ONE;
-import static cistern.measurement.CanonicalUnit.PER_UL;
-
+import cistern.measurement.Analyte;
 import cistern.measurement.CanonicalUnit;
+import cistern.measurement.Sample;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
-/** Every derived quantity that an interpretation holds, in the order in which it is listed. */
+/**
+ * Every derived quantity that an interpretation holds, in the order in which it is listed. What is
+ * done with it follows from its kind and its analyte, so that a new one is one row here.
+ */
 public enum FindingCode {
-  ALBUMIN_QUOTIENT("albumin-quotient", "albumin quotient", ONE, Print.QUOTIENT),
-  IGG_QUOTIENT("igg-quotient", "IgG quotient", ONE, Print.QUOTIENT),
-  IGA_QUOTIENT("iga-quotient", "IgA quotient", ONE, Print.QUOTIENT),
-  IGM_QUOTIENT("igm-quotient", "IgM quotient", ONE, Print.QUOTIENT),
-  KAPPA_QUOTIENT("kappa-quotient", "κ quotient", ONE, Print.QUOTIENT),
-  LAMBDA_QUOTIENT("lambda-quotient", "λ quotient", ONE, Print.QUOTIENT),
-  IGG_FRACTION("igg-intrathecal-fraction", "intrathecal IgG fraction", ONE, Print.FRACTION),
-  IGA_FRACTION("iga-intrathecal-fraction", "intrathecal IgA fraction", ONE, Print.FRACTION),
-  IGM_FRACTION("igm-intrathecal-fraction", "intrathecal IgM fraction", ONE, Print.FRACTION),
-  KAPPA_FRACTION("kappa-intrathecal-fraction", "intrathecal κ fraction", ONE, Print.FRACTION),
-  IGG_LOCAL("igg-local", "local IgG", MG_PER_L, Print.CONCENTRATION),
-  IGA_LOCAL("iga-local", "local IgA", MG_PER_L, Print.CONCENTRATION),
-  IGM_LOCAL("igm-local", "local IgM", MG_PER_L, Print.CONCENTRATION),
-  KAPPA_LOCAL("kappa-local", "local κ", MG_PER_L, Print.CONCENTRATION),
-  IGG_INDEX("igg-index", "IgG index", ONE, Print.INDEX),
-  IGA_INDEX("iga-index", "IgA index", ONE, Print.INDEX),
-  IGM_INDEX("igm-index", "IgM index", ONE, Print.INDEX),
-  LAMBDA_INDEX("lambda-index", "λ index", ONE, Print.INDEX),
-  KAPPA_INDEX("kappa-index", "κ index", ONE, Print.INDEX),
-  IGG_SYNTHESIS_RATE("igg-synthesis-rate", "IgG synthesis rate", MG_PER_DAY, Print.RATE),
-  MEASLES_ANTIBODY_INDEX("measles-antibody-index", "measles antibody index", ONE, Print.INDEX),
-  RUBELLA_ANTIBODY_INDEX("rubella-antibody-index", "rubella antibody index", ONE, Print.INDEX),
+  ALBUMIN_QUOTIENT(Kind.QUOTIENT, "albumin-quotient", "albumin quotient", Analyte.ALBUMIN),
+  IGG_QUOTIENT(Kind.QUOTIENT, "igg-quotient", "IgG quotient", Analyte.IGG),
+  IGA_QUOTIENT(Kind.QUOTIENT, "iga-quotient", "IgA quotient", Analyte.IGA),
+  IGM_QUOTIENT(Kind.QUOTIENT, "igm-quotient", "IgM quotient", Analyte.IGM),
+  KAPPA_QUOTIENT(Kind.QUOTIENT, "kappa-quotient", "κ quotient", Analyte.KAPPA),
+  LAMBDA_QUOTIENT(Kind.QUOTIENT, "lambda-quotient", "λ quotient", Analyte.LAMBDA),
+  IGG_FRACTION(Kind.FRACTION, "igg-intrathecal-fraction", "intrathecal IgG fraction", Analyte.IGG),
+  IGA_FRACTION(Kind.FRACTION, "iga-intrathecal-fraction", "intrathecal IgA fraction", Analyte.IGA),
+  IGM_FRACTION(Kind.FRACTION, "igm-intrathecal-fraction", "intrathecal IgM fraction", Analyte.IGM),
+  KAPPA_FRACTION(
+      Kind.FRACTION, "kappa-intrathecal-fraction", "intrathecal κ fraction", Analyte.KAPPA),
+  IGG_LOCAL(Kind.LOCAL, "igg-local", "local IgG", Analyte.IGG),
+  IGA_LOCAL(Kind.LOCAL, "iga-local", "local IgA", Analyte.IGA),
+  IGM_LOCAL(Kind.LOCAL, "igm-local", "local IgM", Analyte.IGM),
+  KAPPA_LOCAL(Kind.LOCAL, "kappa-local", "local κ", Analyte.KAPPA),
+  IGG_INDEX(Kind.INDEX, "igg-index", "IgG index", Analyte.IGG),
+  IGA_INDEX(Kind.INDEX, "iga-index", "IgA index", Analyte.IGA),
+  IGM_INDEX(Kind.INDEX, "igm-index", "IgM index", Analyte.IGM),
+  LAMBDA_INDEX(Kind.INDEX, "lambda-index", "λ index", Analyte.LAMBDA),
+  KAPPA_INDEX(Kind.INDEX, "kappa-index", "κ index", Analyte.KAPPA),
+  IGG_SYNTHESIS_RATE(Kind.RATE, "igg-synthesis-rate", "IgG synthesis rate", Analyte.IGG),
+  MEASLES_ANTIBODY_INDEX(
+      Kind.ANTIBODY_INDEX, "measles-antibody-index", "measles antibody index", Analyte.MEASLES_IGG),
+  RUBELLA_ANTIBODY_INDEX(
+      Kind.ANTIBODY_INDEX, "rubella-antibody-index", "rubella antibody index", Analyte.RUBELLA_IGG),
   VARICELLA_ZOSTER_ANTIBODY_INDEX(
-      "varicella-zoster-antibody-index", "varicella-zoster antibody index", ONE, Print.INDEX),
-  BORRELIA_ANTIBODY_INDEX("borrelia-antibody-index", "Borrelia antibody index", ONE, Print.INDEX),
-  MRZ_REACTION("mrz-reaction", "MRZ reaction", ONE, Print.COUNT),
-  GLUCOSE_RATIO("glucose-ratio", "glucose ratio", ONE, Print.INDEX),
-  LACTATE("lactate", "lactate", MMOL_PER_L, Print.RATE),
-  TOTAL_PROTEIN("total-protein", "total protein", MG_PER_L, Print.CONCENTRATION),
-  LEUKOCYTES("leukocytes", "leukocytes", PER_UL, Print.COUNT),
-  ERYTHROCYTES("erythrocytes", "erythrocytes", PER_UL, Print.COUNT),
-  MYELIN_BASIC_PROTEIN("myelin-basic-protein", "myelin basic protein", NG_PER_ML, Print.RATE),
-  LEUKOCYTES_CORRECTED("leukocytes-corrected", "leukocytes without the blood", PER_UL, Print.COUNT),
+      Kind.ANTIBODY_INDEX,
+      "varicella-zoster-antibody-index",
+      "varicella-zoster antibody index",
+      Analyte.VARICELLA_ZOSTER_IGG),
+  BORRELIA_ANTIBODY_INDEX(
+      Kind.ANTIBODY_INDEX,
+      "borrelia-antibody-index",
+      "Borrelia antibody index",
+      Analyte.BORRELIA_IGG),
+  MRZ_REACTION(Kind.REACTION, "mrz-reaction", "MRZ reaction", Analyte.MEASLES_IGG),
+  GLUCOSE_RATIO(Kind.RATIO, "glucose-ratio", "glucose ratio", Analyte.GLUCOSE),
+  LACTATE(Kind.CSF, "lactate", "lactate", Analyte.LACTATE),
+  TOTAL_PROTEIN(Kind.CSF, "total-protein", "total protein", Analyte.TOTAL_PROTEIN),
+  LEUKOCYTES(Kind.CSF, "leukocytes", "leukocytes", Analyte.LEUKOCYTES),
+  ERYTHROCYTES(Kind.CSF, "erythrocytes", "erythrocytes", Analyte.ERYTHROCYTES),
+  MYELIN_BASIC_PROTEIN(
+      Kind.CSF, "myelin-basic-protein", "myelin basic protein", Analyte.MYELIN_BASIC_PROTEIN),
+  LEUKOCYTES_CORRECTED(
+      Kind.CORRECTED, "leukocytes-corrected", "leukocytes without the blood", Analyte.LEUKOCYTES),
   TOTAL_PROTEIN_CORRECTED(
-      "total-protein-corrected", "total protein without the blood", MG_PER_L, Print.CONCENTRATION),
-  IGG_CORRECTED("igg-corrected", "CSF IgG without the blood", MG_PER_L, Print.CONCENTRATION),
-  IGA_CORRECTED("iga-corrected", "CSF IgA without the blood", MG_PER_L, Print.CONCENTRATION),
-  IGM_CORRECTED("igm-corrected", "CSF IgM without the blood", MG_PER_L, Print.CONCENTRATION),
+      Kind.CORRECTED,
+      "total-protein-corrected",
+      "total protein without the blood",
+      Analyte.TOTAL_PROTEIN),
+  IGG_CORRECTED(Kind.CORRECTED, "igg-corrected", "CSF IgG without the blood", Analyte.IGG),
+  IGA_CORRECTED(Kind.CORRECTED, "iga-corrected", "CSF IgA without the blood", Analyte.IGA),
+  IGM_CORRECTED(Kind.CORRECTED, "igm-corrected", "CSF IgM without the blood", Analyte.IGM),
   ALBUMIN_CORRECTED(
-      "albumin-corrected", "CSF albumin without the blood", MG_PER_L, Print.CONCENTRATION);
+      Kind.CORRECTED, "albumin-corrected", "CSF albumin without the blood", Analyte.ALBUMIN);
+
+  /** What a quantity is made of. */
+  public enum Kind {
+    /** CSF over serum. */
+    QUOTIENT,
+    /** The share of a quotient over its limit. */
+    FRACTION,
+    /** The concentration over the limit of its quotient. */
+    LOCAL,
+    /** A quotient over the albumin quotient. */
+    INDEX,
+    /** What is made in a day. */
+    RATE,
+    /** The quotient of one antibody over that of all IgG, or over its limit. */
+    ANTIBODY_INDEX,
+    /** How many antibody indices are above. */
+    REACTION,
+    /** CSF over serum of what is not a protein. */
+    RATIO,
+    /** Measured in CSF alone. */
+    CSF,
+    /** Measured in CSF, less what the blood brought. */
+    CORRECTED
+  }
 
   /** How a document rounds it; the verdict is always judged on the unrounded value. */
   public enum Print {
@@ -70,16 +114,95 @@ public enum FindingCode {
     COUNT
   }
 
+  private static final Set<Analyte> VIRUSES =
+      Collections.unmodifiableSet(
+          EnumSet.of(Analyte.MEASLES_IGG, Analyte.RUBELLA_IGG, Analyte.VARICELLA_ZOSTER_IGG));
+
+  private static final Map<Kind, Map<Analyte, FindingCode>> BY_SHAPE =
+      Arrays.stream(values())
+          .collect(
+              Collectors.groupingBy(
+                  FindingCode::kind, Collectors.toMap(FindingCode::analyte, code -> code)));
+
+  private final Kind kind;
   private final String code;
   private final String term;
-  private final CanonicalUnit unit;
-  private final Print print;
+  private final Analyte analyte;
 
-  FindingCode(String code, String term, CanonicalUnit unit, Print print) {
+  FindingCode(Kind kind, String code, String term, Analyte analyte) {
+    this.kind = kind;
     this.code = code;
     this.term = term;
-    this.unit = unit;
-    this.print = print;
+    this.analyte = analyte;
+  }
+
+  /** The quantity of some kind of an analyte, if there is one. */
+  public static Optional<FindingCode> find(Kind kind, Analyte analyte) {
+    return Optional.ofNullable(BY_SHAPE.getOrDefault(kind, Map.of()).get(analyte));
+  }
+
+  /**
+   * The quantity of some kind of an analyte.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public static FindingCode of(Kind kind, Analyte analyte) {
+    return find(kind, analyte)
+        .orElseThrow(() -> new IllegalArgumentException("no " + kind + " of " + analyte.code()));
+  }
+
+  /** What it is made of. */
+  public Kind kind() {
+    return kind;
+  }
+
+  /** What is measured for it, beside what it is only compared with; of several the first. */
+  public Analyte analyte() {
+    return analyte;
+  }
+
+  private Set<Analyte> analytes() {
+    return kind == Kind.REACTION ? VIRUSES : Set.of(analyte);
+  }
+
+  /** What it is about; nothing where it only restates a value without the blood. */
+  Set<Analyte> subject() {
+    return kind == Kind.CORRECTED ? Set.of() : analytes();
+  }
+
+  /** The samples that enter it as factors or divisors. */
+  public List<Sample> samples() {
+    Set<Sample> samples = new LinkedHashSet<>();
+    analytes().forEach(a -> samples.add(Sample.csf(a)));
+    if (isPaired()) {
+      samples.add(Sample.serum(analyte));
+    }
+    if (kind == Kind.ANTIBODY_INDEX) {
+      samples.addAll(pair(Analyte.IGG));
+    }
+    if (isComparedWithAlbumin()) {
+      samples.addAll(pair(Analyte.ALBUMIN));
+    }
+    return List.copyOf(samples);
+  }
+
+  private boolean isPaired() {
+    return switch (kind) {
+      case QUOTIENT, FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX, RATIO -> true;
+      case REACTION, CSF -> false;
+      case CORRECTED -> analyte.isPaired();
+    };
+  }
+
+  private boolean isComparedWithAlbumin() {
+    return switch (kind) {
+      case FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX -> true;
+      case QUOTIENT, REACTION, RATIO, CSF, CORRECTED -> false;
+    };
+  }
+
+  private static List<Sample> pair(Analyte analyte) {
+    return List.of(Sample.csf(analyte), Sample.serum(analyte));
   }
 
   /** The name in files. */
@@ -94,12 +217,28 @@ public enum FindingCode {
 
   /** The unit of its value. */
   public CanonicalUnit unit() {
-    return unit;
+    return switch (kind) {
+      case QUOTIENT, FRACTION, INDEX, ANTIBODY_INDEX, REACTION, RATIO -> CanonicalUnit.ONE;
+      case RATE -> CanonicalUnit.MG_PER_DAY;
+      case LOCAL, CSF, CORRECTED -> analyte.unit();
+    };
   }
 
   /** How a document rounds it. */
   public Print print() {
-    return print;
+    return switch (kind) {
+      case QUOTIENT -> Print.QUOTIENT;
+      case FRACTION -> Print.FRACTION;
+      case INDEX, ANTIBODY_INDEX, RATIO -> Print.INDEX;
+      case RATE -> Print.RATE;
+      case REACTION -> Print.COUNT;
+      case LOCAL, CSF, CORRECTED ->
+          switch (analyte.unit()) {
+            case MG_PER_L -> Print.CONCENTRATION;
+            case PER_UL -> Print.COUNT;
+            case MMOL_PER_L, NG_PER_ML, ONE, MG_PER_DAY, ARBITRARY -> Print.RATE;
+          };
+    };
   }
 
   /** The code of a name in a file, if it is one. */

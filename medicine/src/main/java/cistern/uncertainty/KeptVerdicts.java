@@ -3,17 +3,20 @@ package cistern.uncertainty;
 import cistern.barrier.Hyperbola;
 import cistern.barrier.QuotientLimits;
 import cistern.finding.FindingCode;
+import cistern.finding.FindingCode.Kind;
 import cistern.finding.Findings;
 import cistern.finding.Limits;
 import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * The chance that a set of verdicts all stay as they are in another measurement. Given the albumin
@@ -22,42 +25,12 @@ import java.util.Set;
  */
 final class KeptVerdicts {
 
-  /** The verdicts that depend on one quotient once the albumin quotient is given. */
-  private enum Protein {
-    IGG(Analyte.IGG, FindingCode.IGG_QUOTIENT, FindingCode.IGG_FRACTION, FindingCode.IGG_INDEX),
-    IGA(Analyte.IGA, FindingCode.IGA_QUOTIENT, FindingCode.IGA_FRACTION, FindingCode.IGA_INDEX),
-    IGM(Analyte.IGM, FindingCode.IGM_QUOTIENT, FindingCode.IGM_FRACTION, FindingCode.IGM_INDEX),
-    KAPPA(
-        Analyte.KAPPA,
-        FindingCode.KAPPA_QUOTIENT,
-        FindingCode.KAPPA_FRACTION,
-        FindingCode.KAPPA_INDEX);
+  /** What depends on one quotient once the albumin quotient is given. */
+  private static final List<Analyte> PROTEINS =
+      List.of(Analyte.IGG, Analyte.IGA, Analyte.IGM, Analyte.KAPPA);
 
-    private final Analyte analyte;
-    private final FindingCode quotient;
-    private final FindingCode fraction;
-    private final FindingCode index;
-
-    Protein(Analyte analyte, FindingCode quotient, FindingCode fraction, FindingCode index) {
-      this.analyte = analyte;
-      this.quotient = quotient;
-      this.fraction = fraction;
-      this.index = index;
-    }
-
-    private boolean isIn(Set<FindingCode> codes) {
-      return codes.contains(quotient) || codes.contains(fraction) || codes.contains(index);
-    }
-  }
-
-  /** What is measured in CSF alone. */
-  static final Map<FindingCode, Analyte> ALONE =
-      Map.of(
-          FindingCode.LACTATE, Analyte.LACTATE,
-          FindingCode.TOTAL_PROTEIN, Analyte.TOTAL_PROTEIN,
-          FindingCode.LEUKOCYTES, Analyte.LEUKOCYTES,
-          FindingCode.ERYTHROCYTES, Analyte.ERYTHROCYTES,
-          FindingCode.MYELIN_BASIC_PROTEIN, Analyte.MYELIN_BASIC_PROTEIN);
+  private static final Set<Kind> OF_A_PROTEIN =
+      EnumSet.of(Kind.QUOTIENT, Kind.FRACTION, Kind.INDEX);
 
   private static final Set<FindingCode> COUNTED = counted();
 
@@ -79,15 +52,18 @@ final class KeptVerdicts {
   }
 
   private static Set<FindingCode> counted() {
-    Set<FindingCode> counted = EnumSet.copyOf(ALONE.keySet());
-    counted.add(FindingCode.ALBUMIN_QUOTIENT);
-    counted.add(FindingCode.GLUCOSE_RATIO);
-    for (Protein protein : Protein.values()) {
-      counted.addAll(List.of(protein.quotient, protein.fraction, protein.index));
-    }
-    counted.add(FindingCode.IGG_SYNTHESIS_RATE);
-    counted.addAll(KeptIgg.ANTIBODIES.keySet());
-    return counted;
+    return Arrays.stream(FindingCode.values())
+        .filter(
+            code ->
+                isOfAProtein(code)
+                    || code == FindingCode.ALBUMIN_QUOTIENT
+                    || EnumSet.of(Kind.CSF, Kind.RATIO, Kind.RATE, Kind.ANTIBODY_INDEX)
+                        .contains(code.kind()))
+        .collect(Collectors.toCollection(() -> EnumSet.noneOf(FindingCode.class)));
+  }
+
+  private static boolean isOfAProtein(FindingCode code) {
+    return PROTEINS.contains(code.analyte()) && OF_A_PROTEIN.contains(code.kind());
   }
 
   /** Whether the verdict on a code is one of those that are counted. */
@@ -100,9 +76,8 @@ final class KeptVerdicts {
     double chance = 1;
     Set<FindingCode> joint = EnumSet.noneOf(FindingCode.class);
     for (FindingCode code : codes) {
-      Analyte alone = ALONE.get(code);
-      if (alone != null) {
-        chance *= Range.keeping(findings.get(code)).chance(errors.csf(alone));
+      if (code.kind() == Kind.CSF) {
+        chance *= Range.keeping(findings.get(code)).chance(errors.csf(code.analyte()));
       } else if (code == FindingCode.GLUCOSE_RATIO) {
         chance *= glucose();
       } else {
@@ -128,10 +103,11 @@ final class KeptVerdicts {
         KeptIgg.isNeeded(codes)
             ? Optional.of(new KeptIgg(errors, rules, findings, codes))
             : Optional.empty();
-    Map<Protein, LogNormal> quotients = new EnumMap<>(Protein.class);
-    for (Protein protein : Protein.values()) {
-      if (protein.isIn(codes) || (protein == Protein.IGG && igg.isPresent())) {
-        quotients.put(protein, errors.quotient(protein.analyte));
+    Map<Analyte, LogNormal> quotients = new EnumMap<>(Analyte.class);
+    for (Analyte protein : PROTEINS) {
+      boolean isAsked = codes.stream().anyMatch(c -> c.analyte() == protein && isOfAProtein(c));
+      if (isAsked || (protein == Analyte.IGG && igg.isPresent())) {
+        quotients.put(protein, errors.quotient(protein));
       }
     }
     if (albumin.sigma() == 0) {
@@ -143,12 +119,12 @@ final class KeptVerdicts {
 
   /** Split wherever one of the other quotients, or an antibody's, passes a limit. */
   private NormalRule rule(
-      LogNormal albumin, Range allowed, Map<Protein, LogNormal> quotients, Optional<KeptIgg> igg) {
+      LogNormal albumin, Range allowed, Map<Analyte, LogNormal> quotients, Optional<KeptIgg> igg) {
     NormalRule.Bends bends = allowed.bendsOf(albumin);
     quotients.forEach(
         (protein, quotient) -> {
-          QuotientLimits limits = rules.limits(protein.analyte);
-          Range index = Range.keeping(findings.get(protein.index));
+          QuotientLimits limits = rules.limits(protein);
+          Range index = Range.keeping(findings.get(FindingCode.of(Kind.INDEX, protein)));
           for (double end : new double[] {index.lower(), index.upper()}) {
             Range.bend(bends, albumin, quotient.median() / end, quotient.sigma());
           }
@@ -166,31 +142,34 @@ final class KeptVerdicts {
   private double given(
       double albumin,
       Set<FindingCode> codes,
-      Map<Protein, LogNormal> quotients,
+      Map<Analyte, LogNormal> quotients,
       Optional<KeptIgg> igg) {
     double chance = 1;
-    for (Map.Entry<Protein, LogNormal> entry : quotients.entrySet()) {
+    for (Map.Entry<Analyte, LogNormal> entry : quotients.entrySet()) {
       Range range = range(entry.getKey(), albumin, codes);
       chance *=
-          entry.getKey() == Protein.IGG && igg.isPresent()
+          entry.getKey() == Analyte.IGG && igg.isPresent()
               ? igg.get().chance(range, albumin)
               : range.chance(entry.getValue());
     }
     return chance;
   }
 
-  private Range range(Protein protein, double albumin, Set<FindingCode> codes) {
+  private Range range(Analyte protein, double albumin, Set<FindingCode> codes) {
+    FindingCode quotient = FindingCode.of(Kind.QUOTIENT, protein);
+    FindingCode fraction = FindingCode.of(Kind.FRACTION, protein);
+    FindingCode index = FindingCode.of(Kind.INDEX, protein);
     Range range = Range.ALL;
-    Limits limits = limits(rules.limits(protein.analyte), albumin);
-    if (codes.contains(protein.quotient)) {
-      range = range.and(Range.of(limits, findings.verdict(protein.quotient)));
+    Limits limits = limits(rules.limits(protein), albumin);
+    if (codes.contains(quotient)) {
+      range = range.and(Range.of(limits, findings.verdict(quotient)));
     }
-    if (codes.contains(protein.fraction)) {
+    if (codes.contains(fraction)) {
       Limits upper = Limits.upper(limits.above().orElseThrow());
-      range = range.and(Range.of(upper, findings.verdict(protein.fraction)));
+      range = range.and(Range.of(upper, findings.verdict(fraction)));
     }
-    return codes.contains(protein.index)
-        ? range.and(Range.keeping(findings.get(protein.index)).times(albumin))
+    return codes.contains(index)
+        ? range.and(Range.keeping(findings.get(index)).times(albumin))
         : range;
   }
 

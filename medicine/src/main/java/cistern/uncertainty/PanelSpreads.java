@@ -34,41 +34,23 @@ final class PanelSpreads {
 
   /** The distribution of a quantity that has one; all its inputs are numbers. */
   Optional<Spread> find(FindingCode code) {
-    return switch (code) {
-      case ALBUMIN_QUOTIENT -> Optional.of(errors.quotient(Analyte.ALBUMIN));
-      case IGG_QUOTIENT -> Optional.of(errors.quotient(Analyte.IGG));
-      case IGA_QUOTIENT -> Optional.of(errors.quotient(Analyte.IGA));
-      case IGM_QUOTIENT -> Optional.of(errors.quotient(Analyte.IGM));
-      case KAPPA_QUOTIENT -> Optional.of(errors.quotient(Analyte.KAPPA));
-      case LAMBDA_QUOTIENT -> Optional.of(errors.quotient(Analyte.LAMBDA));
-      case IGG_FRACTION -> Optional.of(fraction(Analyte.IGG));
-      case IGA_FRACTION -> Optional.of(fraction(Analyte.IGA));
-      case IGM_FRACTION -> Optional.of(fraction(Analyte.IGM));
-      case KAPPA_FRACTION -> Optional.of(fraction(Analyte.KAPPA));
-      case IGG_LOCAL -> Optional.of(local(Analyte.IGG));
-      case IGA_LOCAL -> Optional.of(local(Analyte.IGA));
-      case IGM_LOCAL -> Optional.of(local(Analyte.IGM));
-      case KAPPA_LOCAL -> Optional.of(local(Analyte.KAPPA));
-      case IGG_INDEX -> Optional.of(index(Analyte.IGG));
-      case IGA_INDEX -> Optional.of(index(Analyte.IGA));
-      case IGM_INDEX -> Optional.of(index(Analyte.IGM));
-      case LAMBDA_INDEX -> Optional.of(index(Analyte.LAMBDA));
-      case KAPPA_INDEX -> Optional.of(index(Analyte.KAPPA));
-      case IGG_SYNTHESIS_RATE -> Optional.of(rate());
-      case MEASLES_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.MEASLES_IGG));
-      case RUBELLA_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.RUBELLA_IGG));
-      case VARICELLA_ZOSTER_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.VARICELLA_ZOSTER_IGG));
-      case BORRELIA_ANTIBODY_INDEX -> Optional.of(antibody(Analyte.BORRELIA_IGG));
-      case MRZ_REACTION -> Optional.empty();
-      case GLUCOSE_RATIO -> Optional.of(errors.quotient(Analyte.GLUCOSE));
-      case LACTATE, TOTAL_PROTEIN, LEUKOCYTES, ERYTHROCYTES, MYELIN_BASIC_PROTEIN ->
-          Optional.ofNullable(KeptVerdicts.ALONE.get(code)).map(errors::csf);
-      case LEUKOCYTES_CORRECTED -> Optional.of(leukocytesCorrected());
-      case TOTAL_PROTEIN_CORRECTED -> Optional.of(proteinCorrected());
-      case IGG_CORRECTED -> Optional.of(corrected(Analyte.IGG));
-      case IGA_CORRECTED -> Optional.of(corrected(Analyte.IGA));
-      case IGM_CORRECTED -> Optional.of(corrected(Analyte.IGM));
-      case ALBUMIN_CORRECTED -> Optional.of(corrected(Analyte.ALBUMIN));
+    Analyte analyte = code.analyte();
+    return switch (code.kind()) {
+      case QUOTIENT, RATIO -> Optional.of(errors.quotient(analyte));
+      case FRACTION -> Optional.of(fraction(analyte));
+      case LOCAL -> Optional.of(local(analyte));
+      case INDEX -> Optional.of(index(analyte));
+      case RATE -> Optional.of(rate());
+      case ANTIBODY_INDEX -> Optional.of(antibody(analyte));
+      case REACTION -> Optional.empty();
+      case CSF -> Optional.of(errors.csf(analyte));
+      case CORRECTED ->
+          Optional.of(
+              code == FindingCode.LEUKOCYTES_CORRECTED
+                  ? leukocytesCorrected()
+                  : code == FindingCode.TOTAL_PROTEIN_CORRECTED
+                      ? proteinCorrected()
+                      : corrected(analyte));
     };
   }
 

@@ -3,6 +3,7 @@ package cistern.uncertainty;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.FindingCode.Kind;
 import cistern.finding.Findings;
 import cistern.finding.Threshold;
 import cistern.finding.Uncertainty;
@@ -113,40 +114,18 @@ public final class Uncertainties {
   }
 
   private double chance(PanelSpreads spreads, FindingCode code, Threshold cut) {
-    return switch (code) {
-      case IGG_QUOTIENT, IGG_FRACTION, IGG_LOCAL -> overLimit(spreads, Analyte.IGG);
-      case IGA_QUOTIENT, IGA_FRACTION, IGA_LOCAL -> overLimit(spreads, Analyte.IGA);
-      case IGM_QUOTIENT, IGM_FRACTION, IGM_LOCAL -> overLimit(spreads, Analyte.IGM);
-      case KAPPA_QUOTIENT, KAPPA_FRACTION, KAPPA_LOCAL -> overLimit(spreads, Analyte.KAPPA);
-      case GLUCOSE_RATIO ->
+    Analyte analyte = code.analyte();
+    return switch (code.kind()) {
+      case FRACTION, LOCAL -> overLimit(spreads, analyte);
+      case QUOTIENT ->
+          FindingCode.find(Kind.FRACTION, analyte).isPresent()
+              ? overLimit(spreads, analyte)
+              : spreads.find(code).orElseThrow().chanceOver(cut.at());
+      case RATIO ->
           rules
               .glucose()
-              .chanceOver(
-                  spreads.errors().csf(Analyte.GLUCOSE), spreads.errors().serum(Analyte.GLUCOSE));
-      case ALBUMIN_QUOTIENT,
-          LAMBDA_QUOTIENT,
-          IGG_INDEX,
-          IGA_INDEX,
-          IGM_INDEX,
-          LAMBDA_INDEX,
-          KAPPA_INDEX,
-          IGG_SYNTHESIS_RATE,
-          MEASLES_ANTIBODY_INDEX,
-          RUBELLA_ANTIBODY_INDEX,
-          VARICELLA_ZOSTER_ANTIBODY_INDEX,
-          BORRELIA_ANTIBODY_INDEX,
-          MRZ_REACTION,
-          LACTATE,
-          TOTAL_PROTEIN,
-          LEUKOCYTES,
-          ERYTHROCYTES,
-          MYELIN_BASIC_PROTEIN,
-          LEUKOCYTES_CORRECTED,
-          TOTAL_PROTEIN_CORRECTED,
-          IGG_CORRECTED,
-          IGA_CORRECTED,
-          IGM_CORRECTED,
-          ALBUMIN_CORRECTED ->
+              .chanceOver(spreads.errors().csf(analyte), spreads.errors().serum(analyte));
+      case INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED ->
           spreads.find(code).orElseThrow().chanceOver(cut.at());
     };
   }

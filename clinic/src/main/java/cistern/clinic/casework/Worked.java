@@ -11,7 +11,6 @@ import cistern.measurement.Sample;
 import cistern.report.wording.ValueWords;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -41,46 +40,17 @@ final class Worked {
   }
 
   private String formula() {
-    return switch (finding.code()) {
-      case ALBUMIN_QUOTIENT,
-          IGG_QUOTIENT,
-          IGA_QUOTIENT,
-          IGM_QUOTIENT,
-          KAPPA_QUOTIENT,
-          LAMBDA_QUOTIENT,
-          GLUCOSE_RATIO ->
-          quotient(analyte());
-      case IGG_INDEX, IGA_INDEX, IGM_INDEX, LAMBDA_INDEX, KAPPA_INDEX ->
-          "(" + quotient(analyte()) + ") ÷ (" + quotient(Analyte.ALBUMIN) + ")";
-      case IGG_FRACTION, IGA_FRACTION, IGM_FRACTION, KAPPA_FRACTION ->
-          "1 − " + limit() + " ÷ (" + quotient(analyte()) + ")";
-      case IGG_LOCAL, IGA_LOCAL, IGM_LOCAL, KAPPA_LOCAL ->
-          "((" + quotient(analyte()) + ") − " + limit() + ") × " + serum(analyte());
-      case IGG_SYNTHESIS_RATE,
-          MEASLES_ANTIBODY_INDEX,
-          RUBELLA_ANTIBODY_INDEX,
-          VARICELLA_ZOSTER_ANTIBODY_INDEX,
-          BORRELIA_ANTIBODY_INDEX,
-          MRZ_REACTION,
-          LACTATE,
-          TOTAL_PROTEIN,
-          LEUKOCYTES,
-          ERYTHROCYTES,
-          MYELIN_BASIC_PROTEIN,
-          LEUKOCYTES_CORRECTED,
-          TOTAL_PROTEIN_CORRECTED,
-          IGG_CORRECTED,
-          IGA_CORRECTED,
-          IGM_CORRECTED,
-          ALBUMIN_CORRECTED ->
-          inputs();
+    return switch (finding.code().kind()) {
+      case QUOTIENT, RATIO -> quotient(analyte());
+      case INDEX -> "(" + quotient(analyte()) + ") ÷ (" + quotient(Analyte.ALBUMIN) + ")";
+      case FRACTION -> "1 − " + limit() + " ÷ (" + quotient(analyte()) + ")";
+      case LOCAL -> "((" + quotient(analyte()) + ") − " + limit() + ") × " + serum(analyte());
+      case RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED -> inputs();
     };
   }
 
-  /** What the finding is about: the input that is not albumin, unless all are. */
   private Analyte analyte() {
-    List<Analyte> analytes = finding.inputs().stream().map(Sample::analyte).toList();
-    return analytes.stream().filter(a -> a != Analyte.ALBUMIN).findFirst().orElse(Analyte.ALBUMIN);
+    return finding.code().analyte();
   }
 
   private String quotient(Analyte analyte) {
@@ -93,32 +63,7 @@ final class Worked {
 
   /** The limit of the quotient behind a fraction or an amount. */
   private String limit() {
-    FindingCode quotient =
-        switch (analyte()) {
-          case IGG -> FindingCode.IGG_QUOTIENT;
-          case IGA -> FindingCode.IGA_QUOTIENT;
-          case IGM -> FindingCode.IGM_QUOTIENT;
-          case KAPPA -> FindingCode.KAPPA_QUOTIENT;
-          case ALBUMIN,
-              LAMBDA,
-              TOTAL_PROTEIN,
-              GLUCOSE,
-              LACTATE,
-              LEUKOCYTES,
-              ERYTHROCYTES,
-              HEMATOCRIT,
-              NEUTROPHILS,
-              LYMPHOCYTES,
-              MONOCYTES,
-              EOSINOPHILS,
-              PLASMA_CELLS,
-              MYELIN_BASIC_PROTEIN,
-              MEASLES_IGG,
-              RUBELLA_IGG,
-              VARICELLA_ZOSTER_IGG,
-              BORRELIA_IGG ->
-              FindingCode.ALBUMIN_QUOTIENT;
-        };
+    FindingCode quotient = FindingCode.of(FindingCode.Kind.QUOTIENT, analyte());
     Finding behind = interpretation.findings().get(quotient);
     return behind.limits().isKnown()
         ? "limit (" + ValueWords.limit(behind) + " " + ValueWords.unit(quotient) + ")"

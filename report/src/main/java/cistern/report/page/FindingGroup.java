@@ -1,6 +1,7 @@
 package cistern.report.page;
 
 import cistern.finding.FindingCode;
+import cistern.measurement.Analyte;
 import java.util.Arrays;
 import java.util.List;
 
@@ -30,33 +31,19 @@ enum FindingGroup {
   }
 
   static FindingGroup of(FindingCode code) {
-    return switch (code) {
-      case ALBUMIN_QUOTIENT -> BARRIER;
-      case IGG_QUOTIENT, IGG_FRACTION, IGG_LOCAL, IGG_INDEX, IGG_SYNTHESIS_RATE -> IGG;
-      case IGA_QUOTIENT, IGA_FRACTION, IGA_LOCAL, IGA_INDEX -> IGA;
-      case IGM_QUOTIENT, IGM_FRACTION, IGM_LOCAL, IGM_INDEX -> IGM;
-      case KAPPA_QUOTIENT,
-          KAPPA_FRACTION,
-          KAPPA_LOCAL,
-          KAPPA_INDEX,
-          LAMBDA_QUOTIENT,
-          LAMBDA_INDEX ->
-          LIGHT_CHAINS;
-      case MEASLES_ANTIBODY_INDEX,
-          RUBELLA_ANTIBODY_INDEX,
-          VARICELLA_ZOSTER_ANTIBODY_INDEX,
-          BORRELIA_ANTIBODY_INDEX,
-          MRZ_REACTION ->
-          ANTIBODIES;
-      case GLUCOSE_RATIO, LACTATE, TOTAL_PROTEIN, LEUKOCYTES, ERYTHROCYTES, MYELIN_BASIC_PROTEIN ->
-          FLUID;
-      case LEUKOCYTES_CORRECTED,
-          TOTAL_PROTEIN_CORRECTED,
-          IGG_CORRECTED,
-          IGA_CORRECTED,
-          IGM_CORRECTED,
-          ALBUMIN_CORRECTED ->
-          BLOOD;
+    return switch (code.kind()) {
+      case QUOTIENT, FRACTION, LOCAL, INDEX, RATE -> ofProtein(code.analyte());
+      case ANTIBODY_INDEX, REACTION -> ANTIBODIES;
+      case RATIO, CSF -> FLUID;
+      case CORRECTED -> BLOOD;
+    };
+  }
+
+  private static FindingGroup ofProtein(Analyte analyte) {
+    return switch (analyte.family()) {
+      case IMMUNOGLOBULIN -> analyte == Analyte.IGG ? IGG : analyte == Analyte.IGA ? IGA : IGM;
+      case LIGHT_CHAIN -> LIGHT_CHAINS;
+      case PROTEIN, METABOLITE, CELLS, FRACTION, SPECIFIC_ANTIBODY -> BARRIER;
     };
   }
 }
