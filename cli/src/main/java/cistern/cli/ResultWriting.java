@@ -38,7 +38,7 @@ record ResultWriting(
               write(destination, result);
             })) {
       for (String file : files) {
-        isAllValid[0] &=
+        boolean isRead =
             inputs.read(
                 file,
                 read -> {
@@ -52,6 +52,7 @@ record ResultWriting(
                     isAllValid[0] = false;
                   }
                 });
+        isAllValid[0] &= isRead;
       }
       results.finish();
     }

@@ -56,7 +56,7 @@ public final class Summaries implements AutoCloseable {
     Summaries summaries = new Summaries(store, medicine);
     summaries.reader.execute(() -> summaries.quietly(summaries::makeOfOthers));
     long minute = Duration.ofMinutes(1).toMillis();
-    Future<?> unused =
+    Future<?> _ =
         summaries.reader.scheduleWithFixedDelay(
             () -> summaries.quietly(summaries::makeDue), minute, minute, TimeUnit.MILLISECONDS);
     return summaries;
