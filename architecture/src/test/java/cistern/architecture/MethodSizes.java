@@ -9,6 +9,7 @@ import com.sun.source.util.SourcePositions;
 import com.sun.source.util.TreePathScanner;
 import com.sun.source.util.Trees;
 import java.util.List;
+import javax.lang.model.element.Modifier;
 import org.jspecify.annotations.Nullable;
 
 /** Walks one source file and notes the methods that break a hard stop of house style, rule 14. */
@@ -17,6 +18,9 @@ final class MethodSizes extends TreePathScanner<@Nullable Void, List<String>> {
   private static final int LINES = 40;
 
   private static final int PARAMETERS = 5;
+
+  /** In private code, so that no bundle is made only to pass arguments. */
+  private static final int PRIVATE_PARAMETERS = 7;
 
   private final CompilationUnitTree unit;
   private final SourcePositions positions;
@@ -36,7 +40,8 @@ final class MethodSizes extends TreePathScanner<@Nullable Void, List<String>> {
       violations.add(place + " has " + lines + " lines");
     }
     int parameters = method.getParameters().size();
-    if (parameters > PARAMETERS && !isOfRecord(method)) {
+    boolean isPrivate = method.getModifiers().getFlags().contains(Modifier.PRIVATE);
+    if (parameters > (isPrivate ? PRIVATE_PARAMETERS : PARAMETERS) && !isOfRecord(method)) {
       violations.add(place + " has " + parameters + " parameters");
     }
     return super.visitMethod(method, violations);

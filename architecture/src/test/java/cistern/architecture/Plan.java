@@ -72,6 +72,33 @@ record Plan(String root) {
           entry("clinic", with(MEDICINE, "gel", "exchange", "report")),
           entry("checks", Set.of()));
 
+  /**
+   * The foundations inside the other modules, and which of their neighbours each may see; what
+   * stands on them is free within its module, as long as it goes in no circle.
+   */
+  private static final Map<String, Set<String>> FOUNDATIONS =
+      Map.ofEntries(
+          entry("clinic.setting", Set.of()),
+          entry("clinic.store", Set.of("clinic.setting")),
+          entry("clinic.audit", Set.of("clinic.setting", "clinic.store")),
+          entry("clinic.account", Set.of("clinic.setting", "clinic.store", "clinic.audit")),
+          entry(
+              "clinic.web",
+              Set.of("clinic.setting", "clinic.store", "clinic.audit", "clinic.account")),
+          entry("report.look", Set.of()),
+          entry("report.markup", Set.of()),
+          entry("report.wording", Set.of()),
+          entry("report.figure", Set.of("report.look", "report.markup", "report.wording")),
+          entry(
+              "report.paper",
+              Set.of("report.look", "report.markup", "report.wording", "report.figure")),
+          entry("exchange.json", Set.of()),
+          entry("exchange.ucum", Set.of("exchange.json")),
+          entry("gel.image", Set.of()));
+
+  /** What only starts the others: nobody sees it. */
+  private static final String DOOR = "clinic.launch";
+
   /** The packages of the module that holds the medicine. */
   static Set<String> medicine() {
     return MEDICINE;
@@ -90,6 +117,11 @@ record Plan(String root) {
         if (!to.isEmpty() && !from.isEmpty() && !isDrawn(from, to)) {
           violations.putIfAbsent(from + " may not see " + to, arrow.getDescription());
         }
+        String inner = innerRoomOf(type);
+        String other = innerRoomOf(arrow.getTargetClass().getBaseComponentType());
+        if (from.equals(to) && !isDrawnInside(inner, other)) {
+          violations.putIfAbsent(inner + " may not see " + other, arrow.getDescription());
+        }
       }
     }
     return violations.entrySet().stream()
@@ -99,6 +131,23 @@ record Plan(String root) {
 
   private static boolean isDrawn(String from, String to) {
     return from.equals(to) || SEES.getOrDefault(from, Set.of()).contains(to);
+  }
+
+  /** Between two rooms of one module; a class directly in the module's own package is free. */
+  private static boolean isDrawnInside(String from, String to) {
+    if (from.equals(to) || !to.contains(".")) {
+      return true;
+    }
+    return !to.equals(DOOR)
+        && (!FOUNDATIONS.containsKey(from) || FOUNDATIONS.get(from).contains(to));
+  }
+
+  /** The two packages under the root that a class lives in, {@code report.look}. */
+  private String innerRoomOf(JavaClass type) {
+    String name = type.getPackageName();
+    return name.startsWith(root + ".")
+        ? name.substring(root.length() + 1).replaceFirst("^([^.]+\\.[^.]+)\\..*", "$1")
+        : "";
   }
 
   /** The package directly under the root that a class lives in; empty when it lives elsewhere. */

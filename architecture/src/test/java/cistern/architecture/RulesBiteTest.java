@@ -51,6 +51,12 @@ class RulesBiteTest {
     }
 
     @Test
+    void plan_foundationSeesWhatStandsOnIt_named() {
+      assertThat(new Plan(BROKEN).check(CLASSES))
+          .anyMatch(line -> line.startsWith("report.look may not see report.page"));
+    }
+
+    @Test
     void plan_roomNotDrawn_named() {
       assertThat(new Plan(BROKEN).check(CLASSES))
           .anyMatch(line -> line.startsWith("orchard is not drawn in the plan"));
@@ -167,6 +173,8 @@ class RulesBiteTest {
           "class A { void a(int a, int b, int c, int d, int e) {} } | 0",
           "class A { void a(int a, int b, int c, int d, int e, int f) {} } | 1",
           "class A { A(int a, int b, int c, int d, int e, int f) {} } | 1",
+          "class A { private A(int a, int b, int c, int d, int e, int f, int g) {} } | 0",
+          "class A { private A(int a, int b, int c, int d, int e, int f, int g, int h) {} } | 1",
           "record A(int a, int b, int c, int d, int e, int f) { A { assert a > 0; } } | 0"
         })
     void methods_parametersAtAndOverTheStop(String source, int violations) throws IOException {

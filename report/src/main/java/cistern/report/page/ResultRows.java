@@ -21,16 +21,39 @@ import cistern.report.wording.BandWords;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Findings and bands as rows of a table of results. */
 final class ResultRows {
+
+  /** What a work-up usually holds of the fluid. */
+  private static final Set<Analyte> USUAL =
+      Collections.unmodifiableSet(
+          EnumSet.of(
+              Analyte.ALBUMIN,
+              Analyte.IGG,
+              Analyte.IGA,
+              Analyte.IGM,
+              Analyte.KAPPA,
+              Analyte.TOTAL_PROTEIN,
+              Analyte.GLUCOSE,
+              Analyte.LACTATE,
+              Analyte.LEUKOCYTES,
+              Analyte.ERYTHROCYTES,
+              Analyte.LYMPHOCYTES,
+              Analyte.MEASLES_IGG,
+              Analyte.RUBELLA_IGG,
+              Analyte.VARICELLA_ZOSTER_IGG,
+              Analyte.BORRELIA_IGG));
 
   private static final String NEAR = "page.near-limit.chance";
   private static final String BETWEEN = "; ";
@@ -217,39 +240,10 @@ final class ResultRows {
       missing.add("oligoclonal bands");
     }
     Arrays.stream(Analyte.values())
-        .filter(ResultRows::isUsual)
+        .filter(USUAL::contains)
         .filter(a -> !said.panel().panel().has(Sample.csf(a)))
         .map(Analyte::term)
         .forEach(missing::add);
     return missing;
-  }
-
-  private static boolean isUsual(Analyte analyte) {
-    return switch (analyte) {
-      case ALBUMIN,
-          IGG,
-          IGA,
-          IGM,
-          KAPPA,
-          TOTAL_PROTEIN,
-          GLUCOSE,
-          LACTATE,
-          LEUKOCYTES,
-          ERYTHROCYTES,
-          LYMPHOCYTES,
-          MEASLES_IGG,
-          RUBELLA_IGG,
-          VARICELLA_ZOSTER_IGG,
-          BORRELIA_IGG ->
-          true;
-      case LAMBDA,
-          HEMATOCRIT,
-          NEUTROPHILS,
-          MONOCYTES,
-          EOSINOPHILS,
-          PLASMA_CELLS,
-          MYELIN_BASIC_PROTEIN ->
-          false;
-    };
   }
 }
