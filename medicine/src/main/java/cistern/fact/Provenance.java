@@ -44,7 +44,7 @@ public record Provenance(String words, List<Reference> references) {
 
   private static String named(String part, List<Reference> references) {
     List<String> texts = new ArrayList<>();
-    for (String key : part.split(VIA)) {
+    for (String key : part.split(VIA, -1)) {
       Reference reference = Bibliography.standard().get(key.strip());
       references.add(reference);
       texts.add(reference.toText());

@@ -22,9 +22,6 @@ public final class PaperText {
 
   private static final String BLANK = "____________________";
 
-  /** The widths of name, value, unit, limit and verdict. */
-  private static final String RESULT = "  %s %-31s %9s %-9s %-24s %-13s %s";
-
   private final Sources sources = new Sources();
 
   private PaperText() {}
@@ -118,14 +115,15 @@ public final class PaperText {
       return Wrapped.of("    ", result.name() + " – " + said);
     }
     String line =
-        RESULT.formatted(
-            result.judgement().mark().map(PaperText::shape).orElse(" "),
-            result.name(),
-            result.amount().value(),
-            result.amount().unit(),
-            result.judgement().limit(),
-            result.judgement().word(),
-            mark(result.grounds()).strip());
+        "  %s %-31s %9s %-9s %-24s %-13s %s"
+            .formatted(
+                result.judgement().mark().map(PaperText::shape).orElse(" "),
+                result.name(),
+                result.amount().value(),
+                result.amount().unit(),
+                result.judgement().limit(),
+                result.judgement().word(),
+                mark(result.grounds()).strip());
     String interval = result.amount().interval();
     String beneath =
         (interval.isEmpty() ? "" : "95 % interval " + interval)

@@ -14,7 +14,6 @@ import cistern.report.paper.Paper.Result;
 import cistern.report.paper.Paper.Results;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Function;
 
 /**
@@ -150,6 +149,6 @@ final class ResultsTable {
             .with("height", "12")
             .with("aria-hidden", "true")
             .with(VerdictMark.PLAIN.of(verdict, new Spot(MARK_ROOM, MARK_ROOM)));
-    return isPrint ? svg.with("alt", Objects.requireNonNull(verdict).word()) : svg;
+    return isPrint ? svg.with("alt", verdict.word()) : svg;
   }
 }
