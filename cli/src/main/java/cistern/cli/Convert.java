@@ -11,6 +11,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -38,8 +39,16 @@ final class Convert implements Callable<Integer> {
       description = "work-ups, FHIR, HL7 v2 messages or tables; - is standard input")
   private List<String> files = List.of();
 
-  @Option(names = "--to", paramLabel = "FORMAT", required = true, description = "workup")
-  private Format format = Format.WORKUP;
+  @Option(
+      names = "--to",
+      paramLabel = "FORMAT",
+      description = "workup, fhir, hl7v2 or table")
+  private @Nullable Format format;
+
+  @Option(
+      names = "--propose-mapping",
+      description = "writes a mapping for a table or for local codes, to be checked and confirmed")
+  private boolean isProposing;
 
   @Option(
       names = "--out",
@@ -54,7 +63,10 @@ final class Convert implements Callable<Integer> {
 
   /** What work-ups become. */
   enum Format {
-    WORKUP
+    WORKUP,
+    FHIR,
+    HL7V2,
+    TABLE
   }
 
   Convert(Terminal terminal) {
@@ -68,14 +80,26 @@ final class Convert implements Callable<Integer> {
     if (facts.isEmpty() || mapping.isEmpty()) {
       return ExitCode.INVALID_INPUT.number();
     }
+    if (isProposing) {
+      return new MappingWriting(terminal, facts.get(), Optional.ofNullable(out))
+          .write(files)
+          .number();
+    }
+    if (format == null) {
+      throw new ParameterException(
+          spec.commandLine(), "Say what to convert to: --to workup, fhir, hl7v2 or table.");
+    }
     return new ResultWriting(terminal, spec.commandLine(), files, Optional.ofNullable(out))
-        .write(rendering(), facts.get(), mapping.get())
+        .write(rendering(format, facts.get()), facts.get(), mapping.get())
         .number();
   }
 
-  private Rendering rendering() {
+  private static Rendering rendering(Format format, Facts facts) {
     return switch (format) {
       case WORKUP -> new WorkupRendering();
+      case FHIR -> CarrierRendering.results(CarrierRendering.Carrier.FHIR, facts);
+      case HL7V2 -> CarrierRendering.results(CarrierRendering.Carrier.HL7V2, facts);
+      case TABLE -> new TableRendering(false);
     };
   }
 }

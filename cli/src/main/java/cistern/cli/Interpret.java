@@ -46,7 +46,7 @@ final class Interpret implements Callable<Integer> {
   @Option(
       names = "--format",
       paramLabel = "FORMAT",
-      description = "text (default), json, html or pdf")
+      description = "text (default), json, html, pdf, fhir, hl7v2 or table")
   private Format format = Format.TEXT;
 
   @Option(
@@ -67,6 +67,9 @@ final class Interpret implements Callable<Integer> {
       description = "where results go; a folder holds <id>.<ext> for each")
   private @Nullable String out;
 
+  @Option(names = "--attach-pdf", description = "with fhir and hl7v2: the report as PDF inside")
+  private boolean isAttached;
+
   @Mixin private CarrierOptions carriers = new CarrierOptions();
 
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
@@ -77,7 +80,10 @@ final class Interpret implements Callable<Integer> {
     TEXT,
     JSON,
     HTML,
-    PDF
+    PDF,
+    FHIR,
+    HL7V2,
+    TABLE
   }
 
   Interpret(Terminal terminal) {
@@ -107,6 +113,16 @@ final class Interpret implements Callable<Integer> {
       case JSON -> new JsonRendering();
       case HTML -> new HtmlRendering(page, audience);
       case PDF -> new PdfRendering(facts, words, audience);
+      case FHIR -> CarrierRendering.report(CarrierRendering.Carrier.FHIR, facts, pdf(facts, words));
+      case HL7V2 ->
+          CarrierRendering.report(CarrierRendering.Carrier.HL7V2, facts, pdf(facts, words));
+      case TABLE -> new TableRendering(true);
     };
+  }
+
+  private Optional<Rendering> pdf(Facts facts, PatientWords words) {
+    return isAttached
+        ? Optional.of(new PdfRendering(facts, words, audience))
+        : Optional.empty();
   }
 }

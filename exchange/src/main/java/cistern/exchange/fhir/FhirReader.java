@@ -174,9 +174,7 @@ public final class FhirReader {
               .orElse(""));
     }
     boolean areHeld = first.isPresent() && second.isPresent();
-    return areHeld
-        ? first.get().path().equals(second.get().path())
-        : names.size() == 1;
+    return areHeld ? first.get().path().equals(second.get().path()) : names.size() == 1;
   }
 
   private static Optional<ReportedPerson> onlyNamed(List<FhirElement> observations) {

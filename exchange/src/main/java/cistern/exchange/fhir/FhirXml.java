@@ -5,13 +5,13 @@ import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
+import cistern.exchange.xml.PlainXml;
 import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.SequencedMap;
-import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -37,7 +37,7 @@ final class FhirXml {
   /** The resource of a document; empty, with a problem noted, when there is none. */
   static Optional<Json.Structure> read(byte[] bytes, InputLimits limits, InputProblems problems) {
     try {
-      XMLStreamReader xml = factory().createXMLStreamReader(new ByteArrayInputStream(bytes));
+      XMLStreamReader xml = PlainXml.of(new ByteArrayInputStream(bytes));
       return new FhirXml(xml, limits).document(problems);
     } catch (XMLStreamException e) {
       int line = e.getLocation() == null ? 1 : Math.max(1, e.getLocation().getLineNumber());
@@ -47,15 +47,6 @@ final class FhirXml {
               InputTrouble.NOT_XML, "line " + line + ", column " + column, line, column));
       return Optional.empty();
     }
-  }
-
-  private static XMLInputFactory factory() {
-    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
-    factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, true);
-    return factory;
   }
 
   private Optional<Json.Structure> document(InputProblems problems) throws XMLStreamException {

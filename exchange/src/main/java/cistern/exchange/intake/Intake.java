@@ -8,20 +8,28 @@ import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
+import cistern.exchange.lab.Coding;
 import cistern.exchange.lab.Composed;
 import cistern.exchange.lab.LabReport;
+import cistern.exchange.lab.LeftOver;
 import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.WorkupComposer;
+import cistern.exchange.table.MappingProposal;
+import cistern.exchange.table.TableReader;
 import cistern.exchange.workup.WorkupFile;
 import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
 import java.io.BufferedInputStream;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /** Reads work-ups out of whatever holds them; every carrier ends in the same reader of work-ups. */
@@ -73,13 +81,48 @@ public final class Intake {
         case JSON -> json(start, readings);
         case XML -> new Reports(readings).xml(start);
         case HL7V2 -> new Reports(readings).messages(start);
-        case WORKBOOK, TEXT -> readings.accept(workups.read(start));
+        case WORKBOOK -> new Reports(readings).table(start, true);
+        case TEXT -> new Reports(readings).table(start, false);
         case OPAQUE ->
             readings.accept(
                 notValid(InputTrouble.NOT_A_CARRIER, "copy the text out of it and give that"));
       }
     } catch (IOException e) {
       readings.accept(notValid(InputTrouble.UNREADABLE, "reading stopped before its end"));
+    }
+  }
+
+  /**
+   * A mapping for an input, to be confirmed by a person.
+   *
+   * @param file a table, or messages with local codes
+   * @param problems is given every reason why there is none
+   */
+  public Optional<Json.Structure> propose(Path file, InputProblems problems) {
+    try {
+      byte[] bytes = Files.readAllBytes(file);
+      Carrier carrier = Carrier.of(Arrays.copyOf(bytes, Math.min(bytes.length, Carrier.LENGTH)));
+      MappingProposal proposal = MappingProposal.of(facts);
+      if (carrier == Carrier.WORKBOOK || carrier == Carrier.TEXT) {
+        return Optional.of(proposal.columns(bytes, carrier == Carrier.WORKBOOK, problems));
+      }
+      Set<Coding> unknown = new LinkedHashSet<>();
+      WorkupComposer composer = WorkupComposer.of(facts, mapping);
+      Consumer<LabReport> collected = report -> unknown.addAll(composer.unknown(report));
+      InputStream in = new ByteArrayInputStream(bytes);
+      if (carrier == Carrier.HL7V2) {
+        Hl7Reader.of(limits).read(in, collected, p -> p.invalid().forEach(problems::add));
+      } else if (carrier == Carrier.XML) {
+        FhirReader.readXml(bytes, limits, problems).ifPresent(collected);
+      } else {
+        JsonDocument.read(in, limits, problems)
+            .flatMap(resource -> FhirReader.read(resource, problems))
+            .ifPresent(collected);
+      }
+      return Optional.of(proposal.codes(List.copyOf(unknown)));
+    } catch (IOException e) {
+      problems.add(InputProblem.of(InputTrouble.UNREADABLE, "", "the system refuses it"));
+      return Optional.empty();
     }
   }
 
@@ -125,6 +168,26 @@ public final class Intake {
       report(FhirReader.readXml(bytes, limits, problems), problems);
     }
 
+    void table(InputStream in, boolean isWorkbook) throws IOException {
+      byte[] bytes = in.readNBytes(limits.bytes() + 1);
+      InputProblems problems = new InputProblems();
+      if (bytes.length > limits.bytes()) {
+        problems.add(InputProblem.of(InputTrouble.TOO_LARGE, "", limits.mebibytes()));
+        refuse(problems);
+        return;
+      }
+      TableReader reader = TableReader.of(facts, mapping);
+      List<LabReport> reports =
+          isWorkbook ? reader.readWorkbook(bytes, problems) : reader.readText(bytes, problems);
+      if (!problems.isValid()) {
+        refuse(problems);
+      } else if (reports.isEmpty()) {
+        readings.accept(workups.read(new ByteArrayInputStream(bytes)));
+      } else {
+        reports.forEach(this::compose);
+      }
+    }
+
     void messages(InputStream in) {
       Hl7Reader.of(limits).read(in, this::compose, this::refuse);
     }
@@ -146,6 +209,7 @@ public final class Intake {
       if (composed.isEmpty()) {
         String first =
             composer.leftOver(report).stream()
+                .filter(l -> l.why() != LeftOver.Why.HEADINGS)
                 .findFirst()
                 .map(l -> l.place() + " " + l.why().sentence())
                 .orElse("it holds no result");

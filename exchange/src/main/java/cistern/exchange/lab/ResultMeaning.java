@@ -22,6 +22,9 @@ final class ResultMeaning {
       Pattern.compile("(?i)(?:pattern|type|typ|muster)\\s*([1-5])");
   private static final String TITRE = "{titer}";
 
+  /** No unit: two are said that differ. */
+  private static final String NEITHER = "two units";
+
   private final Spellings spellings;
   private final LocalMapping mapping;
   private final List<LeftOver> leftOver;
@@ -52,6 +55,11 @@ final class ResultMeaning {
                   result.value()));
       default -> usable(result, meaning.get());
     };
+  }
+
+  /** Whether any code of a result is known. */
+  boolean isKnown(ReportedResult result) {
+    return meaning(result).isPresent();
   }
 
   private Optional<ReadResult> usable(ReportedResult result, Meaning meaning) {
@@ -123,6 +131,10 @@ final class ResultMeaning {
 
   /** The unit beside the value, behind it in the same field, or of the mapping. */
   private Optional<String> unit(ReportedResult result, Meaning meaning, NumberText number) {
+    boolean isBeside = !number.rest().isBlank() && spellings.isUnit(number.rest());
+    if (isBeside && !result.unit().isBlank() && !number.rest().equals(result.unit())) {
+      return Optional.of(number.rest().equals("%") ? "%" : NEITHER);
+    }
     if (!result.unit().isBlank()) {
       return Optional.of(result.unit());
     }

@@ -57,6 +57,15 @@ public final class WorkupComposer {
     return leftOver;
   }
 
+  /** The codes of a report that nothing explains. */
+  public List<Coding> unknown(LabReport report) {
+    ResultMeaning meaning = new ResultMeaning(spellings, mapping, new ArrayList<>());
+    return report.results().stream()
+        .filter(result -> !meaning.isKnown(result) && !result.codes().isEmpty())
+        .map(result -> result.codes().getFirst())
+        .toList();
+  }
+
   private Composed document(
       LabReport report, String suffix, Puncture puncture, List<LeftOver> common) {
     List<LeftOver> leftOver = new ArrayList<>(common);

@@ -1,0 +1,68 @@
+package cistern.exchange.lab;
+
+import cistern.measurement.Analyte;
+import java.time.OffsetDateTime;
+import java.util.Optional;
+
+/**
+ * One result as it is sent.
+ *
+ * @param code this program's own code, {@code albumin.csf}
+ * @param name in words
+ * @param loinc the LOINC code that may be written for it
+ * @param sign {@code <}, {@code >} or nothing
+ * @param value every digit as it was given, or a word
+ * @param unit UCUM; empty for none
+ * @param beside what is said beside it
+ */
+public record SentResult(
+    String code,
+    String name,
+    Optional<LoincCode> loinc,
+    String sign,
+    String value,
+    String unit,
+    Beside beside) {
+
+  /**
+   * What is said beside a result.
+   *
+   * @param status {@code final}, {@code preliminary} or {@code amended}
+   * @param range the laboratory's reference range, as written
+   * @param method as written
+   * @param measuredAt when it was measured
+   */
+  public record Beside(
+      String status,
+      Optional<String> range,
+      Optional<String> method,
+      Optional<OffsetDateTime> measuredAt) {}
+
+  static SentResult of(SentWorkup result) {
+    String analyte = result.text("analyte").orElse("");
+    String in = result.text("in").orElse("");
+    String unit = result.text("unit").orElse("");
+    String code = analyte + "." + in;
+    String term = Analyte.parse(analyte).map(Analyte::term).orElse(analyte);
+    Optional<String> below = result.text("below");
+    Optional<String> above = result.text("above");
+    String status = result.text("status").orElse("final");
+    return new SentResult(
+        code,
+        term + " in " + in,
+        Loinc.toWrite(code, unit, result.facts()),
+        below.isPresent() ? "<" : above.isPresent() ? ">" : "",
+        below.or(() -> above).or(() -> result.text("value")).orElse(""),
+        unit,
+        new Beside(
+            status.equals("preliminary") || status.equals("amended") ? status : "final",
+            result.text("reportedLimit"),
+            result.text("assay"),
+            result.time("at")));
+  }
+
+  /** Whether the value is a number. */
+  public boolean isNumber() {
+    return value.matches("-?\\d+(\\.\\d+)?([eE][-+]?\\d+)?");
+  }
+}

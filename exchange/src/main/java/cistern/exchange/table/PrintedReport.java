@@ -1,0 +1,161 @@
+package cistern.exchange.table;
+
+import cistern.exchange.lab.Coding;
+import cistern.exchange.lab.Fluids;
+import cistern.exchange.lab.LabReport;
+import cistern.exchange.lab.LeftOver;
+import cistern.exchange.lab.LeftOver.Why;
+import cistern.exchange.lab.LocalMapping;
+import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Remarks;
+import cistern.exchange.lab.ReportedResult.Standing;
+import cistern.exchange.lab.ReportedSpecimen;
+import cistern.exchange.table.Grid.Cell;
+import cistern.exchange.table.Grid.Row;
+import cistern.exchange.ucum.Spellings;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A report whose text was copied out of a page: a result a line, under headings that name a fluid.
+ */
+final class PrintedReport {
+
+  private static final Pattern RESULT =
+      Pattern.compile(
+          "(?<name>[^\\d<>≤≥]*?[^\\d<>≤≥\\s:]|[^<>≤≥]*?\\))[\\s:]+(?<value>(?:[<>]=?|≤|≥)?\\s*[-+]?"
+              + "\\d[\\d.,]*(?:\\s*:\\s*\\d+)?)(?<rest>.*)");
+  private static final Pattern RANGE =
+      Pattern.compile(
+          "\\s*[(\\[]?\\s*((?:[<>≤≥]\\s*)?\\d[\\d.,]*(?:\\s*[-–]\\s*\\d[\\d.,]*)?)\\s*[)\\]]?\\s*");
+
+  private final Spellings spellings;
+  private final LocalMapping mapping;
+  private final Marks marks;
+  private final Map<String, String> fields = new LinkedHashMap<>();
+  private final List<ReportedResult> results = new ArrayList<>();
+  private final List<LeftOver> notes;
+  private Optional<String> section = Optional.empty();
+
+  PrintedReport(Spellings spellings, LocalMapping mapping, Marks marks, List<LeftOver> notes) {
+    this.spellings = spellings;
+    this.mapping = mapping;
+    this.marks = marks;
+    this.notes = new ArrayList<>(notes);
+  }
+
+  /** The report; empty when no line holds a result. */
+  Optional<LabReport> read(List<Row> rows) {
+    KeyedLines.fields(rows).forEach(fields::putIfAbsent);
+    rows.stream().filter(row -> !row.isBlank()).forEach(this::line);
+    PersonCells cells = new PersonCells(fields, "line 1", mapping, notes);
+    return results.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new LabReport(
+                "table",
+                cells.text("id").or(() -> cells.text("person.id")),
+                false,
+                cells.person(),
+                results.stream().map(r -> dated(r, cells)).toList(),
+                notes));
+  }
+
+  private static ReportedResult dated(ReportedResult result, PersonCells cells) {
+    boolean isCsf =
+        result.specimen().words().stream()
+            .anyMatch(w -> Fluids.parse(w).filter(f -> f == Fluids.Fluid.CSF).isPresent());
+    return new ReportedResult(
+        result.place(),
+        result.codes(),
+        result.specimen().takenAt(cells.at(isCsf ? "csf" : "serum")),
+        result.value(),
+        result.unit(),
+        result.standing(),
+        result.remarks());
+  }
+
+  private void line(Row row) {
+    String text = String.join("  ", row.cells().stream().map(Cell::text).toList()).strip();
+    if (KeyedLines.field(row).isPresent()) {
+      return;
+    }
+    Heading whole = Heading.of(text.replaceFirst("\\s*:\\s*$", ""), spellings, LocalMapping.NONE);
+    if (whole.subject().isEmpty() && whole.fluids().size() == 1) {
+      section = whole.fluids().stream().findFirst();
+      return;
+    }
+    if (!measured(row, text) && !answered(row, text)) {
+      notes.add(new LeftOver("line " + row.number(), Why.NOT_A_RESULT, "", text, ""));
+    }
+  }
+
+  private boolean measured(Row row, String text) {
+    Matcher line = RESULT.matcher(text);
+    if (!line.matches()) {
+      return false;
+    }
+    Heading name = Heading.of(line.group("name"), spellings, LocalMapping.NONE);
+    if (name.subject().isEmpty()) {
+      return false;
+    }
+    String rest =
+        line.group("rest").replaceFirst("(?i)^\\s*(?:\\*+|[hl]{1,2}|↑|↓)(?=\\s)", "").strip();
+    String unit = name.units().isEmpty() ? unit(rest) : name.units().getFirst();
+    String after = rest.startsWith(unit) ? rest.substring(unit.length()) : rest;
+    Matcher range = RANGE.matcher(after);
+    add(
+        row,
+        name,
+        marks.plain(new Cell(line.group("value").strip(), false)),
+        unit,
+        range.lookingAt() ? Optional.of(range.group(1)) : Optional.empty());
+    return true;
+  }
+
+  /** The longest beginning of a text that is a unit. */
+  private String unit(String rest) {
+    String[] words = rest.split("\\s+", -1);
+    String best = "";
+    String text = "";
+    for (int i = 0; i < Math.min(3, words.length); i++) {
+      text = text.isEmpty() ? words[i] : text + " " + words[i];
+      boolean isUnit = !text.isBlank() && !text.matches("[\\d.,()-].*") && spellings.isUnit(text);
+      best = isUnit && rest.startsWith(text) ? text : best;
+    }
+    return best;
+  }
+
+  /** A name and a word, such as an answer on the bands. */
+  private boolean answered(Row row, String text) {
+    String[] words = text.split("[\\s:]+", -1);
+    for (int count = words.length - 1; count > 0; count--) {
+      String first = String.join(" ", List.of(words).subList(0, count));
+      Heading name = Heading.of(first, spellings, LocalMapping.NONE);
+      if (name.isBands() || name.isSerology()) {
+        String answer = String.join(" ", List.of(words).subList(count, words.length));
+        add(row, name, answer, "", Optional.empty());
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void add(Row row, Heading name, String value, String unit, Optional<String> range) {
+    List<String> words = name.fluids().isEmpty() ? section.stream().toList() : name.fluids();
+    results.add(
+        new ReportedResult(
+            "line " + row.number(),
+            List.of(Coding.own(name.subject().orElseThrow())),
+            new ReportedSpecimen(words, Optional.empty(), Optional.empty()),
+            value,
+            unit,
+            Standing.FINAL,
+            new Remarks(Optional.empty(), range, Optional.empty(), Optional.empty())));
+  }
+}

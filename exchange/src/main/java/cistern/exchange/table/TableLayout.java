@@ -1,0 +1,126 @@
+package cistern.exchange.table;
+
+import cistern.exchange.lab.LocalMapping;
+import cistern.exchange.table.Grid.Row;
+import cistern.exchange.ucum.Spellings;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * Where the headings of a table stand and what they say. Up to three rows of headings are read
+ * together: a heading that spans columns says its part for each of them.
+ *
+ * @param rows all rows of the table
+ * @param first the index of the first row of headings
+ * @param depth how many rows they take
+ * @param headings one a column
+ */
+record TableLayout(List<Row> rows, int first, int depth, List<Heading> headings) {
+
+  private static final int LOOKED_AT = 30;
+  private static final int DEEPEST = 3;
+  private static final int LEAST_WEIGHT = 3;
+
+  TableLayout {
+    headings = List.copyOf(headings);
+  }
+
+  /** The layout that explains most; empty when no row looks like headings. */
+  static Optional<TableLayout> of(List<Row> rows, Spellings spellings, LocalMapping mapping) {
+    Optional<TableLayout> best = Optional.empty();
+    for (int first = 0; first < Math.min(LOOKED_AT, rows.size()); first++) {
+      for (int depth = 1; depth <= DEEPEST && first + depth < rows.size(); depth++) {
+        TableLayout layout =
+            new TableLayout(rows, first, depth, headings(rows, first, depth, spellings, mapping));
+        if (layout.weight() > best.map(TableLayout::weight).orElse(LEAST_WEIGHT)) {
+          best = Optional.of(layout);
+        }
+      }
+    }
+    return best.filter(TableLayout::hasValues);
+  }
+
+  private static List<Heading> headings(
+      List<Row> rows, int first, int depth, Spellings spellings, LocalMapping mapping) {
+    Row last = rows.get(first + depth - 1);
+    int width =
+        IntStream.range(first, first + depth).map(r -> rows.get(r).cells().size()).max().orElse(0);
+    List<Heading> headings = new ArrayList<>();
+    for (int column = 0; column < width; column++) {
+      List<String> parts = new ArrayList<>();
+      for (int row = first; row < first + depth; row++) {
+        String text = spanning(rows.get(row), column, row < first + depth - 1);
+        if (!text.isBlank() && !parts.contains(text)) {
+          parts.add(text);
+        }
+      }
+      Heading whole = Heading.of(String.join(" ", parts), spellings, mapping);
+      Heading alone = Heading.of(last.cell(column).text(), spellings, mapping);
+      boolean isField = whole.weight() == 0 && alone.weight() > 0 && !alone.isMeasured();
+      headings.add(isField ? alone : whole);
+    }
+    return headings;
+  }
+
+  /** The text of a cell, or of the nearest one to its left where a heading spans columns. */
+  private static String spanning(Row row, int column, boolean isGroup) {
+    int from = column;
+    while (isGroup && from > 0 && row.cell(from).isBlank()) {
+      from--;
+    }
+    return row.cell(from).text();
+  }
+
+  private int weight() {
+    return headings.stream().mapToInt(Heading::weight).sum();
+  }
+
+  /** Whether there are columns from which results can come. */
+  private boolean hasValues() {
+    boolean isLong =
+        headings.stream().anyMatch(h -> h.isField("test") || h.isField("code"))
+            && headings.stream().anyMatch(h -> h.isField("value"));
+    return isLong || headings.stream().anyMatch(h -> h.isMeasured() || h.isFluid());
+  }
+
+  /** The rows under the headings. */
+  List<Row> body() {
+    return rows.subList(first + depth, rows.size());
+  }
+
+  /** The rows above the headings. */
+  List<Row> above() {
+    return rows.subList(0, first);
+  }
+
+  /** The column of a field; the first one when several say so. */
+  Optional<Integer> column(String field) {
+    return IntStream.range(0, headings.size())
+        .filter(i -> headings.get(i).isField(field) && headings.get(i).fluids().isEmpty())
+        .boxed()
+        .findFirst();
+  }
+
+  /** The columns of fluids, each with any analyte's values. */
+  List<Integer> fluidColumns() {
+    return IntStream.range(0, headings.size())
+        .filter(i -> headings.get(i).isFluid())
+        .boxed()
+        .toList();
+  }
+
+  /** Whether each row is one analyte or one result. */
+  boolean isByTest() {
+    return !fluidColumns().isEmpty() || column("value").isPresent();
+  }
+
+  /** The column of the names of tests: as its heading says, else the first. */
+  Optional<Integer> testColumn() {
+    Optional<Integer> named = column("test");
+    boolean isFirstFree = !headings.isEmpty() && headings.getFirst().weight() == 0;
+    return named.or(
+        () -> isByTest() && isFirstFree && column("code").isEmpty() ? Optional.of(0) : named);
+  }
+}
