@@ -263,7 +263,7 @@ public final class FhirWriter {
               String[] parts = name.split(", ", 2);
               ResourceText human = new ResourceText().with("family", parts[0]);
               if (parts.length > 1) {
-                human.with("text", name);
+                human.texts("given", List.of(parts[1]));
               }
               patient.list("name", List.of(human));
             });

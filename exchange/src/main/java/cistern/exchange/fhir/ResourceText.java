@@ -49,6 +49,11 @@ final class ResourceText {
     return this;
   }
 
+  ResourceText texts(String name, List<String> texts) {
+    members.put(name, new Json.Sequence(texts.stream().<Json>map(Json.Text::new).toList()));
+    return this;
+  }
+
   Json.Structure json() {
     return new Json.Structure(members);
   }

@@ -146,7 +146,7 @@ public final class Intake {
   private final class Reports {
 
     private final Consumer<WorkupReading> readings;
-    private final WorkupComposer composer = WorkupComposer.of(facts, mapping);
+    private WorkupComposer composer = WorkupComposer.of(facts, mapping);
 
     Reports(Consumer<WorkupReading> readings) {
       this.readings = readings;
@@ -184,6 +184,7 @@ public final class Intake {
       } else if (reports.isEmpty()) {
         readings.accept(workups.read(new ByteArrayInputStream(bytes)));
       } else {
+        composer = WorkupComposer.of(facts, mapping.withPlainNumbers());
         reports.forEach(this::compose);
       }
     }

@@ -35,11 +35,9 @@ public record LocalMapping(
     return new LocalMapping(confirmedBy, mark, dates, Optional.of(named), entries);
   }
 
-  /** This mapping with another mark of decimals, where none was told. */
-  public LocalMapping with(DecimalMark found) {
-    return mark == DecimalMark.UNTOLD
-        ? new LocalMapping(confirmedBy, found, dates, zone, entries)
-        : this;
+  /** This mapping for numbers whose mark has been turned into a point where it was clear. */
+  public LocalMapping withPlainNumbers() {
+    return new LocalMapping(confirmedBy, DecimalMark.UNTOLD, dates, zone, entries);
   }
 
   /** Which of day and month comes first in a date that does not begin with the year. */

@@ -1,11 +1,11 @@
 package cistern.exchange.lab;
 
 import cistern.fact.Facts;
-import cistern.finding.Cut;
 import cistern.finding.Finding;
-import cistern.finding.FindingValue;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.math.BigDecimal;
 import java.util.List;
@@ -63,23 +63,27 @@ public record SentFinding(
 
   private record Bound(String sign, String text) {}
 
-  private static Bound bound(FindingValue value) {
-    return switch (value) {
-      case FindingValue.None none -> new Bound("", "");
-      case FindingValue.Point point -> new Bound("", plain(point.value()));
-      case FindingValue.Bounds b when b.lower() <= 0 && Double.isFinite(b.upper()) ->
-          new Bound("<", plain(b.upper()));
-      case FindingValue.Bounds b when Double.isInfinite(b.upper()) ->
-          new Bound(">", plain(b.lower()));
-      case FindingValue.Bounds b -> new Bound("", "");
-    };
+  private static Bound bound(Optional<Interval> value) {
+    if (value.isEmpty()) {
+      return new Bound("", "");
+    }
+    Interval interval = value.get();
+    if (interval.isExact()) {
+      return new Bound("", plain(interval.exactly()));
+    }
+    if (Double.isInfinite(interval.upper())) {
+      return new Bound(">", plain(interval.lower()));
+    }
+    return interval.lower() <= 0
+        ? new Bound("<", plain(interval.upper()))
+        : new Bound("", "");
   }
 
   private static String plain(double value) {
     return new BigDecimal(Double.toString(value)).toPlainString();
   }
 
-  private static String at(Cut cut) {
+  private static String at(Threshold cut) {
     return plain(cut.at());
   }
 

@@ -4,12 +4,11 @@ import cistern.bands.BandCounts;
 import cistern.bands.BandReport;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingValue;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
-import cistern.measurement.ReportedValue;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
@@ -99,26 +98,20 @@ public final class TableWriter {
     return count.isPresent() ? Integer.toString(count.getAsInt()) : "";
   }
 
-  private static String value(ReportedValue value) {
-    return switch (value) {
-      case ReportedValue.Exact exact -> number(exact.value());
-      case ReportedValue.Below below -> "<" + number(below.limit());
-      case ReportedValue.Above above -> ">" + number(above.limit());
-    };
+  private static String value(Interval value) {
+    if (value.isExact()) {
+      return number(value.exactly());
+    }
+    if (Double.isInfinite(value.upper())) {
+      return ">" + number(value.lower());
+    }
+    return value.lower() <= 0
+        ? "<" + number(value.upper())
+        : number(value.lower()) + " to " + number(value.upper());
   }
 
   private static void finding(Finding finding, List<String> cells) {
-    cells.add(
-        switch (finding.value()) {
-          case FindingValue.None none -> "";
-          case FindingValue.Point point -> number(point.value());
-          case FindingValue.Bounds bounds ->
-              Double.isInfinite(bounds.upper())
-                  ? ">" + number(bounds.lower())
-                  : bounds.lower() <= 0
-                      ? "<" + number(bounds.upper())
-                      : number(bounds.lower()) + " to " + number(bounds.upper());
-        });
+    cells.add(finding.value().map(TableWriter::value).orElse(""));
     cells.add(finding.verdict().word());
   }
 
