@@ -22,10 +22,7 @@ import picocli.CommandLine.Spec;
       "Turns a laboratory's report into work-ups, and work-ups into what others read.",
       "What is not understood is kept and listed, never guessed."
     },
-    footer = {
-      "",
-      "Example: cistern convert examples/exchange/report.hl7 --to workup"
-    },
+    footer = {"", "Example: cistern convert examples/exchange/report.hl7 --to workup"},
     mixinStandardHelpOptions = true)
 final class Convert implements Callable<Integer> {
 
@@ -39,10 +36,7 @@ final class Convert implements Callable<Integer> {
       description = "work-ups, FHIR, HL7 v2 messages or tables; - is standard input")
   private List<String> files = List.of();
 
-  @Option(
-      names = "--to",
-      paramLabel = "FORMAT",
-      description = "workup, fhir, hl7v2 or table")
+  @Option(names = "--to", paramLabel = "FORMAT", description = "workup, fhir, hl7v2 or table")
   private @Nullable Format format;
 
   @Option(

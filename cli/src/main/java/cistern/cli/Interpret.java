@@ -121,8 +121,6 @@ final class Interpret implements Callable<Integer> {
   }
 
   private Optional<Rendering> pdf(Facts facts, PatientWords words) {
-    return isAttached
-        ? Optional.of(new PdfRendering(facts, words, audience))
-        : Optional.empty();
+    return isAttached ? Optional.of(new PdfRendering(facts, words, audience)) : Optional.empty();
   }
 }

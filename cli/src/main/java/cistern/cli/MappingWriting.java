@@ -51,8 +51,7 @@ record MappingWriting(Terminal terminal, Facts facts, Optional<String> out) {
     try {
       return Intake.of(facts, LocalMapping.NONE).propose(Path.of(file), problems);
     } catch (InvalidPathException e) {
-      problems.add(
-          InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here"));
+      problems.add(InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here"));
       return Optional.empty();
     }
   }

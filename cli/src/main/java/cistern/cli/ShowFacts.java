@@ -24,7 +24,10 @@ final class ShowFacts implements Callable<Integer> {
 
   private final Terminal terminal;
 
-  @Option(names = "--format", paramLabel = "FORMAT", description = "text (default), json, or csl: the bibliography")
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "text (default), json, or csl: the bibliography")
   private Format format = Format.TEXT;
 
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")

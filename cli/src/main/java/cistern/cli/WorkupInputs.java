@@ -113,7 +113,8 @@ final class WorkupInputs {
     } catch (InvalidPathException e) {
       readings.accept(
           new WorkupReading.NotValid(
-              List.of(InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here"))));
+              List.of(
+                  InputProblem.of(InputTrouble.UNREADABLE, "", "its name is not a path here"))));
     }
   }
 }

@@ -66,9 +66,11 @@ class ConvertTest {
   }
 
   private static String values(String bundle) {
-    return bundle.lines()
+    return bundle
+        .lines()
         .filter(line -> line.matches(".*\"(value|code|comparator|collectedDateTime|status)\": .*"))
-        .filter(line -> !line.contains("urn:uuid") && !line.matches(".*\"value\": \"[0-9a-f]{64}\".*"))
+        .filter(
+            line -> !line.contains("urn:uuid") && !line.matches(".*\"value\": \"[0-9a-f]{64}\".*"))
         .reduce("", (a, b) -> a + b + "\n");
   }
 
@@ -110,7 +112,8 @@ class ConvertTest {
     Path table = folder.resolve("t.csv");
     Files.writeString(table, "Nr;Alb Liquor (mg/L);Foo\np-1;220;3\n");
     Run proposal = Run.of("convert", table.toString(), "--propose-mapping");
-    assertThat(proposal.out()).contains("\"means\": \"albumin\"", "\"in\": \"csf\"", "\"confirmedBy\": \"\"");
+    assertThat(proposal.out())
+        .contains("\"means\": \"albumin\"", "\"in\": \"csf\"", "\"confirmedBy\": \"\"");
     Path mapping = folder.resolve("m.json");
     Files.writeString(mapping, proposal.out());
     Run refused =
@@ -122,7 +125,9 @@ class ConvertTest {
         proposal
             .out()
             .replace("\"confirmedBy\": \"\"", "\"confirmedBy\": \"Dr Example\"")
-            .replace("\"heading\": \"Nr\",\n      \"means\": \"\"", "\"heading\": \"Nr\", \"means\": \"person.id\"")
+            .replace(
+                "\"heading\": \"Nr\",\n      \"means\": \"\"",
+                "\"heading\": \"Nr\", \"means\": \"person.id\"")
             .replace("\"means\": \"\"", "\"means\": \"ignore\""));
     Run read =
         Run.of("convert", table.toString(), "--to", "workup", "--mapping", mapping.toString());

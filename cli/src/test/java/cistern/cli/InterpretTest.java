@@ -275,7 +275,9 @@ class InterpretTest {
       Run run = Run.of("interpret", TYPICAL, LEAK);
 
       assertThat(run.code()).isZero();
-      assertThat(run.out()).contains("CSF work-up typical-ms").contains("\nCSF work-up barrier-leak");
+      assertThat(run.out())
+          .contains("CSF work-up typical-ms")
+          .contains("\nCSF work-up barrier-leak");
     }
 
     @Test

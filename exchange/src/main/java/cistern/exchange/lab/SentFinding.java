@@ -74,9 +74,7 @@ public record SentFinding(
     if (Double.isInfinite(interval.upper())) {
       return new Bound(">", plain(interval.lower()));
     }
-    return interval.lower() <= 0
-        ? new Bound("<", plain(interval.upper()))
-        : new Bound("", "");
+    return interval.lower() <= 0 ? new Bound("<", plain(interval.upper())) : new Bound("", "");
   }
 
   private static String plain(double value) {

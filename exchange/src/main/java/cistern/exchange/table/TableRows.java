@@ -145,7 +145,14 @@ final class TableRows {
   }
 
   /** What stands beside a value: words for its fluid, its units, and the row's fields. */
-  private record Beside(List<String> fluids, List<String> units, PersonCells cells) {}
+  private record Beside(List<String> fluids, List<String> units, PersonCells cells) {
+
+    /** What stands beside the value of one of several fluids. */
+    Beside of(int index) {
+      List<String> own = units.size() == fluids.size() ? List.of(units.get(index)) : units;
+      return new Beside(List.of(fluids.get(index)), own, cells);
+    }
+  }
 
   private List<String> units(Heading heading, PersonCells cells) {
     if (!heading.units().isEmpty()) {
@@ -159,8 +166,7 @@ final class TableRows {
     String[] parts = PAIR.split(cell.text(), -1);
     int fluids = beside.fluids().size();
     if (fluids < 2) {
-      group.results.add(
-          result(place, codes, cell, beside, fluids == 0 ? "" : beside.fluids().getFirst(), 0));
+      group.results.add(result(place, codes, cell, beside));
       return;
     }
     if (parts.length != fluids) {
@@ -170,14 +176,14 @@ final class TableRows {
     }
     for (int i = 0; i < fluids; i++) {
       Cell part = new Cell(parts[i].strip(), false);
-      group.results.add(result(place, codes, part, beside, beside.fluids().get(i), i));
+      group.results.add(result(place, codes, part, beside.of(i)));
     }
   }
 
-  private ReportedResult result(
-      String place, List<Coding> codes, Cell cell, Beside beside, String fluid, int index) {
-    List<String> units = beside.units();
-    String unit = units.isEmpty() ? "" : units.size() == 1 ? units.getFirst() : units.get(index);
+  /** A value in one fluid; of two units nobody says which is meant. */
+  private ReportedResult result(String place, List<Coding> codes, Cell cell, Beside beside) {
+    String fluid = beside.fluids().isEmpty() ? "" : beside.fluids().getFirst();
+    String unit = beside.units().size() == 1 ? beside.units().getFirst() : "";
     String name =
         cistern.exchange.lab.Fluids.parse(fluid)
             .map(f -> f.name().toLowerCase(java.util.Locale.ROOT))

@@ -13,14 +13,47 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Inputs damaged by chance, with fixed seeds: every one is read or refused, and none is a fault. */
+/**
+ * Inputs damaged by chance, with fixed seeds: every one is read or refused, and none is a fault.
+ */
 class IntakeFuzzTest {
 
   private static final List<String> PIECES =
       List.of(
-          "|", "^", "~", "\\", "&", "\r", "\n", "\"", ";", ",", "\t", "{", "}", "[", "]", "<", ">",
-          "\u0000", "é", "\ufeff", "1e999", "-", "OBX|", "PID|", "SPM|", "NaN", "<!DOCTYPE x>",
-          "\"resourceType\":", "#p", "2031", "%", "\\X", "null", "MSH|^~\\&|");
+          "|",
+          "^",
+          "~",
+          "\\",
+          "&",
+          "\r",
+          "\n",
+          "\"",
+          ";",
+          ",",
+          "\t",
+          "{",
+          "}",
+          "[",
+          "]",
+          "<",
+          ">",
+          "\u0000",
+          "é",
+          "\ufeff",
+          "1e999",
+          "-",
+          "OBX|",
+          "PID|",
+          "SPM|",
+          "NaN",
+          "<!DOCTYPE x>",
+          "\"resourceType\":",
+          "#p",
+          "2031",
+          "%",
+          "\\X",
+          "null",
+          "MSH|^~\\&|");
 
   private static byte[] example(String name) throws IOException {
     Path root = Path.of(System.getProperty("cistern.root", ".."));
@@ -45,9 +78,7 @@ class IntakeFuzzTest {
     for (int i = 0; i < times; i++) {
       byte[] damaged = damaged(whole, random);
       Read read = Read.of(damaged, LocalMapping.NONE);
-      assertThat(read.count() > 0 || !read.refusals().isEmpty())
-          .as("damage %d", i)
-          .isTrue();
+      assertThat(read.count() > 0 || !read.refusals().isEmpty()).as("damage %d", i).isTrue();
     }
   }
 

@@ -9,7 +9,6 @@ import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
 import cistern.finding.Problem;
 import cistern.measurement.Interval;
-import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
