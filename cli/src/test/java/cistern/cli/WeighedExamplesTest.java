@@ -30,16 +30,16 @@ class WeighedExamplesTest {
       delimiter = '|',
       textBlock =
           """
-          typical-ms | met 17-5, met 24-B | - | mrz-reaction borrelia-antibody-index
-          barrier-leak | undetermined, undetermined | albumin-quotient-high no-csf-only-bands | history mrz-reaction
+          typical-ms | met 17-5, met 24-B | - | borrelia-antibody-index
+          barrier-leak | undetermined, undetermined | albumin-quotient-high no-csf-only-bands | history aqp4-igg
           bloody-tap | undetermined, undetermined | - | history borrelia-antibody-index
-          serum-days-later | undetermined, undetermined | - | serum-redraw mog-igg
+          serum-days-later | undetermined, undetermined | - | serum-redraw aqp4-igg
           alike-bands | undetermined, undetermined | bands-alike no-csf-only-bands | history kappa-flc
-          monoclonal-ladder | undetermined, undetermined | monoclonal-ladder no-csf-only-bands | history mog-igg
-          kappa-under-limit | undetermined, not-met | no-csf-only-bands | mog-igg aqp4-igg
-          low-serum-igg | undetermined, undetermined | - | history mrz-reaction
-          high-index-without-bands | undetermined, undetermined | no-csf-only-bands | mog-igg aqp4-igg
-          infection-like | undetermined, undetermined | leukocytes-beyond-ms glucose-ratio-low lactate-high protein-high albumin-quotient-high neutrophils-prominent | history borrelia-antibody-index
+          monoclonal-ladder | undetermined, undetermined | monoclonal-ladder no-csf-only-bands | history aqp4-igg
+          kappa-under-limit | undetermined, not-met | no-csf-only-bands | aqp4-igg mog-igg
+          low-serum-igg | undetermined, undetermined | - | history repeat-focusing
+          high-index-without-bands | undetermined, undetermined | no-csf-only-bands | borrelia-antibody-index aqp4-igg
+          infection-like | undetermined, undetermined | leukocytes-beyond-ms glucose-ratio-low lactate-high protein-high albumin-quotient-high neutrophils-prominent | history bands
           """)
   void weigh_anExample_saysWhatAReviewerExpects(
       String example, String verdicts, String flags, String next) {

@@ -10,5 +10,4 @@ import java.util.Optional;
  * @param from when it began
  * @param to when it ended; empty while it goes on, or when nobody knows
  */
-public record Treatment(
-    String drug, Optional<OffsetDateTime> from, Optional<OffsetDateTime> to) {}
+public record Treatment(String drug, Optional<OffsetDateTime> from, Optional<OffsetDateTime> to) {}

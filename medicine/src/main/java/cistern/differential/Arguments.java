@@ -4,24 +4,27 @@ import cistern.fact.Grounds;
 import cistern.finding.Printed;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
-/** What speaks for and against the diseases that have counts, but too few for a number. */
+/**
+ * What speaks for and against a disease, from published counts. A finding speaks for a disease when
+ * it is commoner there than in MS; for MS, when it is commoner there than among mixed controls.
+ */
 final class Arguments {
 
   private static final double LEVEL = 0.95;
   private static final double PER_CENT = 100;
 
-  private final Model model;
+  private final List<Series> all;
 
-  Arguments(Model model) {
-    this.model = model;
+  Arguments(List<Series> all) {
+    this.all = List.copyOf(all);
   }
 
-  /** One argument for each such disease that any observation speaks of. */
+  /** One argument for each disease that any observation speaks of. */
   List<Argument> of(Observations observations) {
     return Stream.of(Disease.values())
-        .filter(d -> !model.diseases().contains(d))
         .map(d -> of(d, observations))
         .filter(a -> !a.reasonsFor().isEmpty() || !a.reasonsAgainst().isEmpty())
         .toList();
@@ -31,19 +34,31 @@ final class Arguments {
     List<String> reasonsFor = new ArrayList<>();
     List<String> reasonsAgainst = new ArrayList<>();
     Grounds grounds = Grounds.MEASURED;
+    Disease against = disease == Disease.MS ? Disease.OTHER : Disease.MS;
     for (Observation observation : observations.heard()) {
-      for (Series series : model.beliefs().of(disease.code(), observation.trait().rate())) {
-        boolean isFor = chance(series.count().share(), observation) > inMs(observation);
-        (isFor ? reasonsFor : reasonsAgainst).add(words(series, observation));
-        grounds = grounds.and(series.grounds());
+      OptionalDouble elsewhere = mean(against, observation);
+      if (elsewhere.isPresent()) {
+        for (Series series : of(disease, observation)) {
+          boolean isFor = chance(series.count().share(), observation) > elsewhere.getAsDouble();
+          (isFor ? reasonsFor : reasonsAgainst).add(words(series, observation));
+          grounds = grounds.and(series.grounds());
+        }
       }
     }
     return new Argument(disease, reasonsFor, reasonsAgainst, grounds);
   }
 
-  private double inMs(Observation observation) {
-    double found = model.mean(Disease.MS, observation.trait().rate()).orElse(Belief.HALF);
-    return chance(found, observation);
+  private List<Series> of(Disease disease, Observation observation) {
+    return all.stream()
+        .filter(s -> s.disease() == disease && s.trait() == observation.trait())
+        .toList();
+  }
+
+  /** The unweighted mean of the series of a disease, as a chance of what was observed. */
+  private OptionalDouble mean(Disease disease, Observation observation) {
+    return of(disease, observation).stream()
+        .mapToDouble(s -> chance(s.count().share(), observation))
+        .average();
   }
 
   private static double chance(double found, Observation observation) {

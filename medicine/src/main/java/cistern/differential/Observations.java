@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What the model hears of one puncture: only decided verdicts; what is borderline, doubted or
- * unknown says nothing.
+ * What one puncture shows: only decided verdicts; what is borderline, doubted or unknown says
+ * nothing.
  *
  * @param heard in the order of the traits
  */
@@ -70,7 +70,7 @@ public record Observations(List<Observation> heard) {
     return heard;
   }
 
-  /** The albumin quotient, else the total protein: one witness. */
+  /** The albumin quotient, else the total protein: one of the two. */
   private static Optional<Observation> barrier(Findings findings) {
     Finding albumin = findings.get(FindingCode.ALBUMIN_QUOTIENT);
     boolean isHigherLimit = albumin.limitRule().filter(HIGHER_LIMIT::equals).isPresent();
@@ -82,18 +82,5 @@ public record Observations(List<Observation> heard) {
   /** Whether a trait was heard. */
   public boolean has(Trait trait) {
     return heard.stream().anyMatch(o -> o.trait() == trait);
-  }
-
-  /** These without one witness. */
-  public Observations without(Witness witness) {
-    return new Observations(heard.stream().filter(o -> o.trait().witness() != witness).toList());
-  }
-
-  /** These and one more, in the order of the traits. */
-  public Observations with(Observation more) {
-    List<Observation> all = new ArrayList<>(heard);
-    all.add(more);
-    all.sort((a, b) -> a.trait().compareTo(b.trait()));
-    return new Observations(all);
   }
 }

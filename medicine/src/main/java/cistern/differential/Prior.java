@@ -22,14 +22,4 @@ public record Prior(double low, double high, Answer usesMri) {
   public double middle() {
     return (low + high) / 2;
   }
-
-  /** Whether nothing can move it: 0 or 1 without a range. */
-  boolean isUnmovable() {
-    return high == 0 || low == 1;
-  }
-
-  /** Whether bands must not be weighed as if the imaging were unseen; unknown counts as yes. */
-  boolean isAfterMri() {
-    return usesMri != Answer.NO;
-  }
 }

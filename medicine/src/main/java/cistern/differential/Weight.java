@@ -1,29 +1,29 @@
 package cistern.differential;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * How much one finding moves the odds of one disease: of MS against the rest, of another disease
- * against MS.
+ * How much one finding moves the odds of MS, or why it is not counted.
  *
  * @param observation the finding
- * @param disease the disease
- * @param logOdds the natural logarithm of the factor
- * @param interval95 its 95 % interval; given for MS
+ * @param logOdds the natural logarithm of the factor; empty when it is not counted
+ * @param interval95 its predictive interval
+ * @param note why it is not counted
  */
 public record Weight(
     Observation observation,
-    Disease disease,
-    double logOdds,
-    Optional<Proportion.Ends> interval95) {
+    OptionalDouble logOdds,
+    Optional<Proportion.Ends> interval95,
+    Optional<String> note) {
 
-  /** Whether it moves MS against the rest; else it moves a disease against MS. */
-  public boolean isAgainstRest() {
-    return disease == Disease.MS;
+  /** Whether it moves the odds. */
+  public boolean isCounted() {
+    return logOdds.isPresent();
   }
 
-  /** The factor itself: how many times more likely. */
+  /** The factor itself; one when it is not counted. */
   public double factor() {
-    return Math.exp(logOdds);
+    return Math.exp(logOdds.orElse(0));
   }
 }

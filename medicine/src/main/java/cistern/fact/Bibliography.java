@@ -82,7 +82,8 @@ public final class Bibliography {
   }
 
   private static Optional<Object> first(Object entry, String name) {
-    return at(entry, name).flatMap(v -> v instanceof List<?> l ? l.stream().findFirst() : at(v, ""));
+    return at(entry, name)
+        .flatMap(v -> v instanceof List<?> l ? l.stream().findFirst() : at(v, ""));
   }
 
   private static Optional<String> word(Object entry, String name) {
@@ -95,8 +96,7 @@ public final class Bibliography {
         .flatMap(
             v ->
                 switch (v) {
-                  case Map<?, ?> all ->
-                      all.values().stream().flatMap(x -> words(Optional.of(x)));
+                  case Map<?, ?> all -> all.values().stream().flatMap(x -> words(Optional.of(x)));
                   case List<?> all -> all.stream().flatMap(x -> words(Optional.of(x)));
                   default -> Stream.of(v.toString());
                 });

@@ -12,9 +12,9 @@ import java.util.Optional;
 
 /**
  * One resource table of facts: tab-separated, a {@code # version} line, a header line {@code key
- * value unit status reference place}, then a row a fact. The reference is a key of the bibliography,
- * several with {@code ;} between them; {@code a via b} was seen in {@code b}, which cites {@code a};
- * empty only where the status says that nothing was looked up.
+ * value unit status reference place}, then a row a fact. The reference is a key of the
+ * bibliography, several with {@code ;} between them; {@code a via b} was seen in {@code b}, which
+ * cites {@code a}; empty only where the status says that nothing was looked up.
  *
  * @param name the table's name
  * @param version the table's version, from its first line

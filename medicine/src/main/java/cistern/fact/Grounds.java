@@ -35,7 +35,8 @@ public record Grounds(List<Citation> citations) {
 
   /** The grounds of one fact. */
   public static Grounds of(Fact fact) {
-    return new Grounds(List.of(new Citation(fact.citation(), fact.status(), fact.cited().references())));
+    return new Grounds(
+        List.of(new Citation(fact.citation(), fact.status(), fact.cited().references())));
   }
 
   /** Both together. */

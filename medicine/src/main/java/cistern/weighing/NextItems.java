@@ -4,14 +4,16 @@ import cistern.analysis.Puncture;
 import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
 import cistern.criteria.Burden;
+import cistern.criteria.Criteria;
 import cistern.criteria.CsfPositivity;
 import cistern.criteria.Evidence;
 import cistern.criteria.Item;
 import cistern.criteria.Outlook;
 import cistern.criteria.Presentation;
 import cistern.differential.Observations;
-import cistern.differential.Outcome;
+import cistern.differential.Probability;
 import cistern.differential.Trait;
+import cistern.fact.Facts;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
@@ -21,10 +23,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * Everything that is missing, ranked by what it is expected to tell for what it costs the person.
+ * Everything that is missing, ranked by what it would change, in the criteria, the answer and the
+ * urgent rules, for what it costs the person.
  */
 final class NextItems {
 
@@ -52,61 +56,116 @@ final class NextItems {
   private final ClinicalPicture clinical;
   private final CsfPositivity fluid;
   private final Observations heard;
-  private final Weighing.Sources from;
+  private final Criteria criteria;
+  private final Facts facts;
   private final Outlook outlook;
-  private final List<NextItem> items = new ArrayList<>();
+  private final List<Step> steps = new ArrayList<>();
+
+  /**
+   * One thing to do.
+   *
+   * @param item the name in files
+   * @param bits what it tells of the criteria
+   * @param isAnswer whether it could change whether antibody is made inside
+   * @param isUrgent whether it could change an urgent rule
+   * @param isStop whether a positive result would stop a verdict
+   * @param burden what it costs the person
+   * @param text what to do
+   */
+  private record Step(
+      String item,
+      double bits,
+      boolean isAnswer,
+      boolean isUrgent,
+      boolean isStop,
+      Burden burden,
+      String text) {
+
+    List<String> changes() {
+      List<String> all = new ArrayList<>();
+      if (bits > 0 || isStop) {
+        all.add("criteria");
+      }
+      if (isAnswer) {
+        all.add("answer");
+      }
+      if (isUrgent) {
+        all.add("urgent");
+      }
+      return all;
+    }
+  }
 
   NextItems(
       Puncture puncture,
       ClinicalPicture clinical,
       CsfPositivity fluid,
       Observations heard,
-      Weighing.Sources from) {
+      Criteria criteria,
+      Facts facts) {
     this.puncture = puncture;
     this.clinical = clinical;
     this.fluid = fluid;
     this.heard = heard;
-    this.from = from;
-    outlook = from.criteria().outlook(clinical.evidence(), fluid, chances());
+    this.criteria = criteria;
+    this.facts = facts;
+    outlook = outlook(fluid);
   }
 
-  private Outlook.Chances chances() {
-    double other = from.facts().number("next.chance-unknown");
-    return heard.has(Trait.BANDS)
-        ? new Outlook.Chances(other, other)
-        : new Outlook.Chances(
-            from.differential().outcome(heard, clinical.prior(), Trait.BANDS).chanceFound(), other);
+  private Outlook outlook(CsfPositivity assumed) {
+    double chance = facts.number("next.chance-unknown");
+    return criteria.outlook(clinical.evidence(), assumed, new Outlook.Chances(chance, chance));
   }
 
-  /** The items, most telling for their burden first. */
-  List<NextItem> ranked() {
+  /** The items, those that would change most for their burden first. */
+  List<NextItem> ranked(Probability probability) {
     addEvidence();
     addBands();
     addKappa();
     addBlood();
     addSameSample();
     addRepeat();
-    double least = from.facts().number("next.least-information");
-    return items.stream()
-        .filter(item -> item.informationBits() >= least)
+    double least = facts.number("next.least-information");
+    return steps.stream()
+        .filter(step -> worth(step) >= least)
         .sorted(
-            Comparator.<NextItem>comparingDouble(i -> -i.informationBits() / cost(i.burden()))
-                .thenComparing(NextItem::item))
+            Comparator.<Step>comparingDouble(s -> -worth(s) / cost(s.burden()))
+                .thenComparing(Step::item))
+        .map(step -> item(step, probability.given().isPresent()))
         .toList();
   }
 
+  private static NextItem item(Step step, boolean isGiven) {
+    return new NextItem(
+        step.item(),
+        step.changes(),
+        step.bits(),
+        isGiven ? OptionalDouble.of(step.bits()) : OptionalDouble.empty(),
+        step.burden(),
+        step.text());
+  }
+
+  private double worth(Step step) {
+    return step.bits()
+        + (step.isAnswer() ? facts.number("next.worth.answer") : 0)
+        + (step.isUrgent() ? facts.number("next.worth.urgent") : 0)
+        + (step.isStop() ? facts.number("next.worth.stop") : 0);
+  }
+
   private double cost(Burden burden) {
-    return from.facts().number("burden." + burden.word());
+    return facts.number("burden." + burden.word());
   }
 
   private void addEvidence() {
     boolean isUnknown = clinical.evidence().presentation() == Presentation.UNKNOWN;
     double ofVerdict = isUnknown ? outlook.openness() : outlook.information(HISTORY);
-    items.add(
-        new NextItem(
+    steps.add(
+        new Step(
             "history",
             ofVerdict,
-            0,
+            false,
+            false,
+            false,
             Burden.RECORD,
             "Complete the history and the examination: " + unknown(HISTORY, isUnknown) + "."));
     addCriteria("images-again", IMAGES, Burden.SAME_IMAGES, "Read the existing images again for: ");
@@ -119,9 +178,15 @@ final class NextItems {
   }
 
   private void addCriteria(String item, Set<Item> asked, Burden burden, String text) {
-    items.add(
-        new NextItem(
-            item, outlook.information(asked), 0, burden, text + unknown(asked, false) + "."));
+    steps.add(
+        new Step(
+            item,
+            outlook.information(asked),
+            false,
+            false,
+            false,
+            burden,
+            text + unknown(asked, false) + "."));
   }
 
   private String unknown(Set<Item> asked, boolean isPresentation) {
@@ -159,7 +224,7 @@ final class NextItems {
 
   /** Whether CSF and serum are at hand and may be compared. */
   private boolean isPairThere() {
-    return isSampleThere() && isSerumThere() && !puncture.isPairInvalid();
+    return isSampleThere() && isSerumThere() && !puncture.panel().pairing().isInvalid();
   }
 
   /** What would make the bands known, where they are not. */
@@ -193,56 +258,52 @@ final class NextItems {
   }
 
   private void addFluid(String item, Burden burden, String text) {
-    double ofDisease =
-        from.differential().outcome(heard, clinical.prior(), Trait.BANDS).information();
-    items.add(new NextItem(item, outlook.information(FLUID), ofDisease, burden, text));
+    steps.add(new Step(item, outlook.information(FLUID), true, false, false, burden, text));
   }
 
   private void addKappa() {
-    boolean isMeasured = puncture.has(Sample.csf(Analyte.KAPPA));
+    boolean isMeasured = puncture.panel().panel().has(Sample.csf(Analyte.KAPPA));
     if (isMeasured || heard.has(Trait.KAPPA_INDEX) || !isPairThere()) {
       return;
     }
-    double ofDisease =
-        from.differential().outcome(heard, clinical.prior(), Trait.KAPPA_INDEX).information();
-    items.add(
-        new NextItem(
+    steps.add(
+        new Step(
             "kappa-flc",
             outlook.information(KAPPA),
-            ofDisease,
+            !fluid.bands().isKnown(),
+            false,
+            false,
             Burden.SAME_SAMPLE,
             "κ free light chains and albumin in the CSF and serum at hand."));
   }
 
   private void addBlood() {
-    addTrait(Trait.MOG_IGG, "mog-igg", Burden.BLOOD, "MOG antibodies in serum.");
-    addTrait(Trait.AQP4_IGG, "aqp4-igg", Burden.BLOOD, "Aquaporin-4 antibodies in serum.");
+    addStop(Trait.MOG_IGG, "mog-igg", "MOG antibodies in serum.");
+    addStop(Trait.AQP4_IGG, "aqp4-igg", "Aquaporin-4 antibodies in serum.");
   }
 
-  private void addSameSample() {
-    if (isPairThere() && !puncture.verdict(FindingCode.MRZ_REACTION).isDecided()) {
-      addTrait(
-          Trait.MRZ_REACTION,
-          "mrz-reaction",
-          Burden.SAME_SAMPLE,
-          "Measles, rubella and varicella-zoster antibody indices from the samples at hand.");
+  /** An antibody whose presence would stop every verdict on MS. */
+  private void addStop(Trait trait, String item, String text) {
+    if (!heard.has(trait)) {
+      steps.add(new Step(item, 0, false, false, true, Burden.BLOOD, text));
     }
-    boolean isInflamed = puncture.isAbove(FindingCode.LEUKOCYTES);
+  }
+
+  /** Raised cells without an index against Borrelia: an infection may be missed. */
+  private void addSameSample() {
+    boolean isInflamed = puncture.findings().get(FindingCode.LEUKOCYTES).isAbove();
     if (isInflamed
         && isPairThere()
-        && !puncture.verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
-      addTrait(
-          Trait.BORRELIA,
-          "borrelia-antibody-index",
-          Burden.SAME_SAMPLE,
-          "Borrelia antibody index from the samples at hand.");
-    }
-  }
-
-  private void addTrait(Trait trait, String item, Burden burden, String text) {
-    if (!heard.has(trait)) {
-      double ofDisease = from.differential().outcome(heard, clinical.prior(), trait).information();
-      items.add(new NextItem(item, 0, ofDisease, burden, text));
+        && !puncture.findings().verdict(FindingCode.BORRELIA_ANTIBODY_INDEX).isDecided()) {
+      steps.add(
+          new Step(
+              "borrelia-antibody-index",
+              0,
+              false,
+              true,
+              false,
+              Burden.SAME_SAMPLE,
+              "Borrelia antibody index from the samples at hand."));
     }
   }
 
@@ -252,20 +313,13 @@ final class NextItems {
     if (fluid.bands() != Answer.NO && !isTooFew) {
       return;
     }
-    Outcome outcome = from.differential().outcomeOfRepeat(heard, clinical.prior());
-    double other = from.facts().number("next.chance-unknown");
-    double ofVerdict =
-        from.criteria()
-            .outlook(
-                clinical.evidence(),
-                fluid.with(Answer.UNKNOWN),
-                new Outlook.Chances(outcome.chanceFound(), other))
-            .information(FLUID);
-    items.add(
-        new NextItem(
+    steps.add(
+        new Step(
             "repeat-puncture",
-            ofVerdict,
-            outcome.information(),
+            outlook(fluid.with(Answer.UNKNOWN)).information(FLUID),
+            isTooFew,
+            false,
+            false,
             Burden.PUNCTURE,
             "Repeat the puncture with paired serum, if the suspicion stays high."));
   }

@@ -1,16 +1,15 @@
 package cistern.weighing;
 
 import cistern.analysis.Puncture;
-import cistern.bands.BandPattern;
 import cistern.criteria.Criteria;
 import cistern.criteria.CriteriaResult;
 import cistern.criteria.CsfPositivity;
 import cistern.differential.Differential;
 import cistern.differential.Observations;
-import cistern.differential.Trait;
-import cistern.differential.Witness;
+import cistern.differential.Probability;
 import cistern.fact.Facts;
 import cistern.redflag.FlagInput;
+import cistern.redflag.RedFlag;
 import cistern.redflag.RedFlags;
 import java.util.List;
 
@@ -38,38 +37,19 @@ public final class Weighing {
     Observations heard =
         Observations.of(puncture.findings(), fluid.bands(), clinical.serology(), facts);
     List<CriteriaResult> results = criteria.interpret(clinical.evidence(), fluid);
+    List<RedFlag> flags =
+        RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts));
+    Probability probability =
+        new Domain(puncture, clinical, fluid, criteria, flags, facts).probability();
     return new Weighed(
         results,
         criteria.difference(clinical.evidence(), fluid, results),
         criteria.prompts(clinical.evidence(), puncture.panel().panel().person().ageYears()),
         fluid,
-        differential.interpret(heard, clinical.prior(), isAlike(puncture)),
-        RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts)),
-        new NextItems(puncture, clinical, fluid, heard, new Sources(criteria, differential, facts))
-            .ranked(),
-        puncture(clinical, fluid, heard),
+        differential.interpret(heard, clinical.prior(), probability),
+        flags,
+        new NextItems(puncture, clinical, fluid, heard, criteria, facts).ranked(probability),
+        new PunctureOutlook(criteria.puncture(clinical.evidence(), fluid)),
         clinical.evidence().contradictions());
   }
-
-  private static boolean isAlike(Puncture puncture) {
-    return puncture.bands().pattern().filter(p -> p == BandPattern.SYSTEMIC).isPresent();
-  }
-
-  private PunctureOutlook puncture(
-      ClinicalPicture clinical, CsfPositivity fluid, Observations heard) {
-    return new PunctureOutlook(
-        criteria.puncture(clinical.evidence(), fluid),
-        differential.outcome(
-            heard.without(Witness.INTRATHECAL_SYNTHESIS), clinical.prior(), Trait.BANDS),
-        clinical.prior().isPresent());
-  }
-
-  /**
-   * Where the expectations come from.
-   *
-   * @param criteria both editions
-   * @param differential the model
-   * @param facts the burdens
-   */
-  record Sources(Criteria criteria, Differential differential, Facts facts) {}
 }

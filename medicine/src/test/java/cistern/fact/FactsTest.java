@@ -72,7 +72,14 @@ class FactsTest {
   @Test
   void of_twoTablesWithOneKey_isAProgrammingError() {
     Fact fact =
-        new Fact("k", new FactValue.Figure(1), "1", Status.READ, Provenance.ofWords("source"), "", Optional.empty());
+        new Fact(
+            "k",
+            new FactValue.Figure(1),
+            "1",
+            Status.READ,
+            Provenance.ofWords("source"),
+            "",
+            Optional.empty());
     FactTable table = new FactTable("t", "1", List.of(fact));
 
     assertThatIllegalStateException().isThrownBy(() -> Facts.of(List.of(table, table)));
@@ -83,7 +90,13 @@ class FactsTest {
   void with_furtherTables_addsThem() {
     Fact fact =
         new Fact(
-            "gel.k", new FactValue.Word("w"), "", Status.READ, Provenance.ofWords("source"), "p", Optional.empty());
+            "gel.k",
+            new FactValue.Word("w"),
+            "",
+            Status.READ,
+            Provenance.ofWords("source"),
+            "p",
+            Optional.empty());
     Facts more = FACTS.with(new FactTable("gel.tsv", "3", List.of(fact)));
 
     assertThat(more.word("gel.k")).isEqualTo("w");

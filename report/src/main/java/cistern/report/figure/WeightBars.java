@@ -7,13 +7,11 @@ import static cistern.report.look.Token.QUIET;
 
 import cistern.differential.Proportion;
 import cistern.differential.Weight;
-import cistern.differential.Witness;
 import cistern.finding.Printed;
 import cistern.report.figure.Lettering.Anchor;
 import cistern.report.markup.Element;
 import cistern.report.wording.OddsWords;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -21,8 +19,7 @@ import java.util.stream.IntStream;
 
 /**
  * How much each finding moves the odds of MS: bars from a centre line, to the right for more
- * likely, with the 95 % interval as a whisker, grouped by witness. The ruler is logarithmic, so
- * that twice and half are equally far from the centre.
+ * likely, with the predictive interval as a whisker. The ruler is logarithmic, so that twice and half are equally far from the centre.
  */
 public final class WeightBars {
 
@@ -52,7 +49,7 @@ public final class WeightBars {
 
   /** The bars of the findings that moved anything; nothing where none did. */
   public static Optional<Figure> toFigure(String id, List<Weight> ofMs) {
-    List<Weight> moving = ofMs.stream().filter(w -> w.logOdds() != 0).toList();
+    List<Weight> moving = ofMs.stream().filter(Weight::isCounted).toList();
     return moving.isEmpty() ? Optional.empty() : Optional.of(new WeightBars(moving).figure(id));
   }
 
@@ -60,20 +57,13 @@ public final class WeightBars {
     return weight
         .interval95()
         .map(e -> Math.max(Math.abs(e.lower()), Math.abs(e.upper())))
-        .orElse(Math.abs(weight.logOdds()));
+        .orElse(Math.abs(log(weight)));
   }
 
   private Figure figure(String id) {
     List<Element> rows = new ArrayList<>();
-    Optional<Witness> before = Optional.empty();
     double y = TOP;
     for (Weight weight : weights) {
-      Witness witness = weight.observation().trait().witness();
-      if (!before.equals(Optional.of(witness))) {
-        y += LINE;
-        rows.add(Svg.label(new Spot(0, y), witness.term() + ":", Lettering.of(QUIET)));
-        before = Optional.of(witness);
-      }
       y += LINE;
       rows.addAll(words(weight, y));
       y += BAR;
@@ -128,7 +118,7 @@ public final class WeightBars {
     row.add(
         Svg.rectangle(
             new Spot(scale.at(0), middle - HALF_BAR),
-            new Spot(scale.at(weight.logOdds()), middle + HALF_BAR),
+            new Spot(scale.at(log(weight)), middle + HALF_BAR),
             Pen.area(FLUID)));
     weight.interval95().ifPresent(e -> row.addAll(whisker(e, middle)));
     return row;
@@ -150,18 +140,18 @@ public final class WeightBars {
   }
 
   private static String times(Weight weight) {
-    if (!OddsWords.isMoving(weight)) {
-      return "no change";
-    }
-    String factor = Printed.significant(OddsWords.factor(Math.abs(weight.logOdds())));
-    return factor + (weight.logOdds() > 0 ? " times more likely" : " times less likely");
+    String factor = Printed.significant(Math.exp(Math.abs(log(weight))));
+    return factor + (log(weight) > 0 ? " times more likely" : " times less likely");
+  }
+
+  private static double log(Weight weight) {
+    return weight.logOdds().orElse(0);
   }
 
   private String title() {
-    Weight strongest =
-        weights.stream().max(Comparator.comparingDouble(w -> Math.abs(w.logOdds()))).orElseThrow();
-    return "%s: %s; no other finding moves it more"
-        .formatted(strongest.observation().toText(), OddsWords.of(strongest));
+    Weight only = weights.getFirst();
+    return "%s: %s; nothing else is counted"
+        .formatted(only.observation().toText(), OddsWords.of(only));
   }
 
   private String description() {
@@ -172,14 +162,7 @@ public final class WeightBars {
 
   private FigureTable table() {
     return new FigureTable(
-        List.of("finding", "witness", "how much it moves MS"),
-        weights.stream()
-            .map(
-                w ->
-                    List.of(
-                        w.observation().toText(),
-                        w.observation().trait().witness().term(),
-                        OddsWords.of(w)))
-            .toList());
+        List.of("finding", "how much it moves MS"),
+        weights.stream().map(w -> List.of(w.observation().toText(), OddsWords.of(w))).toList());
   }
 }

@@ -1,16 +1,13 @@
 package cistern.report.json;
 
 import cistern.differential.Argument;
-import cistern.differential.CountTable;
+import cistern.differential.CohortContext;
 import cistern.differential.DifferentialResult;
-import cistern.differential.Posterior;
-import cistern.differential.PracticeCompared;
+import cistern.differential.Prior;
+import cistern.differential.Probability;
 import cistern.differential.Weight;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.function.Consumer;
 
-/** What else it could be: numbers where a prior and enough counts allow them, else arguments. */
+/** What else it could be, in reasons; and the one number that cohorts allow, or why not. */
 final class DifferentialJson {
 
   private DifferentialJson() {}
@@ -19,42 +16,17 @@ final class DifferentialJson {
     json.object(
         "differential",
         item -> {
-          item.object("prior", prior -> prior(prior, result));
-          item.list("diseases", diseases(result), (disease, fields) -> fields.accept(disease));
+          item.object("prior", prior -> result.prior().ifPresent(p -> prior(prior, p)));
+          item.list("diseases", result.arguments(), DifferentialJson::argument);
           item.list("evidence", result.weights(), DifferentialJson::weight);
-          item.list("counts", result.counts(), DifferentialJson::counts);
-          item.list("practice", result.practice(), DifferentialJson::practice);
           item.strings("assumptions", result.assumptions());
         });
+    json.object("probability", item -> probability(item, result.probability()));
   }
 
-  /** Those with a number, then those with arguments only. */
-  private static List<Consumer<JsonObject>> diseases(DifferentialResult result) {
-    List<Consumer<JsonObject>> all = new ArrayList<>();
-    result.posteriors().forEach(posterior -> all.add(disease -> posterior(disease, posterior)));
-    result.arguments().forEach(argument -> all.add(disease -> argument(disease, argument)));
-    return all;
-  }
-
-  private static void prior(JsonObject json, DifferentialResult result) {
-    result
-        .prior()
-        .ifPresent(
-            prior -> {
-              json.numbers("ms", prior.low(), prior.high());
-              json.with("usesMri", prior.usesMri().word());
-              json.with("middle", prior.middle());
-            });
-    json.object(
-        "split",
-        split -> result.split().forEach((disease, share) -> split.with(disease.code(), share)));
-  }
-
-  private static void posterior(JsonObject json, Posterior posterior) {
-    json.with("code", posterior.disease().code());
-    json.with("posterior", posterior.probability());
-    json.numbers("interval95", posterior.interval95().lower(), posterior.interval95().upper());
-    json.grounds(posterior.grounds());
+  private static void prior(JsonObject json, Prior prior) {
+    json.numbers("ms", prior.low(), prior.high());
+    json.with("usesMri", prior.usesMri().word());
   }
 
   private static void argument(JsonObject json, Argument argument) {
@@ -67,35 +39,33 @@ final class DifferentialJson {
   private static void weight(JsonObject json, Weight weight) {
     json.with("finding", weight.observation().trait().finding());
     json.with("found", weight.observation().isFound() ? "yes" : "no");
-    json.with("disease", weight.disease().code());
-    json.with("against", weight.isAgainstRest() ? "rest" : "ms");
-    json.with("witness", weight.observation().trait().witness().code());
-    json.with("logOdds", weight.logOdds());
-    weight.interval95().ifPresent(ends -> json.numbers("interval95", ends.lower(), ends.upper()));
+    json.with("disease", "ms");
+    weight.logOdds().ifPresent(log -> json.with("logOdds", log));
+    weight.interval95().ifPresent(e -> json.numbers("interval95", e.lower(), e.upper()));
+    json.with("note", weight.note());
   }
 
-  private static void counts(JsonObject json, CountTable table) {
-    json.with("disease", table.group());
-    json.with("rate", table.rate());
-    json.with("mean", table.mean());
-    json.numbers("interval95", table.interval95().lower(), table.interval95().upper());
-    json.with("effective", table.effective());
-    json.list("series", table.rows(), DifferentialJson::count);
-  }
-
-  private static void count(JsonObject json, CountTable.Row row) {
-    json.with("series", row.series());
-    json.with("positive", row.count().positive());
-    json.with("of", row.count().of());
-    json.with("share", row.count().share());
-    json.numbers("interval95", row.interval95().lower(), row.interval95().upper());
-    json.grounds(row.grounds());
-  }
-
-  private static void practice(JsonObject json, PracticeCompared practice) {
-    json.with("disease", practice.disease().code());
-    json.with("differs", practice.isDifferent() ? "yes" : "no");
-    json.with("text", practice.text());
-    json.with("status", practice.status().word());
+  private static void probability(JsonObject json, Probability probability) {
+    json.with("status", probability.status().word());
+    json.with("context", probability.context().map(CohortContext::code));
+    probability
+        .prior()
+        .ifPresentOrElse(
+            prior -> json.numbers("prior", prior.low(), prior.high()), () -> json.nothing("prior"));
+    probability
+        .given()
+        .ifPresentOrElse(
+            given -> {
+              json.with("point", given.point());
+              json.numbers("interval95", given.interval95().lower(), given.interval95().upper());
+              json.with("cohorts", given.cohorts());
+              json.with("people", given.people());
+            },
+            () -> {
+              json.nothing("point");
+              json.nothing("interval95");
+            });
+    json.with("reason", probability.reason());
+    json.strings("unknown", probability.unknown());
   }
 }

@@ -66,9 +66,8 @@ final class WeighedJson {
 
   private static void next(JsonObject json, NextItem item) {
     json.with("item", item.item());
-    json.with("informationBits", item.informationBits());
-    json.with("criteriaBits", item.criteriaBits());
-    json.with("differentialBits", item.differentialBits());
+    item.informationBits().ifPresent(bits -> json.with("informationBits", bits));
+    json.strings("changes", item.changes());
     json.with("burden", item.burden().word());
     json.with("text", item.text());
   }
@@ -76,19 +75,7 @@ final class WeighedJson {
   private static void puncture(JsonObject json, PunctureOutlook puncture) {
     json.object(
         "puncture",
-        item -> {
-          puncture.effects().forEach((edition, effect) -> item.with(edition, effect.word()));
-          if (puncture.isPriorStated()) {
-            item.object(
-                "differential",
-                shift -> {
-                  shift.with("before", puncture.bands().msNow());
-                  shift.with("chancePositive", puncture.bands().chanceFound());
-                  shift.with("ifPositive", puncture.bands().msIfFound());
-                  shift.with("ifNegative", puncture.bands().msIfNot());
-                  shift.with("expectedShift", puncture.bands().expectedShift());
-                });
-          }
-        });
+        item ->
+            puncture.effects().forEach((edition, effect) -> item.with(edition, effect.word())));
   }
 }

@@ -3,7 +3,6 @@ package cistern.report.page;
 import cistern.criteria.Checked;
 import cistern.criteria.CriteriaResult;
 import cistern.differential.DifferentialResult;
-import cistern.differential.Disease;
 import cistern.fact.Facts;
 import cistern.finding.Problem;
 import cistern.interpretation.Interpretation;
@@ -11,15 +10,11 @@ import cistern.report.figure.Figure;
 import cistern.report.figure.WeightBars;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Items;
-import cistern.report.paper.Paper.Line;
-import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Place;
-import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
-import cistern.report.paper.Paper.Table;
-import cistern.report.wording.CountWords;
 import cistern.report.wording.DifferentialWords;
 import cistern.report.wording.OddsWords;
+import cistern.report.wording.ProbabilityWords;
 import cistern.statement.Repeatability;
 import cistern.statement.Statement;
 import cistern.weighing.NextItem;
@@ -31,9 +26,6 @@ import java.util.function.Function;
 final class ClinicianAnnex {
 
   private static final int MOST_NEXT = 5;
-  private static final String NO_PRIOR =
-      "No probability before the puncture was stated, so none is given after it: only how much each"
-          + " finding moves the odds.";
 
   private final Interpretation said;
   private final DifferentialResult result;
@@ -45,9 +37,7 @@ final class ClinicianAnnex {
 
   List<Section> sections(List<Figure> diagrams) {
     List<Section> all = new ArrayList<>();
-    if (!result.weights().isEmpty()) {
-      all.add(differential());
-    }
+    all.add(probability());
     add(all, "What would tell most for its burden", telling(), DifferentialWords::of);
     if (!diagrams.isEmpty()) {
       List<Paper.Block> blocks = new ArrayList<>();
@@ -61,15 +51,18 @@ final class ClinicianAnnex {
         .forEach(all::add);
     add(all, "What is wrong with the input, each with its place", problems(), Function.identity());
     add(all, "Were every sample measured once more", repeat(), Function.identity());
-    if (!result.weights().isEmpty()) {
+    add(
+        all,
+        "What speaks for and against each disease",
+        result.arguments(),
+        DifferentialWords::of);
+    if (result.probability().given().isPresent()) {
       add(
           all,
-          "Diseases with too few counts for a number",
-          result.arguments(),
-          DifferentialWords::of);
-      add(all, "What the trade says without a source", result.practice(), p -> p.text());
-      add(all, "What was assumed", result.assumptions(), Function.identity());
-      all.add(counts());
+          "What moves the number, and what is not counted",
+          result.weights(),
+          w -> w.observation().toText() + ": " + OddsWords.of(w));
+      add(all, "What the number assumes", result.assumptions(), Function.identity());
     }
     return all;
   }
@@ -81,17 +74,12 @@ final class ClinicianAnnex {
     }
   }
 
-  private Section differential() {
+  private Section probability() {
     List<Paper.Block> blocks = new ArrayList<>();
-    List<Line> numbers =
-        result.posteriors().stream()
-            .filter(p -> p.probability() >= OddsWords.LEAST_SHOWN || p.disease() == Disease.MS)
-            .map(p -> new Line(DifferentialWords.of(p), p.grounds()))
-            .toList();
-    blocks.add(numbers.isEmpty() ? Paragraphs.of(NO_PRIOR) : new Items("", numbers));
-    WeightBars.toFigure("weights", result.weightsOfMs())
+    blocks.add(Items.of(ProbabilityWords.of(result.probability())));
+    WeightBars.toFigure("weights", result.weights())
         .ifPresent(bars -> blocks.addAll(ClinicianPaper.withTables(List.of(bars))));
-    return new Section("What else it could be", blocks, Place.ANNEX);
+    return new Section("Probability of a second attack or new lesions", blocks, Place.ANNEX);
   }
 
   private List<NextItem> telling() {
@@ -127,17 +115,5 @@ final class ClinicianAnnex {
     String evidence =
         checked.evidence().equals(checked.answer().word()) ? "" : " (" + checked.evidence() + ")";
     return checked.item().term() + ": " + checked.answer().word() + evidence;
-  }
-
-  private Section counts() {
-    List<Row> rows =
-        result.counts().stream()
-            .flatMap(t -> CountWords.rows(t).stream())
-            .map(cells -> Row.of(cells.toArray(String[]::new)))
-            .toList();
-    return new Section(
-        "The counts behind each disease",
-        List.of(new Table(CountWords.CAPTION, CountWords.HEADINGS, rows)),
-        Place.SCREEN);
   }
 }

@@ -1,6 +1,7 @@
 package cistern.report.page;
 
 import cistern.criteria.CriteriaResult;
+import cistern.differential.Probability;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.finding.FindingCode;
@@ -17,7 +18,7 @@ import cistern.report.paper.Paper.Results;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
-import cistern.report.wording.DifferentialWords;
+import cistern.report.wording.ProbabilityWords;
 import cistern.report.wording.WhenDrawn;
 import cistern.statement.AtypicalForMs;
 import cistern.statement.Conclusion;
@@ -180,10 +181,10 @@ final class LetterPaper {
     lines.add(Line.of(said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
     said(AtypicalForMs.class::isInstance).map(s -> Line.of(s.text())).ifPresent(lines::add);
     if (letter.releaseProbability() == cistern.measurement.Answer.YES) {
-      said.weighed()
-          .differential()
-          .posterior(cistern.differential.Disease.MS)
-          .ifPresent(p -> lines.add(Line.of(DifferentialWords.toSentence(p))));
+      Probability probability = said.weighed().differential().probability();
+      if (probability.given().isPresent()) {
+        ProbabilityWords.of(probability).stream().map(Line::of).forEach(lines::add);
+      }
     }
     doubts().stream().map(Line::of).forEach(lines::add);
     lines.add(

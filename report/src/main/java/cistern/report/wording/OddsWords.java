@@ -7,9 +7,6 @@ import cistern.finding.Printed;
 /** How much a finding moves the odds, in words. */
 public final class OddsWords {
 
-  /** Posteriors under this share are left out of documents, not of files. */
-  public static final double LEAST_SHOWN = 0.01;
-
   private static final double UNMOVED = 1.05;
 
   /** Beyond it only the tail of a belief speaks. */
@@ -17,19 +14,21 @@ public final class OddsWords {
 
   private OddsWords() {}
 
-  /** {@code makes MS 4 times more likely (2 to 9 times)}. */
+  /** {@code makes MS 4 times more likely (2 to 9 times)}, or why it is not counted. */
   public static String of(Weight weight) {
-    if (weight.logOdds() == 0) {
-      return "adds nothing to what was heard before it";
+    if (!weight.isCounted()) {
+      return weight.note().orElse("not counted");
     }
-    double factor = Math.exp(Math.abs(weight.logOdds()));
+    double log = weight.logOdds().orElse(0);
     String interval = weight.interval95().map(OddsWords::interval).orElse("");
-    if (!isMoving(weight)) {
+    if (Math.exp(Math.abs(log)) < UNMOVED) {
       return "hardly moves MS" + interval;
     }
     return "makes MS %s times %s likely%s"
         .formatted(
-            Printed.significant(rounded(factor)), weight.logOdds() > 0 ? "more" : "less", interval);
+            Printed.significant(rounded(Math.exp(Math.abs(log)))),
+            log > 0 ? "more" : "less",
+            interval);
   }
 
   /**
@@ -52,16 +51,6 @@ public final class OddsWords {
     return factor > MOST_SHOWN
         ? "over " + Printed.significant(MOST_SHOWN)
         : Printed.significant(rounded(factor));
-  }
-
-  /** Whether a finding moves the odds enough to be told. */
-  public static boolean isMoving(Weight weight) {
-    return Math.exp(Math.abs(weight.logOdds())) >= UNMOVED;
-  }
-
-  /** The factor of a natural logarithm, with two digits. */
-  public static double factor(double log) {
-    return rounded(Math.exp(log));
   }
 
   private static double rounded(double factor) {
