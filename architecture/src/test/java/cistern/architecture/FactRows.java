@@ -20,6 +20,11 @@ final class FactRows {
   /** The same for a table whose sources are words and not yet keys of the bibliography. */
   private static final String WORDED = "key\tvalue\tunit\tstatus\tsource\tplace";
 
+  /** The first line of a part whose rows hold several facts. */
+  private static final String WIDE = "row\tstatus\t";
+
+  private static final int WIDE_FIXED = 4;
+
   /** The statuses of what was not looked up: a reference is welcome there, and not asked for. */
   private static final Set<String> UNSOURCED = Set.of("common-practice", "project-rule", "memory");
 
@@ -51,10 +56,43 @@ final class FactRows {
 
   private void checkTable(Path table) {
     List<String> lines = SourceRules.linesOf(table);
+    List<String> wide = List.of();
     for (int line = 0; line < lines.size(); line++) {
       String text = lines.get(line);
-      if (!text.isBlank() && !text.startsWith("#") && !isTable(List.of(text))) {
-        checkRow(table.getFileName() + ":" + (line + 1), List.of(text.split("\t", -1)));
+      String place = table.getFileName() + ":" + (line + 1);
+      List<String> cells = List.of(text.split("\t", -1));
+      if (text.startsWith(WIDE)) {
+        wide = cells;
+      } else if (!text.isBlank() && !text.startsWith("#") && !isTable(List.of(text))) {
+        if (wide.isEmpty()) {
+          checkRow(place, cells);
+        } else {
+          checkWide(place, cells, wide);
+        }
+      }
+    }
+  }
+
+  /** A row of several facts: each filled cell is checked as a fact of its own. */
+  private void checkWide(String place, List<String> cells, List<String> heads) {
+    if (cells.size() != heads.size()) {
+      violations.add(place + ": has " + cells.size() + " cells");
+      return;
+    }
+    for (int i = WIDE_FIXED; i < cells.size(); i++) {
+      String value = cells.get(i).replaceFirst(" @[a-z-]+$", "");
+      if (!value.isEmpty()) {
+        String[] head = heads.get(i).split(" [(]", -1);
+        String unit = head.length > 1 ? head[1] : "";
+        checkRow(
+            place,
+            List.of(
+                cells.getFirst() + "." + head[0],
+                value,
+                unit,
+                cells.get(1),
+                cells.get(2),
+                cells.get(3)));
       }
     }
   }

@@ -61,7 +61,7 @@ record Plan(String root) {
           entry("followup", WHOLE),
           entry("cohort", QUESTIONS),
           entry("conflict", WHOLE),
-          entry("puncture", BASE),
+          entry("puncture", with(BASE, "bedside", "urgent")),
           entry("uncertainty", QUESTIONS),
           entry("statement", ANSWERS),
           entry("interpretation", MEDICINE),

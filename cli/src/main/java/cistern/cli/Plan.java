@@ -114,7 +114,7 @@ final class Plan implements Callable<Integer> {
               PatientPuncture.of(
                   PatientLanguage.of(spec, language),
                   workup,
-                  workup.procedure().after().contact().orElse(""),
+                  plan,
                   Cistern.software());
         };
     writer.write(

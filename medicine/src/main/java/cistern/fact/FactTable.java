@@ -12,9 +12,10 @@ import java.util.Optional;
 
 /**
  * One resource table of facts: tab-separated, a {@code # version} line, a header line {@code key
- * value unit status reference place}, then a row a fact. The reference is a key of the
- * bibliography, several with {@code ;} between them; {@code a via b} was seen in {@code b}, which
- * cites {@code a}; empty only where the status says that nothing was looked up.
+ * value unit status reference place}, then a row a fact. The reference is a key of the bibliography,
+ * several with {@code ;} between them; {@code a via b} was seen in {@code b}, which cites {@code a};
+ * empty only where the status says that nothing was looked up. A header line {@code row status
+ * reference place …} begins a wide part, whose rows hold several facts ({@link WideRows}).
  *
  * @param name the table's name
  * @param version the table's version, from its first line
@@ -58,10 +59,17 @@ public record FactTable(String name, String version, List<Fact> facts) {
       throw new IllegalStateException(name + ": no version or header line");
     }
     List<Fact> facts = new ArrayList<>();
+    Optional<WideRows> wide = Optional.empty();
     String line = in.readLine();
     for (int row = 3; line != null; row++) {
-      if (!line.isBlank() && !line.startsWith("#")) {
-        facts.add(parse(name + ":" + row, line, isKeyed));
+      String place = name + ":" + row;
+      if (line.startsWith(WideRows.HEADER)) {
+        wide = Optional.of(WideRows.of(line, isKeyed));
+      } else if (!line.isBlank() && !line.startsWith("#")) {
+        facts.addAll(
+            wide.isPresent()
+                ? wide.get().parse(place, line)
+                : List.of(parse(place, line, isKeyed)));
       }
       line = in.readLine();
     }
@@ -73,11 +81,18 @@ public record FactTable(String name, String version, List<Fact> facts) {
     if (cells.length != 6) {
       throw new IllegalStateException(place + ": a fact has six cells, this has " + cells.length);
     }
-    Status status =
-        Status.parse(cells[3])
-            .orElseThrow(() -> new IllegalStateException(place + ": no status " + cells[3]));
-    Provenance cited = isKeyed ? Provenance.parse(cells[4], status) : Provenance.ofWords(cells[4]);
+    Status status = status(place, cells[3]);
+    Provenance cited = cited(cells[4], status, isKeyed);
     return new Fact(
         cells[0], FactValue.parse(cells[1]), cells[2], status, cited, cells[5], Optional.empty());
+  }
+
+  static Status status(String place, String word) {
+    return Status.parse(word)
+        .orElseThrow(() -> new IllegalStateException(place + ": no status " + word));
+  }
+
+  static Provenance cited(String cell, Status status, boolean isKeyed) {
+    return isKeyed ? Provenance.parse(cell, status) : Provenance.ofWords(cell);
   }
 }

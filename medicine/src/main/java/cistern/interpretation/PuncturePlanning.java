@@ -7,10 +7,13 @@ import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Panel;
-import cistern.puncture.PunctureEffect;
+import cistern.panel.Person;
+import cistern.urgent.Urgency;
+import cistern.urgent.Urgent;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.PuncturePlans;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import java.util.List;
 import java.util.Optional;
 
@@ -31,35 +34,49 @@ public final class PuncturePlanning {
   /** The plan for the puncture of a work-up. */
   public PuncturePlan interpret(Interpretation interpretation) {
     Workup workup = interpretation.workup();
-    return plans.of(workup.procedure(), subject(workup), effects(interpretation));
+    return plans.of(workup.procedure(), subject(workup, Urgent.NONE), effects(interpretation));
   }
 
-  private static List<PunctureEffect> effects(Interpretation interpretation) {
+  /** What must be said first after the puncture of a work-up, beside what its fluid says. */
+  public List<Urgency> afterCare(Workup workup, Urgent fluid) {
+    return plans.afterCare(workup.procedure(), subject(workup, fluid)).urgent();
+  }
+
+  private static List<ResultEffect> effects(Interpretation interpretation) {
     return interpretation.weighed().puncture().effects().entrySet().stream()
-        .map(e -> new PunctureEffect(e.getKey(), effect(e.getValue())))
+        .map(e -> new ResultEffect(e.getKey(), effect(e.getValue())))
         .toList();
   }
 
-  private static PunctureEffect.Effect effect(cistern.criteria.PunctureEffect effect) {
+  private static ResultEffect.Effect effect(cistern.criteria.PunctureEffect effect) {
     return switch (effect) {
-      case DECISIVE -> PunctureEffect.Effect.DECISIVE;
-      case NARROWS -> PunctureEffect.Effect.NARROWS;
-      case NO_EFFECT -> PunctureEffect.Effect.NO_EFFECT;
+      case DECISIVE -> ResultEffect.Effect.DECISIVE;
+      case NARROWS -> ResultEffect.Effect.NARROWS;
+      case NO_EFFECT -> ResultEffect.Effect.NO_EFFECT;
     };
   }
 
-  private static Subject subject(Workup workup) {
+  private static PuncturedPerson subject(Workup workup, Urgent fluid) {
     Panel panel = workup.panel();
-    return new Subject(
+    return new PuncturedPerson(
         panel.person().ageYears(),
         panel.person().sex(),
         panel.answer(Circumstance.PREGNANCY),
         workup.clinical().evidence().answer(Item.HEADACHE_DISORDER),
-        new Subject.Draw(
+        new PuncturedPerson.Draw(
             panel.csf().at(),
             panel.csf().volumeMl(),
             value(panel, Analyte.GLUCOSE),
-            value(panel, Analyte.LEUKOCYTES)));
+            value(panel, Analyte.LEUKOCYTES)),
+        kidney(panel.person().body()),
+        new PuncturedPerson.Beside(workup.clinical().bedside(), fluid));
+  }
+
+  private static PuncturedPerson.Kidney kidney(Person.Body body) {
+    return new PuncturedPerson.Kidney(
+        body.weightKg(),
+        body.creatinine().stream().mapToDouble(Person.Creatinine::micromolPerL).findFirst(),
+        body.creatinine().flatMap(Person.Creatinine::at));
   }
 
   private static Optional<Interval> value(Panel panel, Analyte analyte) {

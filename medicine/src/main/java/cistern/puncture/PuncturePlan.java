@@ -6,13 +6,22 @@ import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheAssessment;
 import cistern.puncture.headache.HeadacheRisk;
 import cistern.puncture.procedure.Procedure;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.Guidance;
 import cistern.puncture.readiness.OpeningPressure;
 import cistern.puncture.readiness.TriggerAnswer;
 import cistern.puncture.specimen.CriticalValue;
 import cistern.puncture.specimen.Outstanding;
 import cistern.puncture.specimen.TubePlan;
+import cistern.puncture.aftercare.AfterCare;
+import cistern.puncture.bleeding.Clearance;
+import cistern.puncture.bleeding.TakenDrugs;
+import cistern.puncture.decision.Contraindication;
+import cistern.puncture.decision.PunctureVerdict;
+import cistern.puncture.procedure.Done;
+import cistern.urgent.Urgency;
+import java.util.Comparator;
+import java.util.stream.Stream;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,6 +31,7 @@ import java.util.Optional;
  * @param procedure what was given
  * @param subject whose it is
  * @param effects whether the result could change anything, one an edition
+ * @param decision whether to go on to it
  * @param bleeding clotting, antithrombotics, and whether they may be interrupted at all
  * @param readiness what to look at before
  * @param technique how to do it
@@ -30,8 +40,9 @@ import java.util.Optional;
  */
 public record PuncturePlan(
     Procedure procedure,
-    Subject subject,
-    List<PunctureEffect> effects,
+    PuncturedPerson subject,
+    List<ResultEffect> effects,
+    Decision decision,
     Bleeding bleeding,
     Ready readiness,
     Technique technique,
@@ -46,17 +57,50 @@ public record PuncturePlan(
   /** Whether every edition says that the result would change nothing. */
   public boolean isWithoutEffect() {
     return !effects.isEmpty()
-        && effects.stream().allMatch(e -> e.effect() == PunctureEffect.Effect.NO_EFFECT);
+        && effects.stream().allMatch(e -> e.effect() == ResultEffect.Effect.NO_EFFECT);
+  }
+
+  /** Whether the puncture has been done, so that what was to look at before no longer leads. */
+  public boolean isDone() {
+    return subject.draw().at().isPresent()
+        || !procedure.done().equals(Done.UNKNOWN)
+        || procedure.after().headache().isPresent();
+  }
+
+  /** Everything urgent about the puncture and its fluid, soonest first. */
+  public List<Urgency> urgent() {
+    return Stream.concat(
+            afterwards.care().urgent().stream(), subject.beside().fluid().all().stream())
+        .sorted(Comparator.comparing(Urgency::tier))
+        .toList();
+  }
+
+  /**
+   * Whether to go on to the puncture.
+   *
+   * @param verdict what to do
+   * @param contraindications by weight
+   */
+  public record Decision(PunctureVerdict verdict, List<Contraindication> contraindications) {
+    /** Copies the list. */
+    public Decision {
+      contraindications = List.copyOf(contraindications);
+    }
   }
 
   /**
    * Bleeding.
    *
+   * @param drugs every name that was typed
+   * @param clearance of creatinine
    * @param thresholds every clotting value against every guideline
    * @param antithrombotics every drug against every guideline
    */
   public record Bleeding(
-      List<ThresholdAnswer> thresholds, List<AntithromboticPlan> antithrombotics) {
+      TakenDrugs drugs,
+      Clearance clearance,
+      List<ThresholdAnswer> thresholds,
+      List<AntithromboticPlan> antithrombotics) {
     /** Copies the lists. */
     public Bleeding {
       thresholds = List.copyOf(thresholds);
@@ -105,12 +149,14 @@ public record PuncturePlan(
    * What follows.
    *
    * @param pressure the opening pressure, if measured
+   * @param care what must be said first, and what follows
    * @param headache the questions to ask and what they amount to
    * @param outstanding what is due
    * @param critical what somebody must be told of
    */
   public record Afterwards(
       Optional<OpeningPressure> pressure,
+      AfterCare care,
       HeadacheAssessment headache,
       List<Outstanding> outstanding,
       List<CriticalValue> critical) {

@@ -3,8 +3,8 @@ package cistern.puncture;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import cistern.fact.Facts;
-import cistern.puncture.PunctureEffect.Effect;
-import cistern.puncture.bleeding.Reply;
+import cistern.puncture.ResultEffect.Effect;
+import cistern.puncture.bleeding.HoldVerdict;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.Done;
@@ -12,7 +12,7 @@ import cistern.puncture.procedure.DoseClass;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.Procedure;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.Guidance;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -20,11 +20,11 @@ import org.junit.jupiter.api.Test;
 class PuncturePlansTest {
 
   private static PuncturePlan plan(Given given, Effect... effects) {
-    List<PunctureEffect> both =
+    List<ResultEffect> both =
         effects.length == 0
             ? List.of()
             : List.of(
-                new PunctureEffect("2017", effects[0]), new PunctureEffect("2024", effects[1]));
+                new ResultEffect("2017", effects[0]), new ResultEffect("2024", effects[1]));
     return PuncturePlans.of(Facts.standard())
         .of(
             new Procedure(given.before(), Done.UNKNOWN, After.UNKNOWN),
@@ -38,16 +38,16 @@ class PuncturePlansTest {
         plan(
             Given.nothing()
                 .taking(Given.drug("apixaban", DoseClass.HIGH, 40))
-                .clearance(24)
+                .clearance(22)
                 .yes(Question.LUMBAR_FUSION, Question.ATRIAL_FIBRILLATION));
 
     assertThat(plan.bleeding().antithrombotics().getFirst().answers())
         .hasSizeGreaterThanOrEqualTo(7)
         .allSatisfy(a -> assertThat(a.reason()).isNotBlank());
     assertThat(plan.bleeding().antithrombotics().getFirst().answers())
-        .extracting(a -> a.voice().code() + " " + a.reply().word())
+        .extracting(a -> a.guideline().code() + " " + a.verdict().word())
         .contains("abn-2018 ask", "esaic-esra-2022 ask", "uk-regional not-passed", "local ask")
-        .doesNotContain("abn-2018 " + Reply.PASSED.word());
+        .doesNotContain("abn-2018 " + HoldVerdict.PASSED.word());
     assertThat(plan.technique().guidance().method())
         .isEqualTo(Guidance.Method.ULTRASOUND_OR_FLUOROSCOPY);
     assertThat(plan.readiness().with(Precaution.State.PRESENT))
@@ -78,7 +78,7 @@ class PuncturePlansTest {
   @Test
   void of_nothingKnown_plansWithoutAssuming() {
     PuncturePlan plan =
-        PuncturePlans.of(Facts.standard()).of(Procedure.UNKNOWN, Subject.UNKNOWN, List.of());
+        PuncturePlans.of(Facts.standard()).of(Procedure.UNKNOWN, PuncturedPerson.UNKNOWN, List.of());
 
     assertThat(plan.readiness().with(Precaution.State.CHECKED)).isEmpty();
     assertThat(plan.afterwards().pressure()).isEmpty();

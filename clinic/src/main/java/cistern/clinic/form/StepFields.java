@@ -5,7 +5,7 @@ import cistern.measurement.Compartment;
 import cistern.measurement.Sample;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
-import cistern.puncture.procedure.RedFlag;
+import cistern.puncture.procedure.WarningSign;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
@@ -61,7 +61,7 @@ final class StepFields {
 
   private static List<FormField> questions(String group, String name) {
     if (name.equals("RED_FLAGS")) {
-      return Arrays.stream(RedFlag.values())
+      return Arrays.stream(WarningSign.values())
           .map(f -> question(group, "procedure.after.headache.redFlags." + f.field(), f.question()))
           .toList();
     }

@@ -6,11 +6,12 @@ import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.procedure.HeadacheRecord;
+import cistern.puncture.procedure.HeadacheRecord.BloodPressure;
 import cistern.puncture.procedure.QuestionGroup;
-import cistern.puncture.procedure.RedFlag;
+import cistern.puncture.procedure.WarningSign;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -21,45 +22,57 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
-/** Reads {@code procedure.after}. */
-final class AfterFields {
+/**
+ * Reads {@code procedure.after}.
+ *
+ * @param quantities with their units
+ */
+record AfterFields(Quantities quantities) {
 
   private static final List<String> TESTS =
       Arrays.stream(CsfTest.values()).map(CsfTest::code).toList();
 
-  private AfterFields() {}
-
-  static After read(Fields fields) {
+  After read(Fields fields) {
     List<SentTest> sent = new ArrayList<>();
     fields.objects("sent").forEach(f -> sent(f).ifPresent(sent::add));
     After after =
         new After(
             fields.time("asOf"),
-            fields.object("headache").map(AfterFields::headache),
+            fields.object("headache").map(this::headache),
             sent,
             fields.text("contact"));
     fields.checkNoOthers();
     return after;
   }
 
-  private static HeadacheRecord headache(Fields fields) {
-    Map<RedFlag, Answer> flags = new EnumMap<>(RedFlag.class);
+  private HeadacheRecord headache(Fields fields) {
+    Map<WarningSign, Answer> flags = new EnumMap<>(WarningSign.class);
     Optional<Fields> asked = fields.object("redFlags");
     asked.ifPresent(f -> redFlags(f, flags));
     HeadacheRecord headache =
         new HeadacheRecord(
             fields.answer("present"),
-            new Answers(ProcedureFields.answers(fields, QuestionGroup.HEADACHE)),
+            new ProcedureAnswers(ProcedureFields.answers(fields, QuestionGroup.HEADACHE)),
             flags,
             fields.time("onsetAt"),
             fields.time("endedAt"),
-            days(fields));
+            days(fields),
+            fields.object("bloodPressure").map(this::pressure).orElse(BloodPressure.UNKNOWN));
     fields.checkNoOthers();
     return headache;
   }
 
-  private static void redFlags(Fields fields, Map<RedFlag, Answer> flags) {
-    for (RedFlag flag : RedFlag.values()) {
+  private BloodPressure pressure(Fields fields) {
+    BloodPressure pressure =
+        new BloodPressure(
+            quantities.read(fields, "systolic", "mm[Hg]", "a pressure"),
+            quantities.read(fields, "diastolic", "mm[Hg]", "a pressure"));
+    fields.checkNoOthers();
+    return pressure;
+  }
+
+  private static void redFlags(Fields fields, Map<WarningSign, Answer> flags) {
+    for (WarningSign flag : WarningSign.values()) {
       if (fields.isGiven(flag.field())) {
         flags.put(flag, fields.answer(flag.field()));
       }

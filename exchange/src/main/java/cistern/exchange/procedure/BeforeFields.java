@@ -5,7 +5,7 @@ import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.Sign;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Anticoagulation;
 import cistern.puncture.procedure.Antithrombotic;
 import cistern.puncture.procedure.Before;
@@ -18,7 +18,10 @@ import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
 import cistern.puncture.procedure.TestOrder;
 import cistern.puncture.procedure.TubeTemplate;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -27,6 +30,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 
 /**
  * Reads {@code procedure.before}.
@@ -38,6 +42,8 @@ record BeforeFields(Quantities quantities) {
   private static final int LEAST_COMA_SCORE = 3;
   private static final int MOST_COMA_SCORE = 15;
   private static final String MONTHS_AGO = "MonthsAgo";
+  private static final String LAST_DOSE = "lastDoseAt";
+  private static final Pattern DAY = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
 
   private static final List<String> QUESTIONS =
       Arrays.stream(PunctureQuestion.values()).map(PunctureQuestion::code).toList();
@@ -53,15 +59,17 @@ record BeforeFields(Quantities quantities) {
     answers.putAll(ProcedureFields.answers(fields, QuestionGroup.ARRANGEMENTS));
     OptionalInt coma = signs(fields, answers);
     Optional<OffsetDateTime> imagedAt = imaging(fields, answers);
-    Anticoagulation anticoagulation = anticoagulation(fields, answers);
+    Optional<OffsetDateTime> plannedAt = fields.time("plannedAt");
+    ZoneOffset offset = plannedAt.map(OffsetDateTime::getOffset).orElse(ZoneOffset.UTC);
+    Anticoagulation anticoagulation = anticoagulation(fields, answers, offset);
     Before.Body body = spine(fields, answers);
     simple(fields, "allergies", QuestionGroup.ALLERGIES, answers);
     simple(fields, "history", QuestionGroup.HISTORY, answers);
     Needle needle = needle(fields, answers);
     Before before =
         new Before(
-            new Answers(answers),
-            new Before.Times(fields.time("plannedAt"), imagedAt),
+            new ProcedureAnswers(answers),
+            new Before.Times(plannedAt, imagedAt),
             coma,
             anticoagulation,
             body,
@@ -128,7 +136,8 @@ record BeforeFields(Quantities quantities) {
     return needle;
   }
 
-  private Anticoagulation anticoagulation(Fields fields, Map<Question, Answer> answers) {
+  private Anticoagulation anticoagulation(
+      Fields fields, Map<Question, Answer> answers, ZoneOffset offset) {
     Coagulation coagulation =
         fields.object("coagulation").map(f -> coagulation(f, answers)).orElse(Coagulation.UNKNOWN);
     Map<Question, Double> months = new EnumMap<>(Question.class);
@@ -141,7 +150,7 @@ record BeforeFields(Quantities quantities) {
     thrombosis.ifPresent(Fields::checkNoOthers);
     return new Anticoagulation(
         coagulation,
-        antithrombotics(fields),
+        antithrombotics(fields, offset),
         quantities.read(fields, "creatinineClearance", "mL/min", "a creatinine clearance"),
         months,
         score);
@@ -170,15 +179,17 @@ record BeforeFields(Quantities quantities) {
   }
 
   /** A missing list is unknown; an empty one says that nothing is taken. */
-  private Optional<List<Antithrombotic>> antithrombotics(Fields fields) {
+  private Optional<List<Antithrombotic>> antithrombotics(Fields fields, ZoneOffset offset) {
     List<Antithrombotic> taken = new ArrayList<>();
-    fields.objects("antithrombotics").forEach(f -> antithrombotic(f).ifPresent(taken::add));
+    fields
+        .objects("antithrombotics")
+        .forEach(f -> antithrombotic(f, offset).ifPresent(taken::add));
     boolean isList =
         fields.value("antithrombotics").filter(Json.Sequence.class::isInstance).isPresent();
     return isList ? Optional.of(taken) : Optional.empty();
   }
 
-  private Optional<Antithrombotic> antithrombotic(Fields fields) {
+  private Optional<Antithrombotic> antithrombotic(Fields fields, ZoneOffset offset) {
     fields.checkGiven("drug");
     Optional<String> drug = fields.text("drug");
     if (drug.isPresent() && drug.get().isBlank()) {
@@ -190,12 +201,33 @@ record BeforeFields(Quantities quantities) {
             quantities.read(fields, "antiXa", "[IU]/mL", "an anti-Xa activity"),
             fields.answer("thrombinTimeNormal"));
     DoseClass dose = fields.word("doseClass", DoseClass::parse, DOSES).orElse(DoseClass.UNKNOWN);
-    Optional<OffsetDateTime> at = fields.time("lastDoseAt");
+    Optional<OffsetDateTime> at = lastDose(fields, offset);
+    Optional<String> amount = fields.text("dose");
     OptionalDouble hours = fields.number("hoursSinceLastDose", Sign.NOT_NEGATIVE);
-    fields.keep("dose", "indication");
+    fields.keep("indication");
     fields.checkNoOthers();
     return drug.filter(name -> !name.isBlank())
-        .map(name -> new Antithrombotic(name, dose, at, hours, level));
+        .map(name -> new Antithrombotic(name, amount, dose, at, hours, level));
+  }
+
+  /** A time; a day without one counts from its end, so that the interval is the shortest. */
+  private static Optional<OffsetDateTime> lastDose(Fields fields, ZoneOffset offset) {
+    Optional<String> text =
+        fields.value(LAST_DOSE).filter(Json.Text.class::isInstance).flatMap(v -> fields.text(LAST_DOSE));
+    return text.filter(t -> DAY.matcher(t).matches()).isPresent()
+        ? endOfDay(fields, text.get(), offset)
+        : fields.time(LAST_DOSE);
+  }
+
+  private static Optional<OffsetDateTime> endOfDay(
+      Fields fields, String text, ZoneOffset offset) {
+    try {
+      LocalDate day = LocalDate.parse(text);
+      return Optional.of(day.plusDays(1).atStartOfDay().atOffset(offset));
+    } catch (DateTimeParseException e) {
+      fields.add(LAST_DOSE, InputTrouble.NOT_A_TIME);
+      return Optional.empty();
+    }
   }
 
   private static TestOrder order(Fields fields) {

@@ -6,7 +6,7 @@ import cistern.exchange.json.Json;
 import cistern.exchange.ucum.Conversions;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Needle;
@@ -54,7 +54,7 @@ public final class ProcedureFields {
         part(procedure, "done")
             .map(fields -> done(fields, pressure))
             .orElseGet(() -> withPressure(pressure));
-    After after = part(procedure, "after").map(AfterFields::read).orElse(After.UNKNOWN);
+    After after = part(procedure, "after").map(new AfterFields(quantities)::read).orElse(After.UNKNOWN);
     procedure.ifPresent(Fields::checkNoOthers);
     return new Procedure(before, done, after);
   }
@@ -87,7 +87,7 @@ public final class ProcedureFields {
     }
     Done done =
         new Done(
-            new Answers(answers),
+            new ProcedureAnswers(answers),
             fields.text("operator"),
             fields.text("level"),
             fields.count("attempts"),

@@ -10,7 +10,7 @@ import cistern.measurement.Compartment;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.puncture.procedure.After.SentTest;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.procedure.Done;
@@ -77,7 +77,7 @@ final class SaidTwice {
 
   private Procedure procedure(Map<Question, Answer> asked, Position position) {
     Procedure said = workup.procedure();
-    Before before = said.before().withAnswers(new Answers(asked));
+    Before before = said.before().withAnswers(new ProcedureAnswers(asked));
     return new Procedure(before, said.done().withPosition(position), said.after());
   }
 

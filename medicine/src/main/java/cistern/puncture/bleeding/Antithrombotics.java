@@ -1,9 +1,9 @@
 package cistern.puncture.bleeding;
 
+import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.puncture.guideline.Voice;
-import cistern.puncture.procedure.Antithrombotic;
+import cistern.puncture.guideline.Guideline;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.DoseClass;
 import java.util.ArrayList;
@@ -19,31 +19,22 @@ import java.util.stream.Collectors;
  */
 public final class Antithrombotics {
 
-  private static final List<String> VOICES =
-      List.of(
-          "abn-2018",
-          "abn-summary",
-          "esaic-esra-2022",
-          "asra-2003",
-          "asra-2018",
-          "asra-2025",
-          "clinical-reference",
-          "german-s1-2020",
-          "uk-regional",
-          "uk-perioperative",
-          "medical-handbook",
-          "us-label",
-          "local");
-
-  /** The guidelines that are shown even when they have no row, so that nobody looks in vain. */
-  private static final Set<String> ALWAYS = Set.of("abn-2018", "esaic-esra-2022", "asra-2025");
+  private static final String GUIDELINE = "guideline.";
+  private static final String ALWAYS = ".shown";
 
   private final Facts facts;
   private final List<HoldRule> rules;
+  private final List<String> guidelines;
 
   private Antithrombotics(Facts facts) {
     this.facts = facts;
     rules = HoldRule.all(facts);
+    guidelines =
+        facts.all().stream()
+            .map(Fact::key)
+            .filter(key -> key.startsWith(GUIDELINE) && key.endsWith(ALWAYS))
+            .map(key -> key.substring(GUIDELINE.length(), key.length() - ALWAYS.length()))
+            .toList();
   }
 
   /** The rules under some facts. */
@@ -51,59 +42,67 @@ public final class Antithrombotics {
     return new Antithrombotics(facts);
   }
 
-  /** Every drug in use against every guideline. */
-  public List<AntithromboticPlan> check(Before before) {
-    return before.anticoagulation().inUse().stream().map(taken -> check(taken, before)).toList();
+  /** Every antithrombotic in use against every guideline. */
+  public List<AntithromboticPlan> check(TakenDrugs drugs, Before before, Clearance clearance) {
+    return drugs.antithrombotics().stream().map(t -> check(t, before, clearance)).toList();
   }
 
-  private AntithromboticPlan check(Antithrombotic taken, Before before) {
-    Circumstances circumstances = new Circumstances(taken, before);
+  private AntithromboticPlan check(TakenDrugs.Taken drug, Before before, Clearance clearance) {
+    Circumstances circumstances = new Circumstances(drug.taken(), before, clearance);
     List<GuidelineAnswer> answers = new ArrayList<>();
-    for (String voice : VOICES) {
-      List<HoldRule> rows = rows(voice, taken);
-      if (!rows.isEmpty() || ALWAYS.contains(voice)) {
-        answers.add(answer(Voice.of(facts, voice), rows, circumstances));
+    for (String guideline : guidelines) {
+      List<HoldRule> rows = rows(guideline, drug.drug().intervals());
+      if (!rows.isEmpty() || facts.word(GUIDELINE + guideline + ALWAYS).equals("always")) {
+        answers.add(answer(Guideline.of(facts, guideline), rows, circumstances));
       }
     }
-    Set<Reply> replies =
+    Set<HoldVerdict> verdicts =
         answers.stream()
-            .map(GuidelineAnswer::reply)
-            .filter(r -> r != Reply.ASK)
+            .map(GuidelineAnswer::verdict)
+            .filter(r -> r != HoldVerdict.ASK)
             .collect(Collectors.toSet());
     OptionalDouble hours = circumstances.hours();
     return new AntithromboticPlan(
-        taken,
+        drug.taken(),
         hours.isPresent() && hours.getAsDouble() >= 0 ? hours : OptionalDouble.empty(),
         answers,
-        replies.size() > 1);
+        verdicts.size() > 1);
   }
 
-  private List<HoldRule> rows(String voice, Antithrombotic taken) {
-    return taken
-        .drug()
-        .map(
-            drug ->
+  private List<HoldRule> rows(String guideline, Optional<String> drug) {
+    return drug.map(
+            code ->
                 rules.stream()
-                    .filter(r -> r.voice().equals(voice) && r.drug().equals(drug.code()))
+                    .filter(r -> r.guideline().equals(guideline) && r.drug().equals(code))
                     .toList())
         .orElse(List.of());
   }
 
-  private GuidelineAnswer answer(Voice voice, List<HoldRule> rows, Circumstances circumstances) {
+  private GuidelineAnswer answer(Guideline guideline, List<HoldRule> rows, Circumstances circumstances) {
     if (rows.isEmpty()) {
-      return ask(voice, "no interval for this drug was read: ask the prescriber");
+      return ask(guideline, "no interval for this drug was read: ask the prescriber");
     }
-    OptionalDouble clearance = circumstances.anticoagulation().creatinineClearance();
+    Clearance clearance = circumstances.clearance();
     DoseClass dose = circumstances.taken().doseClass();
     List<HoldRule> forDose = rows.stream().filter(r -> r.isFor(dose)).toList();
     List<HoldRule> fitting = forDose.stream().filter(r -> r.isFor(clearance)).toList();
     if (forDose.isEmpty()) {
-      return ask(voice, "no interval for this dose class was read: ask the prescriber");
+      return ask(guideline, "no interval for this dose class was read: ask the prescriber");
     }
     if (fitting.isEmpty()) {
-      return ask(voice, "its part for this creatinine clearance was not read: ask the prescriber");
+      return ask(guideline, "its part for this creatinine clearance was not read: ask the prescriber");
     }
-    return answer(voice, fitting, circumstances, unknowns(forDose, circumstances));
+    boolean isReached =
+        !clearance.isKnown()
+            || fitting.stream().anyMatch(r -> r.band().contains(clearance.value().getAsDouble()));
+    if (!isReached) {
+      return ask(
+          guideline,
+          "its part for this creatinine clearance was not read; the row beside it: "
+              + String.join("; ", descriptions(fitting))
+              + "; ask the prescriber");
+    }
+    return answer(guideline, fitting, circumstances, unknowns(forDose, circumstances));
   }
 
   /** What the rows depend on and nobody has said. */
@@ -114,7 +113,7 @@ public final class Antithrombotics {
         && (isByDose || rows.stream().noneMatch(r -> r.dose().equals("any")))) {
       unknown.add("the dose class (low or high)");
     }
-    if (circumstances.anticoagulation().creatinineClearance().isEmpty()
+    if (!circumstances.clearance().isKnown()
         && rows.stream().anyMatch(r -> !r.band().isEvery())) {
       unknown.add("the creatinine clearance");
     }
@@ -122,11 +121,18 @@ public final class Antithrombotics {
   }
 
   private GuidelineAnswer answer(
-      Voice voice, List<HoldRule> rows, Circumstances circumstances, List<String> unknown) {
+      Guideline guideline,
+      List<HoldRule> rows,
+      Circumstances circumstances,
+      List<String> unknown) {
     List<HoldCheck> checks = rows.stream().map(r -> HoldCheck.of(r, circumstances)).toList();
-    HoldCheck check = unknown.isEmpty() ? checks.getFirst() : open(rows, checks, unknown);
+    boolean isBetween = unknown.isEmpty() && rows.size() > 1;
+    HoldCheck check =
+        isBetween
+            ? between(rows, checks, circumstances.clearance())
+            : unknown.isEmpty() ? checks.getFirst() : open(rows, checks, unknown);
     return new GuidelineAnswer(
-        voice,
+        guideline,
         together(rows.stream().map(r -> hours(r.hold())).toList()),
         together(rows.stream().map(HoldRule::restart).toList()),
         together(rows.stream().map(HoldRule::restartTraumatic).toList()),
@@ -135,9 +141,32 @@ public final class Antithrombotics {
             .map(Condition::toText)
             .distinct()
             .toList(),
-        check.reply(),
+        rows.size() > 1 ? descriptions(rows) : List.of(),
+        rows.stream().anyMatch(HoldRule::isRead),
+        check.verdict(),
         check.reason(),
-        rows.stream().map(HoldRule::grounds).reduce(Grounds::and).orElseThrow());
+        grounds(rows));
+  }
+
+  /** Of what was read where anything was, so that a number does not look recalled. */
+  private static Grounds grounds(List<HoldRule> rows) {
+    List<HoldRule> read = rows.stream().filter(HoldRule::isRead).toList();
+    return (read.isEmpty() ? rows : read)
+        .stream().map(HoldRule::grounds).reduce(Grounds::and).orElseThrow();
+  }
+
+  /** Two rows beside a threshold that the clearance nearly reaches: both are shown. */
+  private static HoldCheck between(
+      List<HoldRule> rows, List<HoldCheck> checks, Clearance clearance) {
+    String both =
+        "the clearance ("
+            + clearance.toText()
+            + ") is near a threshold, so both rows are shown: "
+            + String.join("; ", descriptions(rows));
+    HoldVerdict first = checks.getFirst().verdict();
+    boolean isOne = checks.stream().allMatch(c -> c.verdict() == first);
+    return new HoldCheck(
+        isOne ? first : HoldVerdict.ASK, isOne ? both : both + "; ask the prescriber");
   }
 
   /**
@@ -149,19 +178,23 @@ public final class Antithrombotics {
         rows.stream().anyMatch(r -> r.band().contains(0))
             && rows.stream().anyMatch(r -> r.band().contains(Double.MAX_VALUE));
     String missing = String.join(" and ", unknown) + " is not known";
-    if (isCovered && checks.stream().allMatch(c -> c.reply() == Reply.NOT_PASSED)) {
+    if (isCovered && checks.stream().allMatch(c -> c.verdict() == HoldVerdict.NOT_PASSED)) {
       return new HoldCheck(
-          Reply.NOT_PASSED,
+          HoldVerdict.NOT_PASSED,
           checks.getFirst().reason() + ", whatever " + String.join(" and ", unknown));
     }
-    String each =
-        rows.stream()
-            .map(Antithrombotics::describe)
-            .filter(text -> !text.isEmpty())
-            .distinct()
-            .collect(Collectors.joining("; "));
+    String each = String.join("; ", descriptions(rows));
     return new HoldCheck(
-        Reply.ASK, missing + (each.isEmpty() ? "" : " (" + each + ")") + "; ask the prescriber");
+        HoldVerdict.ASK,
+        missing + (each.isEmpty() ? "" : " (" + each + ")") + "; ask the prescriber");
+  }
+
+  private static List<String> descriptions(List<HoldRule> rows) {
+    return rows.stream()
+        .map(Antithrombotics::describe)
+        .filter(text -> !text.isEmpty())
+        .distinct()
+        .toList();
   }
 
   private static String describe(HoldRule rule) {
@@ -189,14 +222,16 @@ public final class Antithrombotics {
     return all.stream().flatMap(Optional::stream).reduce(Hours::and);
   }
 
-  private GuidelineAnswer ask(Voice voice, String reason) {
+  private GuidelineAnswer ask(Guideline guideline, String reason) {
     return new GuidelineAnswer(
-        voice,
+        guideline,
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         List.of(),
-        Reply.ASK,
+        List.of(),
+        false,
+        HoldVerdict.ASK,
         reason,
         facts.grounds("guideline.unread"));
   }

@@ -38,7 +38,7 @@ public final class BleedingPrecautions {
         .map(test -> clotting(test, before, thresholds))
         .forEach(all::add);
     all.add(inUse(before));
-    if (before.anticoagulation().inUse().size() > 1) {
+    if (drugs.size() > 1) {
       all.add(Precaution.present(facts, "antithrombotics-two", ""));
     }
     boolean isLater =
@@ -67,7 +67,7 @@ public final class BleedingPrecautions {
         own.stream().map(ThresholdAnswer::grounds).reduce(Grounds::and).orElse(Grounds.MEASURED);
     String each =
         own.stream()
-            .map(t -> t.voice().title() + ": " + t.text())
+            .map(t -> t.guideline().title() + ": " + t.text())
             .collect(Collectors.joining("; "));
     boolean isClear = own.stream().allMatch(t -> t.standing() == Standing.CLEAR);
     String measured = test.term() + " " + Printed.significant(value.getAsDouble()) + unit(test);
@@ -107,12 +107,12 @@ public final class BleedingPrecautions {
   private Precaution conflict(AntithromboticPlan plan) {
     String each =
         plan.answers().stream()
-            .filter(a -> a.reply() != Reply.ASK)
-            .map(a -> a.voice().title() + " " + a.reply().word())
+            .filter(a -> a.verdict() != HoldVerdict.ASK)
+            .map(a -> a.guideline().title() + " " + a.verdict().word())
             .collect(Collectors.joining("; "));
     Grounds grounds =
         plan.answers().stream()
-            .filter(a -> a.reply() != Reply.ASK)
+            .filter(a -> a.verdict() != HoldVerdict.ASK)
             .map(GuidelineAnswer::grounds)
             .reduce(Grounds::and)
             .orElse(Grounds.MEASURED);

@@ -15,8 +15,9 @@ import java.util.OptionalDouble;
  *
  * @param taken the drug as taken
  * @param before what is known beforehand
+ * @param clearance of creatinine
  */
-record Circumstances(Antithrombotic taken, Before before) {
+record Circumstances(Antithrombotic taken, Before before, Clearance clearance) {
 
   Anticoagulation anticoagulation() {
     return before.anticoagulation();

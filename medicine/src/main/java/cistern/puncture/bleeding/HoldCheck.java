@@ -9,27 +9,27 @@ import java.util.stream.Collectors;
 /**
  * What one row answers to one person, and why.
  *
- * @param reply the answer
+ * @param verdict the answer
  * @param reason in words
  */
-record HoldCheck(Reply reply, String reason) {
+record HoldCheck(HoldVerdict verdict, String reason) {
 
   static HoldCheck of(HoldRule rule, Circumstances circumstances) {
     if (rule.conditions().stream()
         .anyMatch(c -> c.isAlternative() && c.check(circumstances).isYes())) {
-      return new HoldCheck(Reply.PASSED, "by the measured value: " + alternatives(rule));
+      return new HoldCheck(HoldVerdict.PASSED, "by the measured value: " + alternatives(rule));
     }
     return switch (rule.hold()) {
-      case Hold.NoInterval none -> new HoldCheck(Reply.PASSED, "it asks for no interval");
+      case Hold.NoInterval none -> new HoldCheck(HoldVerdict.PASSED, "it asks for no interval");
       case Hold.Avoid avoid ->
           new HoldCheck(
-              Reply.NOT_PASSED,
+              HoldVerdict.NOT_PASSED,
               "it advises against lumbar puncture on this drug; ask the prescriber");
       case Hold.UntilLevel level -> level(rule, circumstances);
       case Hold.RestartOnly restart ->
-          new HoldCheck(Reply.ASK, "it speaks only of restarting; ask the prescriber");
+          new HoldCheck(HoldVerdict.ASK, "it speaks only of restarting; ask the prescriber");
       case Hold.NotRead notRead ->
-          new HoldCheck(Reply.ASK, "no confirmed interval is held here: ask the prescriber");
+          new HoldCheck(HoldVerdict.ASK, "no confirmed interval is held here: ask the prescriber");
       case Hold.MoreThan more -> moreThan(more.hours(), rule, circumstances);
       case Hold.Wait wait -> waiting(wait.hours(), rule, circumstances);
     };
@@ -39,10 +39,12 @@ record HoldCheck(Reply reply, String reason) {
     boolean isKnown =
         rule.conditions().stream()
             .anyMatch(c -> c.isAlternative() && c.check(circumstances).isKnown());
-    String wanted = "it gives no interval, a measured level decides: " + alternatives(rule);
+    String which = alternatives(rule);
+    String wanted =
+        "it gives no interval, a measured level decides" + (which.isEmpty() ? "" : ": " + which);
     return isKnown
-        ? new HoldCheck(Reply.NOT_PASSED, wanted + ", not reached")
-        : new HoldCheck(Reply.ASK, wanted + ", not measured; ask the prescriber");
+        ? new HoldCheck(HoldVerdict.NOT_PASSED, wanted + ", not reached")
+        : new HoldCheck(HoldVerdict.ASK, wanted + ", not measured; ask the prescriber");
   }
 
   private static HoldCheck moreThan(double limit, HoldRule rule, Circumstances circumstances) {
@@ -52,7 +54,7 @@ record HoldCheck(Reply reply, String reason) {
     }
     return hours.getAsDouble() > limit
         ? conditions(rule, circumstances, "more than " + hoursText(limit) + " have passed")
-        : new HoldCheck(Reply.NOT_PASSED, "not more than " + hoursText(limit) + since(hours));
+        : new HoldCheck(HoldVerdict.NOT_PASSED, "not more than " + hoursText(limit) + since(hours));
   }
 
   private static HoldCheck waiting(Hours wanted, HoldRule rule, Circumstances circumstances) {
@@ -64,7 +66,7 @@ record HoldCheck(Reply reply, String reason) {
     if (given < wanted.least()) {
       String unless = alternatives(rule);
       return new HoldCheck(
-          Reply.NOT_PASSED,
+          HoldVerdict.NOT_PASSED,
           "under "
               + hoursText(wanted.least())
               + since(hours)
@@ -72,7 +74,7 @@ record HoldCheck(Reply reply, String reason) {
     }
     if (given < wanted.most()) {
       return new HoldCheck(
-          Reply.ASK,
+          HoldVerdict.ASK,
           "inside its range of " + wanted.toText() + since(hours) + "; ask the prescriber");
     }
     return conditions(rule, circumstances, wanted.toText() + " have passed");
@@ -88,17 +90,17 @@ record HoldCheck(Reply reply, String reason) {
               .collect(Collectors.joining(", "));
       if (!which.isEmpty()) {
         return verdict == Answer.NO
-            ? new HoldCheck(Reply.NOT_PASSED, soFar + ", but not " + which)
-            : new HoldCheck(Reply.ASK, soFar + "; " + which + " is not known; ask the prescriber");
+            ? new HoldCheck(HoldVerdict.NOT_PASSED, soFar + ", but not " + which)
+            : new HoldCheck(HoldVerdict.ASK, soFar + "; " + which + " is not known; ask the prescriber");
       }
     }
     String met = needed.stream().map(Condition::toText).collect(Collectors.joining(", "));
-    return new HoldCheck(Reply.PASSED, met.isEmpty() ? soFar : soFar + ", and " + met);
+    return new HoldCheck(HoldVerdict.PASSED, met.isEmpty() ? soFar : soFar + ", and " + met);
   }
 
   private static HoldCheck unknownTime() {
     return new HoldCheck(
-        Reply.ASK, "the time from the last dose to the puncture is not known; ask the prescriber");
+        HoldVerdict.ASK, "the time from the last dose to the puncture is not known; ask the prescriber");
   }
 
   private static String alternatives(HoldRule rule) {

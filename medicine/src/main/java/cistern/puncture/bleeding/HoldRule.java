@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  * One row of one guideline: a drug, a dose class and a range of clearances with what it asks for.
  * Numbers recalled from memory are not read here: such a row asks.
  *
- * @param voice the guideline's code
+ * @param guideline the guideline's code
  * @param drug the drug's code
  * @param dose the dose class it speaks of, {@code any} for all
  * @param band the clearances it speaks of
@@ -26,7 +26,7 @@ import java.util.OptionalDouble;
  * @param grounds what the row rests on
  */
 record HoldRule(
-    String voice,
+    String guideline,
     String drug,
     String dose,
     ClearanceBand band,
@@ -73,12 +73,17 @@ record HoldRule(
         cells.grounds());
   }
 
+  /** Whether anything before a puncture was read in it. */
+  boolean isRead() {
+    return !(hold instanceof Hold.NotRead || hold instanceof Hold.RestartOnly);
+  }
+
   boolean isFor(DoseClass given) {
     return given == DoseClass.UNKNOWN || dose.equals("any") || dose.equals(given.code());
   }
 
-  boolean isFor(OptionalDouble clearance) {
-    return clearance.isEmpty() || band.contains(clearance.getAsDouble());
+  boolean isFor(Clearance clearance) {
+    return clearance.isWithin(band);
   }
 
   /**

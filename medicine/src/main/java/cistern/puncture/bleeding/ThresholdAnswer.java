@@ -1,19 +1,19 @@
 package cistern.puncture.bleeding;
 
 import cistern.fact.Grounds;
-import cistern.puncture.guideline.Voice;
+import cistern.puncture.guideline.Guideline;
 
 /**
  * What one guideline says of one clotting value.
  *
  * @param test what was measured
- * @param voice who says it
+ * @param guideline who says it
  * @param standing how the value stands
  * @param text its limits and what it says outside them
  * @param grounds what it rests on
  */
 public record ThresholdAnswer(
-    ClottingTest test, Voice voice, Standing standing, String text, Grounds grounds) {
+    ClottingTest test, Guideline guideline, Standing standing, String text, Grounds grounds) {
 
   /** How a value stands to a guideline's limit. */
   public enum Standing {

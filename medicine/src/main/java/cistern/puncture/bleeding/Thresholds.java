@@ -5,7 +5,7 @@ import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.finding.Printed;
 import cistern.puncture.bleeding.ThresholdAnswer.Standing;
-import cistern.puncture.guideline.Voice;
+import cistern.puncture.guideline.Guideline;
 import cistern.puncture.procedure.Coagulation;
 import java.util.Arrays;
 import java.util.List;
@@ -33,12 +33,12 @@ public final class Thresholds {
     return Arrays.stream(ClottingTest.values())
         .flatMap(
             test ->
-                voices(test).stream().map(voice -> answer(test, voice, test.value(coagulation))))
+                guidelines(test).stream().map(guideline -> answer(test, guideline, test.value(coagulation))))
         .flatMap(Optional::stream)
         .toList();
   }
 
-  private List<String> voices(ClottingTest test) {
+  private List<String> guidelines(ClottingTest test) {
     String start = TABLE + test.code() + ".";
     return facts.all().stream()
         .map(Fact::key)
@@ -49,8 +49,8 @@ public final class Thresholds {
   }
 
   /** A guideline's answer; none when no limit is set, as for a local one without a number. */
-  private Optional<ThresholdAnswer> answer(ClottingTest test, String voice, OptionalDouble value) {
-    Row row = new Row(TABLE + test.code() + "." + voice + ".");
+  private Optional<ThresholdAnswer> answer(ClottingTest test, String guideline, OptionalDouble value) {
+    Row row = new Row(TABLE + test.code() + "." + guideline + ".");
     if (row.clear().isEmpty()) {
       return Optional.empty();
     }
@@ -64,7 +64,7 @@ public final class Thresholds {
         };
     return Optional.of(
         new ThresholdAnswer(
-            test, Voice.of(facts, voice), standing, row.limits(test) + ": " + says, row.grounds()));
+            test, Guideline.of(facts, guideline), standing, row.limits(test) + ": " + says, row.grounds()));
   }
 
   /** The limits of one guideline for one test. */

@@ -9,7 +9,7 @@ import static cistern.puncture.procedure.Question.WORSE_UPRIGHT;
 
 import cistern.fact.Facts;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.HeadacheRecord;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,7 +69,7 @@ final class Definitions {
   }
 
   /** A course that is still young contradicts nothing. */
-  private Judged course(Answers answers, HeadacheTimes times) {
+  private Judged course(ProcedureAnswers answers, HeadacheTimes times) {
     double limit = facts.number(REMISSION);
     OptionalDouble days = times.daysLasted();
     if (days.isEmpty()) {
@@ -88,7 +88,7 @@ final class Definitions {
   }
 
   /** Also asks for a low pressure or a leak; without either test it is called clinical. */
-  private Definition newest(Answers answers, Judged beta) {
+  private Definition newest(ProcedureAnswers answers, Judged beta) {
     Answer shown = answers.any(List.of(PRESSURE_LOW, LEAK_ON_IMAGING));
     Judged test =
         new Judged(
@@ -106,7 +106,7 @@ final class Definitions {
         "ICHD-3 2018, 7.2.1", both.met, both.reason, facts.grounds(ONSET, REMISSION, LOW));
   }
 
-  private Definition postural(Answers answers) {
+  private Definition postural(ProcedureAnswers answers) {
     Answer upright = answers.answer(WORSE_UPRIGHT);
     Answer lying = answers.answer(BETTER_LYING);
     Judged both =

@@ -1,7 +1,7 @@
 package cistern.puncture.headache;
 
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.RedFlag;
+import cistern.puncture.procedure.WarningSign;
 import java.util.List;
 
 /**
@@ -10,21 +10,16 @@ import java.util.List;
  * @param redFlags every question, most urgent first
  * @param conclusion what the red flags say; never that there is no danger
  * @param definitions published definitions, met or not
- * @param steps what can be considered next
- * @param other what else it could be, when the pattern has changed; may be empty
  */
 public record HeadacheAssessment(
     List<RedFlagAnswer> redFlags,
     String conclusion,
-    List<Definition> definitions,
-    List<Step> steps,
-    String other) {
+    List<Definition> definitions) {
 
   /** Copies the lists. */
   public HeadacheAssessment {
     redFlags = List.copyOf(redFlags);
     definitions = List.copyOf(definitions);
-    steps = List.copyOf(steps);
   }
 
   /** The dangers with a yes, most urgent first. */
@@ -33,7 +28,7 @@ public record HeadacheAssessment(
   }
 
   /** The questions nobody has answered. */
-  public List<RedFlag> open() {
-    return redFlags.stream().flatMap(f -> f.with(Answer.UNKNOWN).stream()).toList();
+  public List<WarningSign> open() {
+    return redFlags.stream().flatMap(f -> f.with(Answer.UNKNOWN).stream()).distinct().toList();
   }
 }

@@ -8,31 +8,59 @@ import java.util.List;
  *
  * @param low the least, 0 to 1
  * @param high the most, 0 to 1
- * @param baselines the risk before any factor, one for each needle that is possible
- * @param factors every factor, counted or not
+ * @param figures the published shares, or the local one, that the band spans
+ * @param factors what bears on it, and whether it counts
  * @param label what the band is worth
  * @param grounds what it rests on
  */
 public record HeadacheRisk(
     double low,
     double high,
-    List<Baseline> baselines,
-    List<RiskFactor> factors,
+    List<Share> figures,
+    List<Factor> factors,
     String label,
     Grounds grounds) {
 
   /** Copies the lists. */
   public HeadacheRisk {
-    baselines = List.copyOf(baselines);
+    figures = List.copyOf(figures);
     factors = List.copyOf(factors);
   }
 
   /**
-   * The risk before any factor.
+   * The share of headaches in one source.
    *
-   * @param needle the kind of tip
-   * @param risk 0 to 1
+   * @param text in whom
+   * @param share 0 to 1
    * @param grounds what it rests on
    */
-  public record Baseline(String needle, double risk, Grounds grounds) {}
+  public record Share(String text, double share, Grounds grounds) {}
+
+  /**
+   * One thing that bears on the risk.
+   *
+   * @param code the name in files
+   * @param term what it is
+   * @param state counted or not counted
+   * @param note how, or why not
+   * @param grounds what it rests on
+   */
+  public record Factor(String code, String term, State state, String note, Grounds grounds) {}
+
+  /** Whether a factor counts. */
+  public enum State {
+    COUNTED("counted"),
+    NOT_COUNTED("not-counted");
+
+    private final String word;
+
+    State(String word) {
+      this.word = word;
+    }
+
+    /** The word used in files. */
+    public String word() {
+      return word;
+    }
+  }
 }

@@ -3,6 +3,7 @@ package cistern.puncture.headache;
 import cistern.puncture.procedure.HeadacheRecord;
 import java.time.Duration;
 import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -14,7 +15,7 @@ import java.util.OptionalDouble;
  * @param endedAt when it was gone
  * @param asOf when it is looked at
  */
-record HeadacheTimes(
+public record HeadacheTimes(
     Optional<OffsetDateTime> punctureAt,
     Optional<OffsetDateTime> onsetAt,
     Optional<OffsetDateTime> endedAt,
@@ -23,28 +24,41 @@ record HeadacheTimes(
   private static final double MILLIS_PER_HOUR = 3_600_000;
   private static final double HOURS_PER_DAY = 24;
 
-  static HeadacheTimes of(
+  /** The times of a headache after a puncture. */
+  public static HeadacheTimes of(
       HeadacheRecord headache, Optional<OffsetDateTime> punctureAt, Optional<OffsetDateTime> asOf) {
     return new HeadacheTimes(punctureAt, headache.onsetAt(), headache.endedAt(), asOf);
   }
 
   /** Days from the puncture to the onset; negative when it began before. */
-  OptionalDouble daysToOnset() {
+  public OptionalDouble daysToOnset() {
     return days(punctureAt, onsetAt);
   }
 
+  /** The day of the onset, 0 that of the puncture: the later of whole days and calendar days. */
+  public OptionalDouble dayOfOnset() {
+    OptionalDouble elapsed = daysToOnset();
+    if (elapsed.isEmpty() || elapsed.getAsDouble() < 0) {
+      return elapsed;
+    }
+    OffsetDateTime at = punctureAt.orElseThrow();
+    OffsetDateTime onset = onsetAt.orElseThrow().withOffsetSameInstant(at.getOffset());
+    long calendar = ChronoUnit.DAYS.between(at.toLocalDate(), onset.toLocalDate());
+    return OptionalDouble.of(Math.max(Math.floor(elapsed.getAsDouble()), calendar));
+  }
+
   /** Days it lasted, when it is over. */
-  OptionalDouble daysLasted() {
+  public OptionalDouble daysLasted() {
     return days(onsetAt, endedAt);
   }
 
   /** Days since the onset while it lasts. */
-  OptionalDouble daysSoFar() {
+  public OptionalDouble daysSoFar() {
     return endedAt.isPresent() ? OptionalDouble.empty() : days(onsetAt, asOf);
   }
 
   /** Hours since the onset while it lasts. */
-  OptionalDouble hoursSoFar() {
+  public OptionalDouble hoursSoFar() {
     OptionalDouble days = daysSoFar();
     return days.isPresent()
         ? OptionalDouble.of(days.getAsDouble() * HOURS_PER_DAY)

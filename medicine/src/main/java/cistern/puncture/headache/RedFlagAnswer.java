@@ -2,7 +2,7 @@ package cistern.puncture.headache;
 
 import cistern.fact.Grounds;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.RedFlag;
+import cistern.puncture.procedure.WarningSign;
 import java.util.List;
 
 /**
@@ -15,7 +15,7 @@ import java.util.List;
  * @param grounds what it rests on
  */
 public record RedFlagAnswer(
-    RedFlag.Danger danger, String thinkOf, String urgency, List<Asked> asked, Grounds grounds) {
+    WarningSign.Danger danger, String thinkOf, String urgency, List<Asked> asked, Grounds grounds) {
 
   /** Copies the questions. */
   public RedFlagAnswer {
@@ -28,7 +28,7 @@ public record RedFlagAnswer(
    * @param flag what is asked
    * @param answer yes, no or unknown
    */
-  public record Asked(RedFlag flag, Answer answer) {}
+  public record Asked(WarningSign flag, Answer answer) {}
 
   /** Whether any question was answered with yes. */
   public boolean isPresent() {
@@ -36,7 +36,7 @@ public record RedFlagAnswer(
   }
 
   /** The questions with an answer. */
-  public List<RedFlag> with(Answer answer) {
+  public List<WarningSign> with(Answer answer) {
     return asked.stream().filter(a -> a.answer() == answer).map(Asked::flag).toList();
   }
 }

@@ -17,7 +17,7 @@ import java.util.OptionalInt;
  * @param order what is to be measured
  */
 public record Before(
-    Answers answers,
+    ProcedureAnswers answers,
     Times times,
     OptionalInt comaScore,
     Anticoagulation anticoagulation,
@@ -28,7 +28,7 @@ public record Before(
   /** Nothing known. */
   public static final Before UNKNOWN =
       new Before(
-          Answers.NONE,
+          ProcedureAnswers.NONE,
           new Times(Optional.empty(), Optional.empty()),
           OptionalInt.empty(),
           Anticoagulation.UNKNOWN,
@@ -37,7 +37,7 @@ public record Before(
           TestOrder.UNKNOWN);
 
   /** The same with other answers. */
-  public Before withAnswers(Answers other) {
+  public Before withAnswers(ProcedureAnswers other) {
     return new Before(other, times, comaScore, anticoagulation, body, needle, order);
   }
 

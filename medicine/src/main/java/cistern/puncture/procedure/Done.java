@@ -18,7 +18,7 @@ import java.util.OptionalInt;
  * @param complications as given
  */
 public record Done(
-    Answers answers,
+    ProcedureAnswers answers,
     Optional<String> operator,
     Optional<String> level,
     OptionalInt attempts,
@@ -30,7 +30,7 @@ public record Done(
   /** Nothing recorded. */
   public static final Done UNKNOWN =
       new Done(
-          Answers.NONE,
+          ProcedureAnswers.NONE,
           Optional.empty(),
           Optional.empty(),
           OptionalInt.empty(),

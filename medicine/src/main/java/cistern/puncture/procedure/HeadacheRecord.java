@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What a person reports after the puncture.
@@ -16,19 +17,37 @@ import java.util.Optional;
  * @param onsetAt when it began
  * @param endedAt when it was gone
  * @param days the severity day by day, as given
+ * @param pressure of the blood, if measured
  */
 public record HeadacheRecord(
     Answer present,
-    Answers answers,
-    Map<RedFlag, Answer> redFlags,
+    ProcedureAnswers answers,
+    Map<WarningSign, Answer> redFlags,
     Optional<OffsetDateTime> onsetAt,
     Optional<OffsetDateTime> endedAt,
-    List<Day> days) {
+    List<Day> days,
+    BloodPressure pressure) {
 
   /** Nobody asked. */
   public static final HeadacheRecord UNKNOWN =
       new HeadacheRecord(
-          Answer.UNKNOWN, Answers.NONE, Map.of(), Optional.empty(), Optional.empty(), List.of());
+          Answer.UNKNOWN,
+          ProcedureAnswers.NONE,
+          Map.of(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of());
+
+  /** A report without the blood's pressure. */
+  public HeadacheRecord(
+      Answer present,
+      ProcedureAnswers answers,
+      Map<WarningSign, Answer> redFlags,
+      Optional<OffsetDateTime> onsetAt,
+      Optional<OffsetDateTime> endedAt,
+      List<Day> days) {
+    this(present, answers, redFlags, onsetAt, endedAt, days, BloodPressure.UNKNOWN);
+  }
 
   /** Copies the collections. */
   public HeadacheRecord {
@@ -37,7 +56,7 @@ public record HeadacheRecord(
   }
 
   /** The answer to a red-flag question. */
-  public Answer answer(RedFlag flag) {
+  public Answer answer(WarningSign flag) {
     return redFlags.getOrDefault(flag, Answer.UNKNOWN);
   }
 
@@ -48,4 +67,26 @@ public record HeadacheRecord(
    * @param severity 0 none to 10 worst
    */
   public record Day(int day, double severity) {}
+
+  /** mm[Hg]. */
+  public OptionalDouble systolic() {
+    return pressure.systolic();
+  }
+
+  /** mm[Hg]. */
+  public OptionalDouble diastolic() {
+    return pressure.diastolic();
+  }
+
+  /**
+   * Blood pressure.
+   *
+   * @param systolic mm[Hg]
+   * @param diastolic mm[Hg]
+   */
+  public record BloodPressure(OptionalDouble systolic, OptionalDouble diastolic) {
+    /** Not measured. */
+    public static final BloodPressure UNKNOWN =
+        new BloodPressure(OptionalDouble.empty(), OptionalDouble.empty());
+  }
 }

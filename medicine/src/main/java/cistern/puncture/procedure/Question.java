@@ -28,6 +28,9 @@ public enum Question {
   SPINAL_BLOCK(SIGNS, "spinalBlock", "suspected spinal block or compression"),
   CARDIORESPIRATORY(SIGNS, "cardiorespiratoryCompromise", "cardiorespiratory compromise"),
   DECLINED(SIGNS, "declined", "a refusal by the person"),
+  HERNIATION_SIGNS(SIGNS, "herniationSigns", "signs of herniation"),
+  CANNOT_BE_POSITIONED(SIGNS, "cannotBePositioned", "cannot be positioned"),
+  LACKS_CAPACITY(SIGNS, "lacksCapacity", "no capacity to consent"),
 
   MRI_REVIEWED(IMAGING, "reviewed", "brain MRI reviewed"),
   MASS_EFFECT(IMAGING, "massEffect", "mass effect"),
@@ -58,6 +61,7 @@ public enum Question {
   OTHER_SPINE_SURGERY(SPINE, "otherSurgery", "other surgery of the lumbar spine"),
   SPINE_ANOMALY(SPINE, "anomaly", "congenital anomaly of the lumbar spine"),
   DYSRAPHISM(SPINE, "dysraphism", "suspected dysraphism or a low cord"),
+  TETHERED_CORD(SPINE, "tetheredCord", "a tethered cord"),
   SEVERE_ARTHRITIS(SPINE, "severeArthritis", "severe degenerative change or arthritis"),
   SCOLIOSIS(SPINE, "scoliosis", "scoliosis"),
   FAILED_ATTEMPT(SPINE, "failedAttempt", "an earlier attempt failed"),
@@ -90,7 +94,16 @@ public enum Question {
   BETTER_EXPLANATION(HEADACHE, "betterExplanation", "another cause explains it better"),
   PRESSURE_LOW(HEADACHE, "pressureLow", "CSF pressure measured under 60 mm"),
   LEAK_ON_IMAGING(HEADACHE, "leakOnImaging", "a leak shown on imaging"),
-  PATCHED(HEADACHE, "patched", "a blood patch was done");
+  PATCHED(HEADACHE, "patched", "a blood patch was done"),
+  POST_PARTUM(HEADACHE, "postPartum", "birth within the last six weeks"),
+  HORMONES(HEADACHE, "hormones", "hormone treatment or contraception"),
+  DEHYDRATION(HEADACHE, "dehydration", "dehydration"),
+  BACTERAEMIA(HEADACHE, "bacteraemia", "bacteria in the blood"),
+  INFLAMMATION(HEADACHE, "inflammation", "CRP or leukocytes raised without a reason"),
+  SUBDURAL_WITH_SHIFT(HEADACHE, "subduralWithShift", "a subdural haematoma with shift"),
+  BLOOD_CANCER(HEADACHE, "bloodCancer", "leukaemia or untreated blood cancer"),
+  HIV_WITH_INFECTION(HEADACHE, "hivWithInfection", "HIV with an infection"),
+  PATCH_CONSENT(HEADACHE, "patchConsent", "consent to a blood patch");
 
   private final QuestionGroup group;
   private final String field;

@@ -15,7 +15,7 @@ import cistern.finding.Printed;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.Guidance.Advice;
 import cistern.puncture.readiness.Guidance.Depth;
 import cistern.puncture.readiness.Guidance.Dose;
@@ -47,7 +47,7 @@ public final class GuidanceRules {
   }
 
   /** What to consider for a person. */
-  public Guidance check(Before before, Subject subject) {
+  public Guidance check(Before before, PuncturedPerson subject) {
     Optional<Depth> depth = depth(before.body());
     List<Question> strong = before.answers().with(Answer.YES, FOR_FLUOROSCOPY);
     List<Question> weak = before.answers().with(Answer.YES, OTHER);
@@ -119,7 +119,7 @@ public final class GuidanceRules {
   }
 
   private List<Advice> advice(
-      Method method, List<Question> strong, List<Question> weak, Subject subject) {
+      Method method, List<Question> strong, List<Question> weak, PuncturedPerson subject) {
     List<Advice> all = new ArrayList<>();
     all.add(advice("default"));
     if (method != Method.LANDMARKS) {
@@ -129,7 +129,7 @@ public final class GuidanceRules {
     if (method == Method.ULTRASOUND_OR_FLUOROSCOPY) {
       all.add(advice("fluoroscopy"));
       all.add(advice("success"));
-      if (subject.female() != Answer.NO && subject.pregnancy() != Answer.NO) {
+      if (PregnancyQuestion.isAsked(facts, subject) && subject.pregnancy() != Answer.NO) {
         all.add(
             new Advice(
                 "pregnancy",

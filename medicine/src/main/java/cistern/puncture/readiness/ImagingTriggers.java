@@ -3,8 +3,8 @@ package cistern.puncture.readiness;
 import cistern.fact.Facts;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
-import cistern.puncture.guideline.Voice;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.guideline.Guideline;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.readiness.TriggerAnswer.Trigger;
@@ -41,35 +41,35 @@ public final class ImagingTriggers {
         .toList();
   }
 
-  private TriggerAnswer answer(Trigger trigger, String voice, Before before) {
+  private TriggerAnswer answer(Trigger trigger, String guideline, Before before) {
     if (trigger == Trigger.CONSCIOUSNESS) {
-      return consciousness(voice, before.comaScore());
+      return consciousness(guideline, before.comaScore());
     }
-    String key = "image-first." + voice + "." + trigger.code();
+    String key = "image-first." + guideline + "." + trigger.code();
     String text = facts.word(key);
     Verdict verdict =
         text.equals(NOT_LISTED)
             ? Verdict.NOT_LISTED
-            : verdict(sign(trigger, voice, before.answers()));
-    return new TriggerAnswer(trigger, Voice.of(facts, voice), verdict, text, facts.grounds(key));
+            : verdict(sign(trigger, guideline, before.answers()));
+    return new TriggerAnswer(trigger, Guideline.of(facts, guideline), verdict, text, facts.grounds(key));
   }
 
-  private static Answer sign(Trigger trigger, String voice, Answers answers) {
+  private static Answer sign(Trigger trigger, String guideline, ProcedureAnswers answers) {
     return switch (trigger) {
       case CONSCIOUSNESS -> Answer.UNKNOWN;
       case SEIZURE ->
-          answers.answer(voice.equals(UK) ? Question.CONTINUOUS_SEIZURES : Question.NEW_SEIZURE);
+          answers.answer(guideline.equals(UK) ? Question.CONTINUOUS_SEIZURES : Question.NEW_SEIZURE);
       case FOCAL_SIGNS -> answers.answer(Question.FOCAL_SIGNS);
       case PAPILLOEDEMA -> answers.answer(Question.PAPILLOEDEMA);
       case IMMUNOCOMPROMISE ->
-          voice.equals(IDSA)
+          guideline.equals(IDSA)
               ? answers.any(List.of(Question.IMMUNOCOMPROMISED, Question.EARLIER_CNS_DISEASE))
               : answers.answer(Question.IMMUNOCOMPROMISED);
     };
   }
 
-  private TriggerAnswer consciousness(String voice, OptionalInt score) {
-    String key = "image-first." + voice + ".consciousness.score";
+  private TriggerAnswer consciousness(String guideline, OptionalInt score) {
+    String key = "image-first." + guideline + ".consciousness.score";
     boolean isBelow = facts.find(key + "-below").isPresent();
     String limitKey = key + (isBelow ? "-below" : "-up-to");
     double limit = facts.number(limitKey);
@@ -81,7 +81,7 @@ public final class ImagingTriggers {
     String text = "Glasgow coma scale " + (isBelow ? "< " : "≤ ") + Printed.decimals(limit, 0);
     return new TriggerAnswer(
         Trigger.CONSCIOUSNESS,
-        Voice.of(facts, voice),
+        Guideline.of(facts, guideline),
         verdict(reduced),
         text,
         facts.grounds(limitKey));

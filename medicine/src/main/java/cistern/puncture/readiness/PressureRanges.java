@@ -6,7 +6,7 @@ import cistern.measurement.Answer;
 import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.OpeningPressure.RangeAnswer;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,14 +30,14 @@ public final class PressureRanges {
   }
 
   /** The pressure of a puncture, if it was measured. */
-  public Optional<OpeningPressure> check(Done done, Subject subject) {
+  public Optional<OpeningPressure> check(Done done, PuncturedPerson subject) {
     OptionalDouble pressure = done.openingPressure();
     return pressure.isPresent()
         ? Optional.of(check(pressure.getAsDouble(), done, subject))
         : Optional.empty();
   }
 
-  private OpeningPressure check(double cmWater, Done done, Subject subject) {
+  private OpeningPressure check(double cmWater, Done done, PuncturedPerson subject) {
     double pascals = cmWater * facts.number("pressure.cm-water");
     return new OpeningPressure(
         cmWater,

@@ -25,7 +25,7 @@ import cistern.puncture.guideline.Precaution;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.TriggerAnswer.Trigger;
 import cistern.puncture.readiness.TriggerAnswer.Verdict;
 import java.util.ArrayList;
@@ -79,9 +79,9 @@ public final class Readiness {
   }
 
   /** The precautions of the person and the visit. */
-  public List<Precaution> arrangements(Before before, Subject subject) {
+  public List<Precaution> arrangements(Before before, PuncturedPerson subject) {
     List<Precaution> all = new ArrayList<>();
-    if (subject.female() != Answer.NO || subject.pregnancy().isYes()) {
+    if (PregnancyQuestion.isAsked(facts, subject)) {
       all.add(of("pregnancy", subject.pregnancy(), "pregnancy"));
     }
     all.add(any(before, "allergy", Question.of(QuestionGroup.ALLERGIES)));
@@ -108,7 +108,7 @@ public final class Readiness {
       Trigger trigger, List<TriggerAnswer> own, Precaution.State state) {
     String each =
         own.stream()
-            .map(a -> a.voice().title() + ": " + toText(a.verdict()) + " (" + a.text() + ")")
+            .map(a -> a.guideline().title() + ": " + toText(a.verdict()) + " (" + a.text() + ")")
             .collect(Collectors.joining("; "));
     return switch (state) {
       case PRESENT ->

@@ -1,19 +1,19 @@
 package cistern.puncture.readiness;
 
 import cistern.fact.Grounds;
-import cistern.puncture.guideline.Voice;
+import cistern.puncture.guideline.Guideline;
 
 /**
  * Whether one guideline would image before a puncture because of one sign.
  *
  * @param trigger the sign
- * @param voice who says it
+ * @param guideline who says it
  * @param verdict what it says of this person
  * @param text the sign as the guideline words it
  * @param grounds what it rests on
  */
 public record TriggerAnswer(
-    Trigger trigger, Voice voice, Verdict verdict, String text, Grounds grounds) {
+    Trigger trigger, Guideline guideline, Verdict verdict, String text, Grounds grounds) {
 
   /** What a guideline says. */
   public enum Verdict {

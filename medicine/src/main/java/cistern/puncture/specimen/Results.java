@@ -9,7 +9,7 @@ import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
 import cistern.puncture.procedure.CsfTest;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.specimen.CriticalValue.Telling;
 import java.time.Duration;
 import java.time.OffsetDateTime;
@@ -69,7 +69,7 @@ public final class Results {
   }
 
   /** Every result on the local critical list, told or not. */
-  public List<CriticalValue> critical(After after, Subject subject) {
+  public List<CriticalValue> critical(After after, PuncturedPerson subject) {
     List<CriticalValue> all = new ArrayList<>();
     subject.draw().csfGlucose().ifPresent(glucose -> glucose(glucose, after, all));
     subject.draw().csfLeukocytes().ifPresent(cells -> leukocytes(cells, after, all));

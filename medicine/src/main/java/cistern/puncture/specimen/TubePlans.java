@@ -4,7 +4,7 @@ import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.procedure.PunctureQuestion;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.procedure.TestOrder;
 import cistern.puncture.procedure.TubeTemplate;
 import java.util.ArrayList;
@@ -35,7 +35,7 @@ public final class TubePlans {
   }
 
   /** The tubes for the tests ordered; for the question's usual tests when none are named. */
-  public TubePlan check(TestOrder order, Subject subject) {
+  public TubePlan check(TestOrder order, PuncturedPerson subject) {
     PunctureQuestion question = order.question().orElse(PunctureQuestion.MS);
     List<CsfTest> ranked =
         order.tests().isEmpty()

@@ -46,23 +46,23 @@ class AntithromboticConditionsTest {
       "1.4, , ASK",
       ", 2031-03-02T06:00:00Z, ASK"
     })
-    void check_warfarin_needsTheInrOfTheDay(Double inr, String at, Reply reply) {
+    void check_warfarin_needsTheInrOfTheDay(Double inr, String at, HoldVerdict verdict) {
       Given given =
           warfarin(
               inr == null ? OptionalDouble.empty() : OptionalDouble.of(inr),
               Optional.ofNullable(at).map(OffsetDateTime::parse));
 
-      assertThat(answer(plan(given), "abn-2018").reply()).isEqualTo(reply);
+      assertThat(answer(plan(given), "abn-2018").verdict()).isEqualTo(verdict);
     }
 
     @Test
     void check_inrNormal_isTheLaboratorysWordAndNotANumber() {
       Given asked = warfarin(OptionalDouble.of(1.0), Optional.of(Given.PLANNED));
-      assertThat(answer(plan(asked), "esaic-esra-2022").reply()).isEqualTo(Reply.ASK);
+      assertThat(answer(plan(asked), "esaic-esra-2022").verdict()).isEqualTo(HoldVerdict.ASK);
 
       Given normal = warfarin(OptionalDouble.of(1.0), Optional.of(Given.PLANNED));
       normal.yes(Question.INR_NORMAL);
-      assertThat(answer(plan(normal), "esaic-esra-2022").reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer(plan(normal), "esaic-esra-2022").verdict()).isEqualTo(HoldVerdict.PASSED);
     }
 
     @Test
@@ -79,8 +79,8 @@ class AntithromboticConditionsTest {
                       OptionalDouble.of(1.5),
                       Optional.empty()));
 
-      assertThat(answer(plan(given), "abn-2018").reply()).isEqualTo(Reply.NOT_PASSED);
-      assertThat(answer(plan(given), "clinical-reference").reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer(plan(given), "abn-2018").verdict()).isEqualTo(HoldVerdict.NOT_PASSED);
+      assertThat(answer(plan(given), "clinical-reference").verdict()).isEqualTo(HoldVerdict.PASSED);
     }
 
     @Test
@@ -88,7 +88,7 @@ class AntithromboticConditionsTest {
       Given given =
           Given.nothing().taking(Given.drug("ufh-sc", DoseClass.LOW, 1)).yes(Question.APTT_NORMAL);
 
-      assertThat(answer(plan(given), "clinical-reference").reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer(plan(given), "clinical-reference").verdict()).isEqualTo(HoldVerdict.PASSED);
     }
 
     /** Kietaibl 2022 as quoted: < 30 ng/mL, or anti-Xa ≤ 0.1 IU/mL. */
@@ -100,7 +100,7 @@ class AntithromboticConditionsTest {
       ", 0.11, NOT_PASSED",
       ", , ASK"
     })
-    void check_level_decidesUnderThirty(Double level, Double antiXa, Reply reply) {
+    void check_level_decidesUnderThirty(Double level, Double antiXa, HoldVerdict verdict) {
       Antithrombotic taken =
           new Antithrombotic(
               "apixaban",
@@ -113,8 +113,8 @@ class AntithromboticConditionsTest {
                   Answer.UNKNOWN));
 
       assertThat(
-              answer(plan(Given.nothing().taking(taken).clearance(20)), "esaic-esra-2022").reply())
-          .isEqualTo(reply);
+              answer(plan(Given.nothing().taking(taken).clearance(20)), "esaic-esra-2022").verdict())
+          .isEqualTo(verdict);
     }
 
     @Test
@@ -128,23 +128,23 @@ class AntithromboticConditionsTest {
               new Antithrombotic.Level(OptionalDouble.empty(), OptionalDouble.empty(), Answer.YES));
 
       assertThat(
-              answer(plan(Given.nothing().taking(taken).clearance(40)), "esaic-esra-2022").reply())
-          .isEqualTo(Reply.PASSED);
+              answer(plan(Given.nothing().taking(taken).clearance(40)), "esaic-esra-2022").verdict())
+          .isEqualTo(HoldVerdict.PASSED);
     }
 
     /** A guideline text, probably Tumani 2020: dabigatran with GFR < 50, more than 3 d. */
     @ParameterizedTest
     @CsvSource({"72, NOT_PASSED", "72.5, PASSED"})
-    void check_moreThanThreeDays_isStrict(double hours, Reply reply) {
-      assertThat(answer("german-s1-2020", "dabigatran", DoseClass.HIGH, 40, hours).reply())
-          .isEqualTo(reply);
+    void check_moreThanThreeDays_isStrict(double hours, HoldVerdict verdict) {
+      assertThat(answer("german-s1-2020", "dabigatran", DoseClass.HIGH, 40, hours).verdict())
+          .isEqualTo(verdict);
     }
 
     @ParameterizedTest
     @CsvSource({"47.9, NOT_PASSED", "48, ASK", "71.9, ASK", "72, PASSED"})
-    void check_insideARange_asks(double hours, Reply reply) {
-      assertThat(answer("german-s1-2020", "apixaban", DoseClass.HIGH, 90, hours).reply())
-          .isEqualTo(reply);
+    void check_insideARange_asks(double hours, HoldVerdict verdict) {
+      assertThat(answer("german-s1-2020", "apixaban", DoseClass.HIGH, 90, hours).verdict())
+          .isEqualTo(verdict);
     }
 
     @Test
@@ -157,8 +157,8 @@ class AntithromboticConditionsTest {
               OptionalDouble.of(2),
               Antithrombotic.Level.UNKNOWN);
 
-      assertThat(answer(plan(Given.nothing().taking(taken).clearance(90)), "abn-2018").reply())
-          .isEqualTo(Reply.PASSED);
+      assertThat(answer(plan(Given.nothing().taking(taken).clearance(90)), "abn-2018").verdict())
+          .isEqualTo(HoldVerdict.PASSED);
     }
   }
 
@@ -180,15 +180,15 @@ class AntithromboticConditionsTest {
     void check_localInterval_isShownAsLocal() {
       Facts local = with("antithrombotic.local.apixaban.high.any", 60);
       AntithromboticPlan plan =
-          Antithrombotics.of(local)
-              .check(
+          GuidelineAnswers.plans(
+                  local,
                   Given.nothing()
                       .taking(Given.drug("apixaban", DoseClass.HIGH, 60))
                       .clearance(90)
                       .before())
               .getFirst();
 
-      assertThat(answer(plan, "local").reply()).isEqualTo(Reply.PASSED);
+      assertThat(answer(plan, "local").verdict()).isEqualTo(HoldVerdict.PASSED);
       assertThat(answer(plan, "local").hold()).contains(new Hours(60, 60));
       assertThat(answer(plan, "local").grounds().status()).isEqualTo(Status.LOCAL);
     }
@@ -197,8 +197,8 @@ class AntithromboticConditionsTest {
     void check_unreadIntervalConfirmedLocally_isShown() {
       Facts local = with("antithrombotic.esaic-esra-2022.ticagrelor.any.any", 96);
       AntithromboticPlan plan =
-          Antithrombotics.of(local)
-              .check(
+          GuidelineAnswers.plans(
+                  local,
                   Given.nothing().taking(Given.drug("ticagrelor", DoseClass.UNKNOWN, 12)).before())
               .getFirst();
 

@@ -32,7 +32,7 @@ class BleedingPrecautionsTest {
         .check(
             before,
             Thresholds.of(facts).check(before.anticoagulation().coagulation()),
-            Antithrombotics.of(facts).check(before));
+            GuidelineAnswers.plans(facts, before));
   }
 
   private static Precaution find(Given given, String code) {
@@ -47,7 +47,7 @@ class BleedingPrecautionsTest {
         OptionalDouble.of(value), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty());
   }
 
-  private static Standing standing(ClottingTest test, String voice, double value) {
+  private static Standing standing(ClottingTest test, String guideline, double value) {
     OptionalDouble given = OptionalDouble.of(value);
     OptionalDouble none = OptionalDouble.empty();
     Coagulation measured =
@@ -57,7 +57,7 @@ class BleedingPrecautionsTest {
           case APTT_RATIO -> new Coagulation(none, none, given, Optional.empty());
         };
     return Thresholds.of(FACTS).check(measured).stream()
-        .filter(a -> a.test() == test && a.voice().code().equals(voice))
+        .filter(a -> a.test() == test && a.guideline().code().equals(guideline))
         .findFirst()
         .orElseThrow()
         .standing();
@@ -104,8 +104,8 @@ class BleedingPrecautionsTest {
     @ParameterizedTest
     @CsvSource(textBlock = ROWS)
     void check_everyThreshold_standsAsPublished(
-        ClottingTest test, String voice, double value, Standing standing) {
-      assertThat(standing(test, voice, value)).isEqualTo(standing);
+        ClottingTest test, String guideline, double value, Standing standing) {
+      assertThat(standing(test, guideline, value)).isEqualTo(standing);
     }
 
     @Test
@@ -167,11 +167,11 @@ class BleedingPrecautionsTest {
                     new Policy.Change(new FactValue.Figure(80), "ward rule"))));
 
     assertThat(Thresholds.of(local).check(platelets(70)))
-        .filteredOn(a -> a.voice().code().equals("local"))
+        .filteredOn(a -> a.guideline().code().equals("local"))
         .extracting(ThresholdAnswer::standing)
         .containsExactly(Standing.OUTSIDE);
     assertThat(Thresholds.of(FACTS).check(platelets(70)))
-        .noneMatch(a -> a.voice().code().equals("local"));
+        .noneMatch(a -> a.guideline().code().equals("local"));
   }
 
   @Nested

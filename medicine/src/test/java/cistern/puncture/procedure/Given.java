@@ -107,8 +107,8 @@ public final class Given {
     return this;
   }
 
-  public Answers answers() {
-    return new Answers(answers);
+  public ProcedureAnswers answers() {
+    return new ProcedureAnswers(answers);
   }
 
   public Before before() {
@@ -135,13 +135,13 @@ public final class Given {
   }
 
   /** A woman or man of some age. */
-  public static Subject subject(double age, String sex) {
-    return new Subject(
-        OptionalDouble.of(age), Optional.of(sex), Answer.NO, Answer.UNKNOWN, Subject.Draw.UNKNOWN);
+  public static PuncturedPerson subject(double age, String sex) {
+    return new PuncturedPerson(
+        OptionalDouble.of(age), Optional.of(sex), Answer.NO, Answer.UNKNOWN, PuncturedPerson.Draw.UNKNOWN);
   }
 
   /** Somebody of some age, if known. */
-  public static Subject aged(OptionalDouble age) {
-    return new Subject(age, Optional.empty(), Answer.UNKNOWN, Answer.UNKNOWN, Subject.Draw.UNKNOWN);
+  public static PuncturedPerson aged(OptionalDouble age) {
+    return new PuncturedPerson(age, Optional.empty(), Answer.UNKNOWN, Answer.UNKNOWN, PuncturedPerson.Draw.UNKNOWN);
   }
 }

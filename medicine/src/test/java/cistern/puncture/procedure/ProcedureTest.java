@@ -7,28 +7,14 @@ import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class ProcedureTest {
 
-  @ParameterizedTest
-  @CsvSource({
-    "Enoxaparin, LMWH",
-    " APIXABAN , APIXABAN",
-    "ibuprofen, NSAID",
-    "heparin iv, UFH_IV",
-    "heparin,"
-  })
-  void parse_drug_ignoresCapitalsAndNeverGuesses(String name, Drug drug) {
-    assertThat(Drug.parse(name)).isEqualTo(Optional.ofNullable(drug));
-  }
-
   @Test
   void parse_everyCode_findsItsOwn() {
-    assertThat(Drug.values()).allSatisfy(d -> assertThat(Drug.parse(d.code())).contains(d));
     assertThat(CsfTest.values()).allSatisfy(t -> assertThat(CsfTest.parse(t.code())).contains(t));
     assertThat(PunctureQuestion.values())
         .allSatisfy(q -> assertThat(PunctureQuestion.parse(q.code())).contains(q));
@@ -50,13 +36,13 @@ class ProcedureTest {
           .extracting(Question::field)
           .doesNotHaveDuplicates();
     }
-    assertThat(Arrays.stream(RedFlag.values()).map(RedFlag::field)).doesNotHaveDuplicates();
+    assertThat(Arrays.stream(WarningSign.values()).map(WarningSign::field)).doesNotHaveDuplicates();
   }
 
   @ParameterizedTest
   @CsvSource({"YES, UNKNOWN, YES", "NO, UNKNOWN, UNKNOWN", "NO, NO, NO", "UNKNOWN, YES, YES"})
   void any_ofTwo_isYesBeforeUnknownBeforeNo(Answer one, Answer other, Answer any) {
-    Answers answers = new Answers(Map.of(Question.LATEX, one, Question.IODINE, other));
+    ProcedureAnswers answers = new ProcedureAnswers(Map.of(Question.LATEX, one, Question.IODINE, other));
 
     assertThat(answers.any(List.of(Question.LATEX, Question.IODINE))).isEqualTo(any);
   }

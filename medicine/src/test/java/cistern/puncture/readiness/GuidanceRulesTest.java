@@ -8,7 +8,7 @@ import cistern.fact.Facts;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.Guidance.Advice;
 import cistern.puncture.readiness.Guidance.Method;
 import java.util.Optional;
@@ -94,13 +94,13 @@ class GuidanceRulesTest {
   @ParameterizedTest
   @CsvSource({"YES, 1", "UNKNOWN, 1", "NO, 0"})
   void check_fluoroscopyInAWoman_asksAboutPregnancyFirst(Answer pregnancy, int count) {
-    Subject woman =
-        new Subject(
+    PuncturedPerson woman =
+        new PuncturedPerson(
             OptionalDouble.of(30),
             Optional.of("female"),
             pregnancy,
             Answer.UNKNOWN,
-            Subject.Draw.UNKNOWN);
+            PuncturedPerson.Draw.UNKNOWN);
 
     assertThat(RULES.check(Given.allNo().yes(Question.LUMBAR_FUSION).before(), woman).advice())
         .filteredOn(a -> a.code().equals("pregnancy"))

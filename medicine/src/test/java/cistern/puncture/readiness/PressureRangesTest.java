@@ -7,13 +7,13 @@ import cistern.checks.OutsideCheck;
 import cistern.fact.Facts;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.Needle;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,7 +30,7 @@ class PressureRangesTest {
 
   private static Done done(double pressure, Position position, Answer sedation) {
     return new Done(
-        new Answers(Map.of(Question.SEDATION, sedation)),
+        new ProcedureAnswers(Map.of(Question.SEDATION, sedation)),
         Optional.empty(),
         Optional.empty(),
         OptionalInt.empty(),
@@ -126,6 +126,6 @@ class PressureRangesTest {
 
   @Test
   void check_noPressure_isEmpty() {
-    assertThat(RANGES.check(Done.UNKNOWN, Subject.UNKNOWN)).isEmpty();
+    assertThat(RANGES.check(Done.UNKNOWN, PuncturedPerson.UNKNOWN)).isEmpty();
   }
 }

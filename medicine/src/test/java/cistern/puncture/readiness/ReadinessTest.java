@@ -8,7 +8,7 @@ import cistern.measurement.Answer;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.TriggerAnswer.Trigger;
 import cistern.puncture.readiness.TriggerAnswer.Verdict;
 import java.time.OffsetDateTime;
@@ -31,15 +31,15 @@ class ReadinessTest {
         .orElseThrow();
   }
 
-  private static Optional<Precaution> arrangement(Given given, Subject subject, String code) {
+  private static Optional<Precaution> arrangement(Given given, PuncturedPerson subject, String code) {
     return READINESS.arrangements(given.before(), subject).stream()
         .filter(p -> p.code().equals(code))
         .findFirst();
   }
 
-  private static Verdict verdict(Given given, Trigger trigger, String voice) {
+  private static Verdict verdict(Given given, Trigger trigger, String guideline) {
     return READINESS.triggers(given.before()).stream()
-        .filter(t -> t.trigger() == trigger && t.voice().code().equals(voice))
+        .filter(t -> t.trigger() == trigger && t.guideline().code().equals(guideline))
         .findFirst()
         .orElseThrow()
         .verdict();
@@ -159,7 +159,7 @@ class ReadinessTest {
 
   @Test
   void arrangements_ofTheVisit_areAskedFor() {
-    Subject woman = Given.subject(30, "female");
+    PuncturedPerson woman = Given.subject(30, "female");
     for (String code : List.of("allergy", "serum-not-planned", "consent", "declined")) {
       assertThat(arrangement(Given.nothing(), woman, code).orElseThrow().state())
           .isEqualTo(Precaution.State.OPEN);
@@ -186,13 +186,13 @@ class ReadinessTest {
   })
   void arrangements_pregnancy_isAskedUnlessMale(
       String sex, Answer pregnancy, Precaution.State state) {
-    Subject subject =
-        new Subject(
+    PuncturedPerson subject =
+        new PuncturedPerson(
             OptionalDouble.of(30),
             Optional.of(sex),
             pregnancy,
             Answer.UNKNOWN,
-            Subject.Draw.UNKNOWN);
+            PuncturedPerson.Draw.UNKNOWN);
 
     assertThat(arrangement(Given.nothing(), subject, "pregnancy").map(Precaution::state))
         .isEqualTo(Optional.ofNullable(state));

@@ -11,7 +11,7 @@ import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
 import cistern.puncture.procedure.CsfTest;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
@@ -39,13 +39,13 @@ class ResultsTest {
     return RESULTS.outstanding(after(Optional.of(asOf), test)).getFirst().state();
   }
 
-  private static Subject measured(Optional<Interval> glucose, Optional<Interval> cells) {
-    return new Subject(
+  private static PuncturedPerson measured(Optional<Interval> glucose, Optional<Interval> cells) {
+    return new PuncturedPerson(
         OptionalDouble.empty(),
         Optional.empty(),
         Answer.UNKNOWN,
         Answer.UNKNOWN,
-        new Subject.Draw(Optional.empty(), OptionalDouble.empty(), glucose, cells));
+        new PuncturedPerson.Draw(Optional.empty(), OptionalDouble.empty(), glucose, cells));
   }
 
   private static List<CriticalValue> critical(double glucose, After after) {
@@ -107,7 +107,7 @@ class ResultsTest {
   @ParameterizedTest
   @CsvSource({"0, 1.1, 1", "0, 3, 0", "20, 1000, 1"})
   void critical_bound_isCriticalWhenAllOfItIs(double lower, double upper, int count) {
-    Subject bounded = measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
+    PuncturedPerson bounded = measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
 
     assertThat(RESULTS.critical(after(Optional.empty()), bounded)).hasSize(count);
   }
@@ -151,14 +151,14 @@ class ResultsTest {
             Answer.YES,
             List.of());
 
-    assertThat(RESULTS.critical(after(Optional.empty(), positive), Subject.UNKNOWN))
+    assertThat(RESULTS.critical(after(Optional.empty(), positive), PuncturedPerson.UNKNOWN))
         .extracting(CriticalValue::text)
         .containsExactly("positive: Gram stain and culture");
   }
 
   @Test
   void critical_cells_haveNoLimitUntilTheClinicSetsOne() {
-    Subject many = measured(Optional.empty(), Optional.of(Interval.of(3000)));
+    PuncturedPerson many = measured(Optional.empty(), Optional.of(Interval.of(3000)));
     Facts local =
         Facts.standard()
             .with(

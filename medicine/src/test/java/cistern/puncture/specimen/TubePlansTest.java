@@ -9,7 +9,7 @@ import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.procedure.PunctureQuestion;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.procedure.TestOrder;
 import cistern.puncture.procedure.TubeTemplate;
 import java.util.List;
@@ -27,7 +27,7 @@ class TubePlansTest {
   private static final Facts FACTS = Facts.standard();
 
   private static TubePlan plan(TestOrder order) {
-    return TubePlans.of(FACTS).check(order, Subject.UNKNOWN);
+    return TubePlans.of(FACTS).check(order, PuncturedPerson.UNKNOWN);
   }
 
   private static TestOrder order(double volume, CsfTest... tests) {
@@ -148,13 +148,13 @@ class TubePlansTest {
 
     @Test
     void check_volumeDrawn_isUsedWhenNoneIsPlanned() {
-      Subject drawn =
-          new Subject(
+      PuncturedPerson drawn =
+          new PuncturedPerson(
               OptionalDouble.empty(),
               Optional.empty(),
               cistern.measurement.Answer.UNKNOWN,
               cistern.measurement.Answer.UNKNOWN,
-              new Subject.Draw(
+              new PuncturedPerson.Draw(
                   Optional.empty(), OptionalDouble.of(2), Optional.empty(), Optional.empty()));
 
       assertThat(TubePlans.of(FACTS).check(TestOrder.UNKNOWN, drawn).volumes().availableMl())
@@ -179,7 +179,7 @@ class TubePlansTest {
                     "tubes.template",
                     new Policy.Change(new FactValue.Word("chemistry-first"), "ward rule"))));
 
-    assertThat(TubePlans.of(local).check(TestOrder.UNKNOWN, Subject.UNKNOWN).tubes().getFirst())
+    assertThat(TubePlans.of(local).check(TestOrder.UNKNOWN, PuncturedPerson.UNKNOWN).tubes().getFirst())
         .extracting(Tube::tests)
         .isEqualTo(List.of(CsfTest.CHEMISTRY));
   }

@@ -116,15 +116,12 @@ public final class HoldTimeLine {
             ? "1 source gives an interval"
             : holds.size() + " sources give an interval";
     OptionalDouble hours = plan.hours();
+    long passed = holds.stream().filter(h -> hours.orElse(0) >= h.most()).count();
     String counted =
         hours.isPresent()
-            ? "%s h to the planned puncture, by which %d of them %s over"
-                .formatted(
-                    Printed.decimals(hours.getAsDouble(), 1),
-                    holds.stream().filter(h -> hours.getAsDouble() >= h.most()).count(),
-                    holds.stream().filter(h -> hours.getAsDouble() >= h.most()).count() == 1
-                        ? "is"
-                        : "are")
+            ? Printed.decimals(hours.getAsDouble(), 1)
+                + " h to the planned puncture, by which "
+                + (passed == 0 ? "none has passed" : passed + (passed == 1 ? " has" : " have") + " passed")
             : "the time from it to the puncture is not known";
     return "%s, %s: %s; %s"
         .formatted(sentence(plan.taken().name()), lastDose(FULL), given, counted);
@@ -179,7 +176,7 @@ public final class HoldTimeLine {
   private static List<Element> label(GuidelineAnswer answer, double top) {
     return Svg.labelOnPaper(
         new Spot(LEFT + 6, top),
-        answer.voice().title() + ": " + words(answer),
+        answer.guideline().title() + ": " + words(answer),
         Lettering.of(Token.INK));
   }
 
@@ -267,7 +264,7 @@ public final class HoldTimeLine {
             plan.answers().stream()
                 .map(
                     a ->
-                        a.voice().title()
+                        a.guideline().title()
                             + ": "
                             + words(a)
                             + earliest(a).map(e -> ", " + e).orElse(""))
@@ -303,7 +300,7 @@ public final class HoldTimeLine {
             .map(
                 a ->
                     List.of(
-                        a.voice().title(),
+                        a.guideline().title(),
                         before(a),
                         earliest(a).orElse("no clock time: " + unknown(a)),
                         a.restart().map(Hours::toText).orElse("not given"),

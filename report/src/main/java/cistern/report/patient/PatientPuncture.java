@@ -1,6 +1,7 @@
 package cistern.report.patient;
 
 import cistern.interpretation.Workup;
+import cistern.puncture.PuncturePlan;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Items;
@@ -8,6 +9,8 @@ import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
 import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.Paper.Section;
+import cistern.urgent.Tier;
+import cistern.urgent.Urgency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -25,14 +28,26 @@ public final class PatientPuncture {
   private PatientPuncture() {}
 
   /**
-   * The paper.
+   * The paper. While something urgent is open nothing soothes: it only says whom to ask, and when.
    *
    * @param words in the language of the person
-   * @param contact whom to call, day and night; empty to be written by hand
    * @param software the name and version of the program
    */
-  public static Paper of(PatientWords words, Workup workup, String contact, String software) {
-    String invented = workup.remarks().isInvented() ? " " + words.of("invented") : "";
+  public static Paper of(PatientWords words, Workup workup, PuncturePlan plan, String software) {
+    String contact = workup.procedure().after().contact().orElse("");
+    List<Urgency> open = plan.afterwards().care().unanswered();
+    if (open.isEmpty() && !plan.subject().beside().fluid().isOpen()) {
+      return paper(words, workup, "plan.title", usual(words, contact), software);
+    }
+    String when = open.stream().anyMatch(u -> u.tier() == Tier.T0) ? "now" : "today";
+    List<Section> sections =
+        List.of(
+            new Section("", List.of(new Paragraphs(words.list(when)))),
+            PatientResult.call(words, contact));
+    return paper(words, workup, when + ".title", sections, software);
+  }
+
+  private static List<Section> usual(PatientWords words, String contact) {
     List<Section> sections = new ArrayList<>();
     sections.add(
         new Section(words.of("plan.why"), List.of(new Paragraphs(words.list("plan.why")))));
@@ -41,10 +56,16 @@ public final class PatientPuncture {
     AFTER.forEach(key -> sections.add(listed(words, key)));
     sections.add(PatientResult.call(words, contact));
     sections.add(Section.of("", Paragraphs.of(words.of("plan.consent"))));
+    return sections;
+  }
+
+  private static Paper paper(
+      PatientWords words, Workup workup, String title, List<Section> sections, String software) {
+    String invented = workup.remarks().isInvented() ? " " + words.of("invented") : "";
     return new Paper(
         new Paper.Front(
             Paper.Kind.PATIENT,
-            words.of("plan.title"),
+            words.of(title),
             "",
             words.of("banner") + invented,
             words.locale(),

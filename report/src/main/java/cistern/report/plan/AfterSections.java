@@ -3,10 +3,10 @@ package cistern.report.plan;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
 import cistern.puncture.PuncturePlan;
+import cistern.puncture.aftercare.AfterCare;
 import cistern.puncture.PuncturePlan.Afterwards;
 import cistern.puncture.headache.HeadacheAssessment;
 import cistern.puncture.headache.RedFlagAnswer;
-import cistern.puncture.headache.Step;
 import cistern.puncture.procedure.After.Told;
 import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.HeadacheRecord;
@@ -52,6 +52,63 @@ final class AfterSections {
     }
     all.add(headache(afterwards.headache()));
     return all;
+  }
+
+  /** What leads once the puncture is done: the patch, what was studied, when to call. */
+  List<Section> first() {
+    AfterCare care = plan.afterwards().care();
+    List<Section> all = new ArrayList<>();
+    if (!plan.afterwards().critical().isEmpty()) {
+      all.add(critical(plan.afterwards().critical()));
+    }
+    all.add(patch(care.patch()));
+    if (!care.ladder().isEmpty()) {
+      all.add(
+          Section.of(
+              "What has been studied; local policy and the prescriber decide",
+              new Items(
+                  "",
+                  care.ladder().stream()
+                      .map(s -> new Line(s.text() + " First look at: " + s.check(), s.grounds()))
+                      .toList())));
+    }
+    all.add(
+        Section.of(
+            "Calls to the person",
+            new Items("", care.calls().stream().map(AfterSections::call).toList())));
+    return all;
+  }
+
+  private static Section patch(AfterCare.PatchInformation patch) {
+    List<Line> lines = new ArrayList<>();
+    if (patch.isHeld()) {
+      lines.add(Line.of("Nothing is said of a blood patch here, because:"));
+      patch.because().forEach(r -> lines.add(new Line(r.text(), r.grounds())));
+    }
+    if (!patch.open().isEmpty()) {
+      lines.add(
+          Line.of("Before anybody speaks of a patch, look at: " + String.join("; ", patch.open()) + "."));
+    }
+    if (lines.isEmpty()) {
+      lines.add(Line.of("Every point on the list was answered; it is looked at again on the day."));
+    }
+    return Section.of("Blood patch", new Items("", lines));
+  }
+
+  private static Line call(AfterCare.FollowUpCall call) {
+    String when =
+        call.from().isPresent()
+            ? ", " + DecisionSections.time(call.from().get())
+            : "";
+    return new Line(
+        call.text()
+            + ": day "
+            + Printed.decimals(call.fromDay(), 0)
+            + " to "
+            + Printed.decimals(call.toDay(), 0)
+            + when
+            + ".",
+        call.grounds());
   }
 
   private Section note() {
@@ -189,9 +246,6 @@ final class AfterSections {
             "Ask every question; an unanswered one counts as open",
             List.of("Question", "answer", "how urgent", "think of"),
             headache.redFlags().stream().flatMap(f -> rows(f).stream()).toList()));
-    if (!headache.other().isEmpty()) {
-      blocks.add(new Paragraphs(List.of(Line.of(headache.other()))));
-    }
     plan.procedure()
         .after()
         .headache()
@@ -199,12 +253,6 @@ final class AfterSections {
         .map(AfterSections::days)
         .ifPresent(blocks::add);
     blocks.add(definitions(headache));
-    if (!headache.steps().isEmpty()) {
-      blocks.add(
-          new Items(
-              "What has been studied; local policy and the prescriber decide",
-              headache.steps().stream().map(AfterSections::step).toList()));
-    }
     return new Section("Headache after the puncture", blocks);
   }
 
@@ -240,11 +288,5 @@ final class AfterSections {
                     new Row(
                         List.of(d.name(), d.verdict().replace('-', ' '), d.reason()), d.grounds()))
             .toList());
-  }
-
-  private static Line step(Step step) {
-    return new Line(
-        step.text() + (step.window().isEmpty() ? "" : " Time: " + step.window() + "."),
-        step.grounds());
   }
 }

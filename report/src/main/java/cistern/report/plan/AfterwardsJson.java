@@ -2,10 +2,12 @@ package cistern.report.plan;
 
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.PuncturePlan.Afterwards;
+import cistern.puncture.aftercare.AfterCare;
+import cistern.puncture.aftercare.AfterCare.Reason;
 import cistern.puncture.headache.HeadacheAssessment;
 import cistern.puncture.headache.RedFlagAnswer;
 import cistern.puncture.procedure.After.Told;
-import cistern.puncture.procedure.RedFlag;
+import cistern.puncture.procedure.WarningSign;
 import cistern.puncture.readiness.OpeningPressure;
 import cistern.puncture.specimen.CriticalValue;
 import cistern.puncture.specimen.Outstanding;
@@ -21,7 +23,8 @@ final class AfterwardsJson {
   static void write(JsonObject json, PuncturePlan plan) {
     Afterwards afterwards = plan.afterwards();
     json.object("openingPressure", afterwards.pressure(), AfterwardsJson::pressure);
-    headache(json, afterwards.headache());
+    json.object("after", item -> care(item, afterwards.care()));
+    headache(json, plan);
     time(json, "asOf", plan.procedure().after().asOf());
     json.list("outstanding", afterwards.outstanding(), AfterwardsJson::outstanding);
     json.list("critical", afterwards.critical(), AfterwardsJson::critical);
@@ -43,13 +46,45 @@ final class AfterwardsJson {
     json.strings("notes", pressure.notes());
   }
 
-  private static void headache(JsonObject json, HeadacheAssessment headache) {
+  /** What is urgent, whether a patch may be spoken of, what was studied and when to call. */
+  private static void care(JsonObject json, AfterCare care) {
+    json.list("urgent", care.urgent(), DecisionJson::urgency);
+    json.object(
+        "patch",
+        item -> {
+          item.with("information", care.patch().isHeld() ? "held" : "shown");
+          item.strings("because", care.patch().because().stream().map(Reason::code).toList());
+          item.strings("open", care.patch().open());
+        });
+    json.list("ladder", care.ladder(), AfterwardsJson::step);
+    json.list(
+        "calls",
+        care.calls(),
+        (item, call) -> {
+          item.with("code", call.code());
+          item.with("text", call.text());
+          item.numbers("days", call.fromDay(), call.toDay());
+          time(item, "from", call.from());
+          time(item, "to", call.to());
+          item.grounds(call.grounds());
+        });
+  }
+
+  private static void step(JsonObject json, AfterCare.LadderStep step) {
+    json.with("code", step.code());
+    json.with("text", step.text());
+    json.with("check", step.check());
+    json.grounds(step.grounds());
+  }
+
+  private static void headache(JsonObject json, PuncturePlan plan) {
+    HeadacheAssessment headache = plan.afterwards().headache();
     json.object(
         "headache",
         item -> {
           item.with("conclusion", headache.conclusion());
           item.list("redFlags", headache.redFlags(), AfterwardsJson::flags);
-          item.strings("open", headache.open().stream().map(RedFlag::field).toList());
+          item.strings("open", headache.open().stream().map(WarningSign::field).toList());
           item.list(
               "definitions",
               headache.definitions(),
@@ -59,16 +94,7 @@ final class AfterwardsJson {
                 one.with("reason", definition.reason());
                 one.grounds(definition.grounds());
               });
-          item.list(
-              "steps",
-              headache.steps(),
-              (one, step) -> {
-                one.with("code", step.code());
-                one.with("text", step.text());
-                one.with("window", step.window());
-                one.grounds(step.grounds());
-              });
-          item.with("other", headache.other());
+          item.list("steps", plan.afterwards().care().ladder(), AfterwardsJson::step);
         });
   }
 

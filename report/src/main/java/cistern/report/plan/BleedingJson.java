@@ -5,7 +5,7 @@ import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.GuidelineAnswer;
 import cistern.puncture.bleeding.Hours;
 import cistern.puncture.bleeding.ThresholdAnswer;
-import cistern.puncture.guideline.Voice;
+import cistern.puncture.guideline.Guideline;
 import cistern.puncture.readiness.TriggerAnswer;
 import cistern.report.json.JsonObject;
 import java.util.Optional;
@@ -30,13 +30,14 @@ final class BleedingJson {
   }
 
   private static void answer(JsonObject json, GuidelineAnswer answer) {
-    voice(json, answer.voice());
-    json.with("scope", answer.voice().scope());
+    guideline(json, answer.guideline());
+    json.with("scope", answer.guideline().scope());
     hours(json, "holdHours", answer.hold());
     hours(json, "restartHours", answer.restart());
     hours(json, "restartHoursAfterTraumaticTap", answer.restartTraumatic());
     json.strings("conditions", answer.conditions());
-    json.with("answer", answer.reply().word());
+    json.strings("rows", answer.rows());
+    json.with("answer", answer.verdict().word());
     json.with("reason", answer.reason());
     json.grounds(answer.grounds());
   }
@@ -49,14 +50,14 @@ final class BleedingJson {
     }
   }
 
-  private static void voice(JsonObject json, Voice voice) {
-    json.with("name", voice.name());
-    json.with("year", voice.year());
+  private static void guideline(JsonObject json, Guideline guideline) {
+    json.with("name", guideline.name());
+    json.with("year", guideline.year());
   }
 
   private static void threshold(JsonObject json, ThresholdAnswer threshold) {
     json.with("test", threshold.test().code());
-    voice(json, threshold.voice());
+    guideline(json, threshold.guideline());
     json.with("answer", threshold.standing().word());
     json.with("text", threshold.text());
     json.grounds(threshold.grounds());
@@ -64,7 +65,7 @@ final class BleedingJson {
 
   private static void trigger(JsonObject json, TriggerAnswer trigger) {
     json.with("sign", trigger.trigger().code());
-    voice(json, trigger.voice());
+    guideline(json, trigger.guideline());
     json.with("answer", trigger.verdict().word());
     json.with("text", trigger.text());
     json.grounds(trigger.grounds());

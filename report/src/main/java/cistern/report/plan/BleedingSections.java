@@ -6,6 +6,7 @@ import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.GuidelineAnswer;
 import cistern.puncture.bleeding.Hours;
 import cistern.puncture.bleeding.ThresholdAnswer;
+import cistern.puncture.procedure.DoseClass;
 import cistern.report.figure.Figure;
 import cistern.report.figure.HoldTimeLine;
 import cistern.report.paper.Paper.Block;
@@ -17,6 +18,7 @@ import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Antithrombotics and clotting, guideline beside guideline. */
@@ -49,12 +51,15 @@ final class BleedingSections {
             ? Printed.decimals(drug.hours().getAsDouble(), 1)
                 + " h from the last dose to the puncture"
             : "the time since the last dose is not known";
-    String dose = drug.taken().doseClass().code();
+    String dose =
+        drug.taken().doseClass() == DoseClass.UNKNOWN
+            ? ""
+            : "Counted as a " + drug.taken().doseClass().code() + " dose; ";
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Paragraphs(
             List.of(
-                Line.of(HoldTimeLine.DEFER), Line.of("Dose class " + dose + "; " + since + "."))));
+                Line.of(HoldTimeLine.DEFER), Line.of(capital(dose + since + ".")))));
     timeLine.ifPresent(figure -> blocks.add(new Picture(figure)));
     blocks.add(
         new Table(
@@ -69,10 +74,10 @@ final class BleedingSections {
         answer.conditions().isEmpty() ? "" : ", with " + String.join(", ", answer.conditions());
     return new Row(
         List.of(
-            answer.voice().title() + " (" + answer.voice().scope() + ")",
+            answer.guideline().title() + " (" + answer.guideline().scope() + ")",
             hours(answer.hold()) + conditions,
             hours(answer.restart()) + traumatic(answer),
-            answer.reply().word().replace('-', ' '),
+            answer.verdict().word().replace('-', ' '),
             answer.reason()),
         answer.grounds());
   }
@@ -92,9 +97,13 @@ final class BleedingSections {
             .map(
                 t ->
                     new Row(
-                        List.of(t.test().term(), t.voice().title(), t.standing().word(), t.text()),
+                        List.of(t.test().term(), t.guideline().title(), t.standing().word(), t.text()),
                         t.grounds()))
             .toList();
     return new Table("Who says what", List.of("Test", "guideline", "answer", "limit"), rows);
+  }
+
+  private static String capital(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

@@ -2,11 +2,10 @@ package cistern.report.plan;
 
 import cistern.finding.Problem;
 import cistern.interpretation.Workup;
-import cistern.puncture.PunctureEffect;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheRisk;
-import cistern.puncture.headache.RiskFactor;
 import cistern.puncture.readiness.Guidance;
 import cistern.puncture.readiness.Guidance.Advice;
 import cistern.report.json.JsonObject;
@@ -17,7 +16,7 @@ import tools.jackson.core.JsonGenerator;
 /** A plan as one JSON object; numbers are not rounded. */
 public final class PlanJson {
 
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
 
   private final String software;
   private final String facts;
@@ -52,6 +51,7 @@ public final class PlanJson {
     json.with("facts", facts);
     json.with("policy", policy);
     json.with("invented", workup.remarks().isInvented());
+    DecisionJson.write(json, plan);
     puncture(json, plan);
     precautions(json, "cautions", plan.readiness(), false);
     precautions(json, "checked", plan.readiness(), true);
@@ -68,7 +68,7 @@ public final class PlanJson {
     json.object(
         "puncture",
         item -> {
-          for (PunctureEffect effect : plan.effects()) {
+          for (ResultEffect effect : plan.effects()) {
             item.with(effect.edition(), effect.effect().word());
           }
         });
@@ -143,23 +143,22 @@ public final class PlanJson {
           item.with("validated", false);
           item.with("label", risk.label());
           item.list(
-              "baselines",
-              risk.baselines(),
-              (one, baseline) -> {
-                one.with("needle", baseline.needle());
-                one.with("risk", baseline.risk());
-                one.grounds(baseline.grounds());
+              "figures",
+              risk.figures(),
+              (one, figure) -> {
+                one.with("text", figure.text());
+                one.with("share", figure.share());
+                one.grounds(figure.grounds());
               });
           item.list("factors", risk.factors(), PlanJson::factor);
           item.grounds(risk.grounds());
         });
   }
 
-  private static void factor(JsonObject json, RiskFactor factor) {
+  private static void factor(JsonObject json, HeadacheRisk.Factor factor) {
     json.with("code", factor.code());
     json.with("term", factor.term());
     json.with("state", factor.state().word());
-    json.with("oddsRatio", factor.oddsRatio());
     json.with("note", factor.note());
     json.grounds(factor.grounds());
   }

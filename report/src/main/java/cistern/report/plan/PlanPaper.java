@@ -4,11 +4,10 @@ import cistern.fact.Grounds;
 import cistern.finding.Printed;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Workup;
-import cistern.puncture.PunctureEffect;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheRisk;
-import cistern.puncture.headache.RiskFactor;
 import cistern.puncture.readiness.Guidance;
 import cistern.puncture.readiness.GuidanceRules;
 import cistern.report.paper.Paper;
@@ -42,16 +41,26 @@ public final class PlanPaper {
     return new PlanPaper(workup, plan).paper(foot);
   }
 
+  /** What leads stands first; everything else is an annex. */
   private Paper paper(String foot) {
     List<Section> sections = new ArrayList<>();
-    BleedingSections bleeding = new BleedingSections(plan);
+    DecisionSections decision = new DecisionSections(plan);
+    TubeSections tubes = new TubeSections(workup.id(), plan.tubes());
+    AfterSections after = new AfterSections(plan);
+    if (plan.isDone()) {
+      sections.addAll(after.first());
+    } else {
+      sections.addAll(decision.first());
+      sections.add(tubes.first());
+    }
+    sections.add(decision.drugs());
     sections.add(precautions());
-    sections.addAll(bleeding.sections());
+    sections.addAll(new BleedingSections(plan).sections());
     sections.add(guidance());
     sections.add(technique());
     sections.add(risk());
-    sections.addAll(new TubeSections(workup.id(), plan.tubes()).sections());
-    sections.addAll(new AfterSections(plan).sections());
+    sections.addAll(tubes.sections());
+    sections.addAll(after.sections());
     sections.add(consent());
     if (!workup.problems().isEmpty()) {
       sections.add(problems());
@@ -60,26 +69,24 @@ public final class PlanPaper {
         "Plan for the lumbar puncture, work-up " + workup.id(), answer(), sections, foot);
   }
 
-  /** Would the result matter; if not, that comes first. */
+  /** What is urgent, whether to go on, and whether the result would matter. */
   private List<Line> answer() {
     List<Line> lines = new ArrayList<>();
-    lines.add(Line.of(effect()));
-    long present = plan.readiness().with(Precaution.State.PRESENT).size();
-    long open = plan.readiness().with(Precaution.State.OPEN).size();
-    lines.add(
-        Line.of(
-            present
-                + (present == 1 ? " precaution is" : " precautions are")
-                + " present and "
-                + open
-                + (open == 1 ? " question is" : " questions are")
-                + " open. This list does not say that a puncture is safe; the doctor who does it"
-                + " decides."));
+    DecisionSections decision = new DecisionSections(plan);
+    lines.addAll(decision.urgent());
+    if (plan.isDone() && decision.urgent().isEmpty()) {
+      lines.add(Line.of(plan.afterwards().headache().conclusion()));
+    }
+    if (!plan.isDone()) {
+      lines.add(decision.verdict());
+      lines.add(Line.of(effect()));
+      lines.add(
+          Line.of(
+              "This plan does not say that a puncture is without danger; the doctor who does it"
+                  + " decides."));
+    }
     if (workup.remarks().isInvented()) {
       lines.add(Line.of(Caution.INVENTED.text()));
-    }
-    if (!plan.afterwards().headache().present().isEmpty()) {
-      lines.addFirst(Line.of(plan.afterwards().headache().conclusion()));
     }
     return lines;
   }
@@ -96,7 +103,7 @@ public final class PlanPaper {
         : "What the result could do: " + each + ".";
   }
 
-  private static String effect(PunctureEffect effect) {
+  private static String effect(ResultEffect effect) {
     return "criteria of " + effect.edition() + ": " + effect.effect().text();
   }
 
@@ -160,25 +167,17 @@ public final class PlanPaper {
   private Section risk() {
     HeadacheRisk risk = plan.technique().headacheRisk();
     List<Line> lines = new ArrayList<>();
-    lines.add(new Line("Risk " + band(risk) + ". " + risk.label(), risk.grounds()));
-    risk.baselines()
+    lines.add(new Line("Headache " + band(risk) + ". " + risk.label(), risk.grounds()));
+    risk.figures()
         .forEach(
-            b ->
-                lines.add(
-                    new Line(
-                        "Before any factor, "
-                            + b.needle()
-                            + " needle: "
-                            + percent(b.risk())
-                            + " %. Set your own figure by local policy.",
-                        b.grounds())));
+            f -> lines.add(new Line(f.text() + ": " + percent(f.share()) + " %.", f.grounds())));
     return Section.of("Headache: a band, unvalidated", new Paragraphs(lines), factors(risk));
   }
 
   static String band(HeadacheRisk risk) {
     String low = percent(risk.low());
     String high = percent(risk.high());
-    return low.equals(high) ? "about " + low + " %" : "between " + low + " and " + high + " %";
+    return low.equals(high) ? "in about " + low + " %" : "in " + low + " to " + high + " %";
   }
 
   private static String percent(double share) {
@@ -186,14 +185,15 @@ public final class PlanPaper {
   }
 
   private static Table factors(HeadacheRisk risk) {
-    List<Row> rows = risk.factors().stream().map(f -> new Row(cells(f), f.grounds())).toList();
-    return new Table("Factor by factor", List.of("Factor", "state", "odds ratio", "note"), rows);
-  }
-
-  private static List<String> cells(RiskFactor factor) {
-    String ratio =
-        factor.oddsRatio().isPresent() ? Printed.decimals(factor.oddsRatio().getAsDouble(), 2) : "";
-    return List.of(factor.term(), factor.state().word().replace('-', ' '), ratio, factor.note());
+    List<Row> rows =
+        risk.factors().stream()
+            .map(
+                f ->
+                    new Row(
+                        List.of(f.term(), f.state().word().replace('-', ' '), f.note()),
+                        f.grounds()))
+            .toList();
+    return new Table("Factor by factor", List.of("Factor", "state", "note"), rows);
   }
 
   private Section consent() {

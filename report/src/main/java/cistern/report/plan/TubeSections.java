@@ -8,6 +8,7 @@ import cistern.puncture.specimen.TubePlan;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Field;
 import cistern.report.paper.Paper.Form;
+import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Row;
@@ -30,6 +31,22 @@ final class TubeSections {
 
   List<Section> sections() {
     return List.of(tubes(), labels());
+  }
+
+  /** The tubes in one line each. */
+  Section first() {
+    List<Line> lines =
+        plan.tubes().stream()
+            .map(
+                t ->
+                    new Line(
+                        t.order() + ": " + ml(t.ml()) + " mL, " + tests(t) + ", " + t.container() + ".",
+                        t.grounds()))
+            .toList();
+    return Section.of(
+        "Tubes, in order of filling",
+        new Items("", lines),
+        new Paragraphs(List.of(new Line(plan.serum(), Grounds.MEASURED))));
   }
 
   private Section tubes() {

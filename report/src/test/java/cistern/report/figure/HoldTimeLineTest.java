@@ -6,8 +6,8 @@ import cistern.fact.Grounds;
 import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.GuidelineAnswer;
 import cistern.puncture.bleeding.Hours;
-import cistern.puncture.bleeding.Reply;
-import cistern.puncture.guideline.Voice;
+import cistern.puncture.bleeding.HoldVerdict;
+import cistern.puncture.guideline.Guideline;
 import cistern.puncture.procedure.Antithrombotic;
 import cistern.puncture.procedure.DoseClass;
 import java.time.OffsetDateTime;
@@ -25,12 +25,14 @@ class HoldTimeLineTest {
 
   private static GuidelineAnswer answer(String name, Optional<Hours> hold, Optional<Hours> next) {
     return new GuidelineAnswer(
-        new Voice(name, name, OptionalInt.of(2031), "invented"),
+        new Guideline(name, name, OptionalInt.of(2031), "invented"),
         hold,
         next,
         Optional.empty(),
         List.of(),
-        Reply.ASK,
+        List.of(),
+        hold.isPresent(),
+        HoldVerdict.ASK,
         "invented",
         Grounds.MEASURED);
   }
@@ -61,7 +63,7 @@ class HoldTimeLineTest {
     assertThat(figure.title())
         .isEqualTo(
             "Apixaban, last dose 28 Feb 2031, 08:00 (+01:00): 2 sources give an interval; 50.0 h to"
-                + " the planned puncture, by which 1 of them is over");
+                + " the planned puncture, by which 1 has passed");
     assertThat(figure.description())
         .contains("Puncture planned 2 Mar 2031, 10:00 (+01:00)")
         .contains("by it not before 1 Mar 2031, 08:00 (+01:00) to 2 Mar 2031, 08:00 (+01:00)");

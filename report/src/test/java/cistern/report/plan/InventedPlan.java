@@ -7,11 +7,11 @@ import cistern.measurement.Answer;
 import cistern.measurement.Interval;
 import cistern.panel.Panel;
 import cistern.panel.Person;
-import cistern.puncture.PunctureEffect;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.PuncturePlans;
 import cistern.puncture.procedure.After;
-import cistern.puncture.procedure.Answers;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Anticoagulation;
 import cistern.puncture.procedure.Antithrombotic;
 import cistern.puncture.procedure.Before;
@@ -24,8 +24,8 @@ import cistern.puncture.procedure.Needle;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Procedure;
 import cistern.puncture.procedure.Question;
-import cistern.puncture.procedure.RedFlag;
-import cistern.puncture.procedure.Subject;
+import cistern.puncture.procedure.WarningSign;
+import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.procedure.TestOrder;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -51,18 +51,18 @@ public final class InventedPlan {
 
   /** Nothing known. */
   public static PuncturePlan empty() {
-    return plan(Procedure.UNKNOWN, Subject.UNKNOWN, List.of());
+    return plan(Procedure.UNKNOWN, PuncturedPerson.UNKNOWN, List.of());
   }
 
   /** Anticoagulated, poor kidneys, fused spine; done, with a headache and a critical glucose. */
   public static PuncturePlan full() {
-    Subject subject =
-        new Subject(
+    PuncturedPerson subject =
+        new PuncturedPerson(
             OptionalDouble.of(41),
             Optional.of("female"),
             Answer.UNKNOWN,
             Answer.YES,
-            new Subject.Draw(
+            new PuncturedPerson.Draw(
                 Optional.of(AT),
                 OptionalDouble.of(1.8),
                 Optional.of(Interval.of(1.8)),
@@ -71,12 +71,12 @@ public final class InventedPlan {
         new Procedure(before(), done(), after()),
         subject,
         List.of(
-            new PunctureEffect("2017", PunctureEffect.Effect.NO_EFFECT),
-            new PunctureEffect("2024", PunctureEffect.Effect.NO_EFFECT)));
+            new ResultEffect("2017", ResultEffect.Effect.NO_EFFECT),
+            new ResultEffect("2024", ResultEffect.Effect.NO_EFFECT)));
   }
 
   private static PuncturePlan plan(
-      Procedure procedure, Subject subject, List<PunctureEffect> effects) {
+      Procedure procedure, PuncturedPerson subject, List<ResultEffect> effects) {
     return PuncturePlans.of(Facts.standard()).of(procedure, subject, effects);
   }
 
@@ -96,7 +96,7 @@ public final class InventedPlan {
             OptionalDouble.empty(),
             Antithrombotic.Level.UNKNOWN);
     return new Before(
-        new Answers(
+        new ProcedureAnswers(
             Map.of(
                 Question.LUMBAR_FUSION, Answer.YES,
                 Question.LATEX, Answer.YES,
@@ -121,7 +121,7 @@ public final class InventedPlan {
 
   private static Done done() {
     return new Done(
-        new Answers(Map.of(Question.TRAUMATIC, Answer.NO)),
+        new ProcedureAnswers(Map.of(Question.TRAUMATIC, Answer.NO)),
         Optional.of("Dr Invented"),
         Optional.of("L4/5"),
         OptionalInt.of(2),
@@ -135,8 +135,8 @@ public final class InventedPlan {
     HeadacheRecord headache =
         new HeadacheRecord(
             Answer.YES,
-            new Answers(Map.of(Question.WORSE_UPRIGHT, Answer.YES)),
-            Map.of(RedFlag.NOT_EASING_LYING, Answer.YES, RedFlag.FEVER, Answer.NO),
+            new ProcedureAnswers(Map.of(Question.WORSE_UPRIGHT, Answer.YES)),
+            Map.of(WarningSign.NOT_EASING_LYING, Answer.YES, WarningSign.FEVER, Answer.NO),
             Optional.of(AT.plusHours(20)),
             Optional.empty(),
             List.of(new HeadacheRecord.Day(1, 6)));

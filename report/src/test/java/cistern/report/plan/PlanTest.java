@@ -34,8 +34,7 @@ class PlanTest {
   }
 
   private static Paper patient(PuncturePlan plan) {
-    String contact = plan.procedure().after().contact().orElse("");
-    return PatientPuncture.of(PatientWords.english(), InventedPlan.WORKUP, contact, FOOT);
+    return PatientPuncture.of(PatientWords.english(), InventedPlan.WORKUP, plan, FOOT);
   }
 
   private static String json(PuncturePlan plan) {
@@ -56,12 +55,12 @@ class PlanTest {
     @Test
     void write_fullPlan_holdsEveryPromisedField() {
       assertThat(json(InventedPlan.full()))
-          .startsWith("{\"plan\":1,\"workup\":\"invented-1\"")
+          .startsWith("{\"plan\":2,\"workup\":\"invented-1\"")
           .contains("\"puncture\":{\"2017\":\"no-effect\",\"2024\":\"no-effect\"}")
           .contains("\"cautions\":[{\"code\":\"", "\"checked\":[")
           .contains("\"drug\":\"apixaban\",\"doseClass\":\"high\",\"hoursSinceLastDose\":50.0")
           .contains("\"name\":\"ABN\",\"year\":2018", "\"year\":null", "\"holdHours\":null")
-          .contains("\"holdHours\":[72.0,72.0],\"restartHours\":null")
+          .contains("\"holdHours\":[72.0,72.0]")
           .contains("\"answer\":\"ask\"", "\"answer\":\"not-passed\"")
           .contains("\"guidance\":{\"method\":\"ultrasound-or-fluoroscopy\"")
           .contains("\"headacheRisk\":{\"band\":[", "\"factors\":[", "\"validated\":false")
@@ -85,14 +84,13 @@ class PlanTest {
   class AsText {
 
     @Test
-    void of_resultWithoutEffectAndUrgentHeadache_putsBothFirst() {
+    void of_urgentHeadache_putsItFirst() {
       String text = text(paper(InventedPlan.full()));
 
-      assertThat(text.indexOf("Same day"))
+      assertThat(text.indexOf("Changed headache"))
           .isPositive()
-          .isLessThan(text.indexOf("change nothing in the criteria"));
-      assertThat(text.indexOf("change nothing in the criteria"))
-          .isLessThan(text.indexOf("Before Present"));
+          .isLessThan(text.indexOf("Blood patch"));
+      assertThat(text.indexOf("Blood patch")).isLessThan(text.indexOf("Before Present"));
     }
 
     @Test
@@ -100,11 +98,11 @@ class PlanTest {
       assertThat(text(paper(InventedPlan.full())))
           .contains("ABN 2018", "ESAIC/ESRA 2022", "local policy", "ask the prescriber")
           .contains("never averaged", "lumbar fusion or hardware", "computed from the BMI")
-          .contains("Unvalidated", "odds ratio: 1.82", "Label, tube 1 of", "First identifier: ____")
+          .contains("Unvalidated", "not counted", "Label, tube 1 of", "First identifier: ____")
           .contains("24.0 cmH₂O = 17.7 mmHg = 2.35 kPa", "root pain", "22G atraumatic")
           .contains("does not reach", "made again in about", "Day 1", "overdue")
-          .contains("Told: Dr Invented", "Think of a subdural", "the trial's window")
-          .contains("Does not ease on lying flat? – answer: yes", "Fever? – answer: no")
+          .contains("Told: Dr Invented", "Nothing is said of a blood patch")
+          .contains("For a day or more not easing on lying flat? – answer: yes", "Fever? – answer: no")
           .contains("Sources [1]");
     }
 
@@ -113,7 +111,7 @@ class PlanTest {
       String text = text(paper(InventedPlan.empty()));
 
       assertThat(text)
-          .contains("not known", "does not say that a puncture is safe", "Open: ask")
+          .contains("not known", "does not say that a puncture is without danger", "Open: ask")
           .contains("Landmarks: no difficulty is recorded", "Looked at: – Nothing.")
           .doesNotContain("Opening pressure", "Antithrombotic:");
     }
@@ -134,12 +132,16 @@ class PlanTest {
 
     @Test
     void of_patientPage_saysWhatHelpsAndWhomToCall() {
-      String text = text(patient(InventedPlan.full()));
-
-      assertThat(text)
-          .contains("Draft", "your own blood is put near the small hole", "Ward 5, 01234")
+      assertThat(text(patient(InventedPlan.empty())))
+          .contains("Draft", "your own blood is put near the small hole", "day and night: ____")
           .contains("Do not change or leave out a medicine by yourself");
-      assertThat(text(patient(InventedPlan.empty()))).contains("day and night: ____");
+    }
+
+    @Test
+    void of_patientPageBesideARedFlag_onlySaysWhomToAskAndWhen() {
+      assertThat(text(patient(InventedPlan.full())))
+          .contains("speak to your doctor today")
+          .doesNotContain("your own blood", "go away by themselves");
     }
 
     @Test
@@ -172,8 +174,8 @@ class PlanTest {
 
       assertThat(page.texts("//h1"))
           .containsExactly("Plan for the lumbar puncture, work-up invented-1");
-      assertThat(page.texts("//h2"))
-          .contains("Antithrombotic: an <unknown> drug & more", "Sources");
+      assertThat(page.texts("//h2")).contains("Antithrombotic: apixaban", "Sources");
+      assertThat(html).contains("an &lt;unknown&gt; drug", "not a known name");
       assertThat(page.all("//table")).hasSizeGreaterThan(8);
       assertThat(page.all("//script")).isEmpty();
       assertThat(html).contains("not a medical device");

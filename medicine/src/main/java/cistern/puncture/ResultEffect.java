@@ -6,7 +6,7 @@ package cistern.puncture;
  * @param edition the year of the edition
  * @param effect what it could do
  */
-public record PunctureEffect(String edition, Effect effect) {
+public record ResultEffect(String edition, Effect effect) {
 
   /** What a result could do. */
   public enum Effect {

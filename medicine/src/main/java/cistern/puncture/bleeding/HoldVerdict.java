@@ -1,7 +1,7 @@
 package cistern.puncture.bleeding;
 
 /** What one guideline answers to the hours since the last dose. */
-public enum Reply {
+public enum HoldVerdict {
   /** Its interval and its conditions are fulfilled. */
   PASSED("passed"),
   /** Its interval or a condition is not fulfilled. */
@@ -11,7 +11,7 @@ public enum Reply {
 
   private final String word;
 
-  Reply(String word) {
+  HoldVerdict(String word) {
     this.word = word;
   }
 

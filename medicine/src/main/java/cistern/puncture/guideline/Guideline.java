@@ -12,16 +12,16 @@ import java.util.OptionalInt;
  * @param year of the edition, where it is known
  * @param scope what it was written for
  */
-public record Voice(String code, String name, OptionalInt year, String scope) {
+public record Guideline(String code, String name, OptionalInt year, String scope) {
 
-  /** The voice of a code. */
-  public static Voice of(Facts facts, String code) {
+  /** The guideline of a code. */
+  public static Guideline of(Facts facts, String code) {
     String key = "guideline." + code + ".";
     OptionalInt year =
         facts.find(key + "year").isPresent()
             ? OptionalInt.of((int) facts.number(key + "year"))
             : OptionalInt.empty();
-    return new Voice(code, facts.word(key + "name"), year, facts.word(key + "scope"));
+    return new Guideline(code, facts.word(key + "name"), year, facts.word(key + "scope"));
   }
 
   /** The name with its year, where the name does not hold it already. */

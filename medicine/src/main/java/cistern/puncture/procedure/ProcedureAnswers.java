@@ -9,13 +9,13 @@ import java.util.Map;
  *
  * @param byQuestion the answers given
  */
-public record Answers(Map<Question, Answer> byQuestion) {
+public record ProcedureAnswers(Map<Question, Answer> byQuestion) {
 
   /** Nothing asked. */
-  public static final Answers NONE = new Answers(Map.of());
+  public static final ProcedureAnswers NONE = new ProcedureAnswers(Map.of());
 
   /** Copies the answers. */
-  public Answers {
+  public ProcedureAnswers {
     byQuestion = Map.copyOf(byQuestion);
   }
 

@@ -1,0 +1,55 @@
+package cistern.urgent;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What must be said first about one puncture.
+ *
+ * @param all by tier, then in the order of the catalogue
+ */
+public record Urgent(List<Urgency> all) {
+
+  /** Nothing urgent. */
+  public static final Urgent NONE = new Urgent(List.of());
+
+  /** Copies the list. */
+  public Urgent {
+    all = List.copyOf(all);
+  }
+
+  /** The rules that hold. */
+  public List<Urgency> holding() {
+    return all.stream().filter(Urgency::holds).toList();
+  }
+
+  /** The rules that hold and silence what supports MS until somebody answers them. */
+  public List<Urgency> open() {
+    return all.stream().filter(Urgency::isOpen).toList();
+  }
+
+  /** Whether a rule of the first tier, or one for infection of the second, is open. */
+  public boolean isOpen() {
+    return all.stream().anyMatch(Urgency::isOpen);
+  }
+
+  /** Whether a rule for infection is open. */
+  public boolean isInfectionOpen() {
+    return open().stream().anyMatch(Urgency::isInfection);
+  }
+
+  /** Whether another rule of the first tier is open. */
+  public boolean isEmergencyOpen() {
+    return open().stream().anyMatch(u -> !u.isInfection());
+  }
+
+  /** The rule of a code, where it holds. */
+  public Optional<Urgency> find(String code) {
+    return holding().stream().filter(u -> u.code().equals(code)).findFirst();
+  }
+
+  /** Whether the rule of a code holds. */
+  public boolean holds(String code) {
+    return find(code).isPresent();
+  }
+}
