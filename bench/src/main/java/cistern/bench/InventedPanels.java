@@ -35,7 +35,7 @@ final class InventedPanels {
       List<Finding> all = new ArrayList<>(BarrierFindings.of(FACTS).interpret(checked));
       all.addAll(fluid.interpret(checked));
       all.addAll(
-          BloodCorrection.of(FACTS, fluid.leukocyteLimits(), fluid.proteinLimits(checked))
+          BloodCorrection.of(FACTS, fluid.leukocyteLimits(checked), fluid.proteinLimits(checked))
               .interpret(checked));
       return new Subject(checked, Findings.of(all));
     }

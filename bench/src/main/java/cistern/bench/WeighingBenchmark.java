@@ -10,6 +10,7 @@ import cistern.criteria.Item;
 import cistern.criteria.Presentation;
 import cistern.differential.Prior;
 import cistern.measurement.Answer;
+import cistern.urgent.Alerts;
 import cistern.weighing.ClinicalPicture;
 import cistern.weighing.Weighed;
 import cistern.weighing.Weighing;
@@ -78,12 +79,12 @@ public class WeighingBenchmark {
   /** A first attack with bands: the usual case. */
   @Benchmark
   public Weighed usualCase() {
-    return weighing.weigh(usual, attacked);
+    return weighing.weigh(usual, attacked, Alerts.NONE);
   }
 
   /** An attack of which nothing else is known: the most completions. */
   @Benchmark
   public Weighed nothingKnown() {
-    return weighing.weigh(open, unknown);
+    return weighing.weigh(open, unknown, Alerts.NONE);
   }
 }

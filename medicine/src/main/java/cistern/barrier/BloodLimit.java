@@ -12,7 +12,7 @@ import java.util.Optional;
  * How much blood in CSF the immunoglobulin limits bear: 0.1 % plasma (Djukic 2022, doi
  * 10.1186/s12974-022-02538-3), or a count of erythrocytes where the blood was not counted.
  */
-final class BloodLimit {
+public final class BloodLimit {
 
   private final Limits plasma;
   private final Limits cells;
@@ -22,14 +22,15 @@ final class BloodLimit {
     this.cells = cells;
   }
 
-  static BloodLimit of(Facts facts) {
+  /** The limit under some facts. */
+  public static BloodLimit of(Facts facts) {
     return new BloodLimit(
         Limits.upper(Threshold.over(facts.number("blood.plasma-fraction.upper"))),
         Limits.upper(Threshold.from(facts.number("blood.erythrocytes-uncounted.upper"))));
   }
 
   /** Why the immunoglobulin verdicts are withheld, if they are. */
-  Optional<String> doubt(CheckedPanel panel) {
+  public Optional<String> doubt(CheckedPanel panel) {
     Inputs fraction = PlasmaFraction.inputs(panel);
     if (!panel.panel().has(PlasmaFraction.CSF_CELLS)) {
       return Optional.empty();

@@ -27,20 +27,30 @@ public final class Criteria {
     return new Criteria(facts);
   }
 
-  /** What each edition says, in order of their years. */
+  /** What each edition says where nothing holds it back, in order of their years. */
   public List<CriteriaResult> interpret(Evidence evidence, CsfPositivity fluid) {
-    return editions.stream().map(e -> result(e, evidence, fluid)).toList();
+    return interpret(evidence, fluid, Restraint.NONE);
+  }
+
+  /** What each edition says, in order of their years. */
+  public List<CriteriaResult> interpret(
+      Evidence evidence, CsfPositivity fluid, Restraint restraint) {
+    return editions.stream()
+        .map(e -> new Evaluation(e, evidence, fluid, betterExplanation))
+        .map(e -> restraint.isContradicted() ? e.contradicted() : e.result())
+        .toList();
   }
 
   /** What the fluid can change in each edition, by its year. */
   public SequencedMap<String, PunctureEffect> puncture(Evidence evidence, CsfPositivity fluid) {
     SequencedMap<String, PunctureEffect> effects = new LinkedHashMap<>();
     for (Edition edition : editions) {
+      boolean isUnresolved =
+          edition.isUnresolved(evidence.presentation())
+              && evidence.answer(Item.NO_BETTER_EXPLANATION) != Answer.NO;
       effects.put(
           edition.year(),
-          PunctureEffect.of(
-              result(edition, evidence, fluid.with(Answer.YES)),
-              result(edition, evidence, fluid.with(Answer.NO))));
+          isUnresolved ? PunctureEffect.UNRESOLVED : effect(edition, evidence, fluid));
     }
     return effects;
   }
@@ -59,6 +69,12 @@ public final class Criteria {
   /** What could still come out. */
   public Outlook outlook(Evidence evidence, CsfPositivity fluid, Outlook.Chances chances) {
     return Outlook.of(editions, evidence, fluid, chances);
+  }
+
+  private PunctureEffect effect(Edition edition, Evidence evidence, CsfPositivity fluid) {
+    return PunctureEffect.of(
+        result(edition, evidence, fluid.with(Answer.YES)),
+        result(edition, evidence, fluid.with(Answer.NO)));
   }
 
   private CriteriaResult result(Edition edition, Evidence evidence, CsfPositivity fluid) {

@@ -39,6 +39,11 @@ public record CriteriaResult(
     checklist = List.copyOf(checklist);
   }
 
+  /** Whether what was found first waits for an explanation. */
+  public boolean isWaiting() {
+    return note.equals(Evaluation.WAITING);
+  }
+
   /** Whether the verdict is met. */
   public boolean isMet() {
     return verdict == CriteriaVerdict.MET;

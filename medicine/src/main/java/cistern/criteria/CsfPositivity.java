@@ -37,6 +37,7 @@ public record CsfPositivity(
   private static final String UNMEASURED = "csf-positive.2024.bands-negative.kappa-unmeasured";
   private static final String GREY = "csf-positive.2024.bands-unknown.kappa-grey";
   private static final String GREY_ZONE = "kappa-index.grey-zone.upper";
+  private static final String DOUBTED = "csf-positive.2024.kappa-doubted";
   private static final String LOW = "csf-positive.2024.bands-unknown.kappa-low";
 
   /** Copies the remarks. */
@@ -45,13 +46,26 @@ public record CsfPositivity(
   }
 
   /** The positivity of one puncture. */
-  public static CsfPositivity of(Puncture puncture, Facts facts) {
+  public static CsfPositivity of(Puncture puncture, Restraint restraint, Facts facts) {
     BandReading reading = puncture.bands();
     Finding kappaIndex = puncture.finding(FindingCode.KAPPA_INDEX);
     List<String> remarks = new ArrayList<>();
-    Marker bands = bands(puncture, facts, remarks);
-    KappaIndex kappa = KappaIndex.of(puncture.panel(), kappaIndex, facts);
-    Marker csf = csf(bands, kappa, kappaIndex, facts);
+    Marker bands =
+        restraint.isBandsUnknown()
+            ? Marker.measured(Answer.UNKNOWN)
+            : bands(puncture, facts, remarks);
+    KappaIndex kappa =
+        restraint.isKappaUnknown()
+            ? KappaIndex.UNMEASURED
+            : KappaIndex.of(puncture.panel(), kappaIndex, facts);
+    boolean isAlsoRaised = kappa == KappaIndex.POSITIVE && !restraint.kappaRaisedAlsoBy().isEmpty();
+    if (isAlsoRaised) {
+      remarks.add("κ index raised, also by " + String.join(" and ", restraint.kappaRaisedAlsoBy()));
+    }
+    Marker csf =
+        isAlsoRaised && bands.answer() != Answer.YES
+            ? policy(DOUBTED, facts).and(kappaIndex.grounds())
+            : csf(bands, kappa, kappaIndex, facts);
     remarks.addAll(discordance(bands.answer(), kappa, kappaIndex, facts));
     Words words = new Words(words(reading), words(kappaIndex, facts));
     return new CsfPositivity(
@@ -82,9 +96,13 @@ public record CsfPositivity(
     }
     String count =
         reading.counts().csfOnly().isPresent()
-            ? "%d CSF-only bands".formatted(reading.counts().csfOnly().getAsInt())
+            ? count(reading.counts().csfOnly().getAsInt())
             : "bands " + reading.verdict().word();
     return "%s at a cut-off of %d".formatted(count, reading.cutOff());
+  }
+
+  private static String count(int csfOnly) {
+    return csfOnly == 1 ? "1 CSF-only band" : csfOnly + " CSF-only bands";
   }
 
   private static String words(Finding kappa, Facts facts) {

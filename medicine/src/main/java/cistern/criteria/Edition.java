@@ -32,6 +32,11 @@ sealed interface Edition permits McDonald2017, McDonald2024Draft {
   /** What stands for dissemination in time in a completion that is met. */
   Optional<DisseminationInTime> disseminationInTime(Completion completion);
 
+  /** Whether this rule set cannot answer a presentation at all. */
+  default boolean isUnresolved(Presentation presentation) {
+    return false;
+  }
+
   /** The verdict on one completion. */
   default CriteriaVerdict verdict(Completion completion) {
     if (!completion.isYes(Item.NO_BETTER_EXPLANATION)) {

@@ -19,8 +19,29 @@ record Evaluation(
     Edition edition, Evidence evidence, CsfPositivity fluid, Grounds betterExplanation) {
 
   private static final String CONTRADICTION = "the evidence contradicts itself";
+  static final String WAITING =
+      "what was found first must be explained before the criteria are read";
   private static final String CONSULT =
       "two or more attacks in fewer than two regions: consult the published criteria";
+
+  /** The result while something waits for an explanation. */
+  CriteriaResult contradicted() {
+    if (evidence.answer(Item.NO_BETTER_EXPLANATION) == Answer.NO) {
+      return result();
+    }
+    List<List<Item>> explanation = List.of(List.of(Item.NO_BETTER_EXPLANATION));
+    return new CriteriaResult(
+        edition.year(),
+        edition.ruleSet(),
+        CriteriaVerdict.UNDETERMINED,
+        List.of(),
+        Optional.empty(),
+        betterExplanation,
+        explanation,
+        explanation,
+        checklist(evidence.presentation()),
+        WAITING);
+  }
 
   /** The result. */
   CriteriaResult result() {

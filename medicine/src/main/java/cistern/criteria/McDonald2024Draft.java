@@ -157,6 +157,11 @@ final class McDonald2024Draft implements Edition {
   }
 
   @Override
+  public boolean isUnresolved(Presentation presentation) {
+    return presentation == Presentation.PROGRESSION;
+  }
+
+  @Override
   public String note(Presentation presentation, CriteriaVerdict verdict) {
     return switch (presentation) {
       case ATTACK, NONE, NON_SPECIFIC ->

@@ -7,7 +7,9 @@ public enum PunctureEffect {
   /** The verdict and the missing items do not depend on it. */
   NO_EFFECT("no-effect"),
   /** Neither: it narrows what is open. */
-  NARROWS("narrows");
+  NARROWS("narrows"),
+  /** The rule set cannot answer, so that what the fluid would change is not known here. */
+  UNRESOLVED("unresolved");
 
   private final String word;
 

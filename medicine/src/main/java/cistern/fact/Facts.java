@@ -27,7 +27,8 @@ public final class Facts {
           "antithrombotic.tsv",
           "followup.tsv",
           "differential.tsv",
-          "redflag.tsv");
+          "redflag.tsv",
+          "urgent.tsv");
 
   private final Map<String, Fact> byKey;
   private final String version;

@@ -10,7 +10,7 @@ public final class Chances {
   private Chances() {}
 
   /**
-   * A probability as a share, {@code 4 chances in 10}, {@code fewer than 1 chance in 1000}.
+   * A probability as a share, {@code 4 chances in 10}, {@code less than 1 chance in 1000}.
    *
    * @param probability 0 to 1
    */
@@ -19,7 +19,7 @@ public final class Chances {
       throw new IllegalArgumentException("a probability lies between 0 and 1");
     }
     if (probability < 1.0 / RAREST) {
-      return "fewer than 1 chance in " + RAREST;
+      return "less than 1 chance in " + RAREST;
     }
     if (probability > 1 - 1.0 / RAREST) {
       return "more than %d chances in %d".formatted(RAREST - 1, RAREST);

@@ -19,8 +19,13 @@ public final class Printed {
       case INDEX -> decimals(value, 2);
       case RATE -> decimals(value, 1);
       case CONCENTRATION -> significant(value);
-      case COUNT -> value == Math.rint(value) ? decimals(value, 0) : decimals(value, 1);
+      case COUNT -> count(value);
     };
+  }
+
+  private static String count(double value) {
+    String tenths = decimals(value, 1);
+    return tenths.endsWith(".0") ? decimals(value, 0) : tenths;
   }
 
   /** A value beside its limit: with more digits when both would look alike though they differ. */

@@ -1,14 +1,18 @@
 package cistern.fluid;
 
 import cistern.fact.Facts;
+import cistern.finding.Threshold;
 import cistern.finding.Finding;
 import cistern.finding.Limits;
+import cistern.finding.Verdict;
 import cistern.panel.CheckedPanel;
 import java.util.List;
+import java.util.Optional;
 
 /** Every rule of this package under one set of facts. */
 public final class FluidFindings {
 
+  private final Facts facts;
   private final GlucoseRatio glucose;
   private final Measured lactate;
   private final TotalProtein protein;
@@ -17,6 +21,7 @@ public final class FluidFindings {
   private final Measured myelin;
 
   private FluidFindings(Facts facts) {
+    this.facts = facts;
     glucose = GlucoseRatio.of(facts);
     lactate = Measured.lactate(facts);
     protein = TotalProtein.of(facts);
@@ -30,24 +35,52 @@ public final class FluidFindings {
     return new FluidFindings(facts);
   }
 
-  /** The limits of the leukocytes. */
-  public Limits leukocyteLimits() {
-    return leukocytes.limits();
+  /** The limits of the leukocytes of this person. */
+  public Limits leukocyteLimits(CheckedPanel panel) {
+    return Infancy.of(panel.panel().person(), facts)
+        .map(part -> part.leukocytes(facts))
+        .orElse(leukocytes.limits());
   }
 
   /** The limits of the total protein of this person. */
   public Limits proteinLimits(CheckedPanel panel) {
-    return protein.limits(panel.panel().person().ageYears());
+    return protein.limits(panel.panel().person());
   }
 
   /** The findings of a panel. */
   public List<Finding> interpret(CheckedPanel panel) {
     return List.of(
-        glucose.interpret(panel),
-        lactate.interpret(panel),
+        ratio(panel),
+        lactate(panel),
         protein.interpret(panel),
-        leukocytes.interpret(panel),
+        leukocytes.interpret(panel, leukocyteLimits(panel)),
         erythrocytes.interpret(panel),
         myelin.interpret(panel));
+  }
+
+  private Finding ratio(CheckedPanel panel) {
+    Finding ratio = glucose.interpret(panel);
+    boolean isInfant = Infancy.of(panel.panel().person(), facts).isPresent();
+    return isInfant && ratio.hasValue()
+        ? ratio
+            .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
+            .withNote("no limit of the ratio in the first 90 days")
+        : ratio;
+  }
+
+  /** In the first 90 days a value between the two cuts has no verdict. */
+  private Finding lactate(CheckedPanel panel) {
+    if (Infancy.of(panel.panel().person(), facts).isEmpty()) {
+      return lactate.interpret(panel);
+    }
+    Finding judged =
+        lactate.interpret(
+            panel,
+            Limits.grey(
+                Threshold.over(facts.number("infant.lactate.within.to")),
+                Threshold.from(facts.number("infant.lactate.above.from"))));
+    return judged.verdict() == Verdict.BORDERLINE
+        ? judged.withDoubt("no verdict between the two cuts of the first 90 days")
+        : judged;
   }
 }

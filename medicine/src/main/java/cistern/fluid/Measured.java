@@ -71,6 +71,11 @@ public final class Measured {
 
   /** The finding of a panel. */
   public Finding interpret(CheckedPanel panel) {
+    return interpret(panel, limits);
+  }
+
+  /** The finding of a panel by other limits. */
+  Finding interpret(CheckedPanel panel, Limits limits) {
     Inputs inputs = Inputs.of(panel, sample);
     Optional<String> obstacle = inputs.obstacle();
     if (obstacle.isPresent()) {

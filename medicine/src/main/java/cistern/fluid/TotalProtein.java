@@ -11,11 +11,12 @@ import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
+import cistern.panel.Person;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Total protein in CSF, mg/L, against one limit for all (the default) or a table by age. */
+/** Total protein in CSF, mg/L, against a table by age (the default) or one limit for all. */
 public final class TotalProtein {
 
   /** The key by which policy chooses the rule. */
@@ -24,7 +25,7 @@ public final class TotalProtein {
   /** One limit at every age. */
   public static final String FIXED = "fixed";
 
-  /** Limits by age, from 1 to 70 years. */
+  /** Limits by age: the first 90 days, and from 1 to 70 years. */
   public static final String BY_AGE = "by-age";
 
   private static final Sample CSF = Sample.csf(Analyte.TOTAL_PROTEIN);
@@ -47,10 +48,13 @@ public final class TotalProtein {
   }
 
   /** The limits at an age; none where the chosen table has no row. */
-  public Limits limits(OptionalDouble ageYears) {
-    return key(ageYears)
-        .map(key -> Limits.upper(Threshold.over(facts.number(key))))
-        .orElse(Limits.NONE);
+  public Limits limits(Person person) {
+    Optional<Infancy> infancy = Infancy.of(person, facts);
+    return infancy.isPresent() ? infancy.get().protein(facts) : limits(person.ageYears());
+  }
+
+  private Limits limits(OptionalDouble ageYears) {
+    return key(ageYears).map(key -> Limits.upper(Threshold.over(facts.number(key)))).orElse(Limits.NONE);
   }
 
   private Optional<String> key(OptionalDouble ageYears) {
@@ -67,18 +71,27 @@ public final class TotalProtein {
         .findFirst();
   }
 
+  private Grounds grounds(Person person) {
+    return Infancy.of(person, facts)
+        .map(part -> part.key("total-protein.upper"))
+        .filter(key -> facts.find(key).isPresent())
+        .or(() -> key(person.ageYears()))
+        .map(facts::grounds)
+        .orElse(facts.grounds(RULE_KEY));
+  }
+
   /** The finding of a panel. */
   public Finding interpret(CheckedPanel panel) {
     Inputs inputs = Inputs.of(panel, CSF);
-    OptionalDouble age = panel.panel().person().ageYears();
-    Grounds grounds = key(age).map(facts::grounds).orElse(facts.grounds(RULE_KEY));
+    Person person = panel.panel().person();
+    Grounds grounds = grounds(person);
     Optional<String> obstacle = inputs.obstacle();
     if (obstacle.isPresent()) {
       return Finding.withoutValue(
           FindingCode.TOTAL_PROTEIN, grounds, inputs.present(), obstacle.get());
     }
     Interval value = inputs.interval(CSF);
-    Limits limits = limits(age);
+    Limits limits = limits(person);
     Finding finding =
         Finding.of(FindingCode.TOTAL_PROTEIN, value, grounds, inputs.present())
             .withVerdict(limits.judge(value), limits, Optional.of(facts.word(RULE_KEY)));

@@ -8,6 +8,7 @@ import cistern.finding.Problem;
 import cistern.panel.CheckedPanel;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
+import cistern.urgent.Alerts;
 import cistern.weighing.Weighed;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param policy the local policy in force
  * @param puncture what was found
  * @param repeat how often verdicts would change if everything were measured once more
+ * @param alerts what comes before any verdict
  * @param weighed criteria, differential, red flags and what would settle it
  * @param conflicts what disagrees
  * @param statements what a specialist would write, answer first
@@ -32,6 +34,7 @@ public record Interpretation(
     Optional<String> policy,
     Puncture puncture,
     RepeatChange repeat,
+    Alerts alerts,
     Weighed weighed,
     List<Conflict> conflicts,
     List<Statement> statements,

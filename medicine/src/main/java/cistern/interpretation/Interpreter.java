@@ -18,6 +18,9 @@ import cistern.statement.StatementInput;
 import cistern.statement.Statements;
 import cistern.uncertainty.RepeatChange;
 import cistern.uncertainty.Uncertainties;
+import cistern.urgent.Alerts;
+import cistern.urgent.Observed;
+import cistern.urgent.Withheld;
 import cistern.weighing.Weighed;
 import cistern.weighing.Weighing;
 import java.util.ArrayList;
@@ -52,15 +55,19 @@ public final class Interpreter {
   /** What a work-up says. */
   public Interpretation interpret(Workup workup) {
     CheckedPanel panel = CheckedPanel.check(workup.panel(), facts);
-    Findings findings = findings(panel);
-    Puncture puncture =
-        new Puncture(workup.id(), panel, findings, BandReading.of(workup.bands(), facts));
+    BandReading bands = BandReading.of(workup.bands(), facts);
+    Puncture raw = new Puncture(workup.id(), panel, computed(panel), bands);
+    Observed observed = AtFirst.observed(workup, raw, facts);
+    Findings findings = uncertainties.measure(panel, Withheld.of(observed));
+    Puncture puncture = new Puncture(workup.id(), panel, findings, bands);
+    Alerts before = Alerts.of(AtFirst.observed(workup, puncture, facts));
     List<Problem> problems = new ArrayList<>(workup.problems());
     problems.addAll(panel.problems());
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));
     List<Conflict> disagreements = conflicts.check(puncture);
     RepeatChange repeat = uncertainties.repeat(panel, findings);
-    Weighed weighed = weighing.weigh(puncture, workup.clinical());
+    Weighed weighed = weighing.weigh(puncture, workup.clinical(), before);
+    Alerts alerts = AtFirst.whenMet(before, observed, weighed.criteria());
     problems.addAll(weighed.problems());
     StatementInput input =
         new StatementInput(
@@ -69,13 +76,15 @@ public final class Interpreter {
             problems,
             repeat,
             workup.clinical().isEvidenceStated() ? weighed.criteria() : List.of(),
-            weighed.flags());
+            weighed.flags(),
+            alerts);
     return new Interpretation(
         workup,
         facts.version(),
         facts.policy(),
         puncture,
         repeat,
+        alerts,
         weighed,
         disagreements,
         statements.of(input),
@@ -83,13 +92,13 @@ public final class Interpreter {
         cautions(workup, findings));
   }
 
-  private Findings findings(CheckedPanel panel) {
+  private Findings computed(CheckedPanel panel) {
     List<Finding> all = new ArrayList<>(barrier.interpret(panel));
     all.addAll(fluid.interpret(panel));
     all.addAll(
-        BloodCorrection.of(facts, fluid.leukocyteLimits(), fluid.proteinLimits(panel))
+        BloodCorrection.of(facts, fluid.leukocyteLimits(panel), fluid.proteinLimits(panel))
             .interpret(panel));
-    return uncertainties.measure(panel, Findings.of(all));
+    return Findings.of(all);
   }
 
   private static List<Caution> cautions(Workup workup, Findings findings) {

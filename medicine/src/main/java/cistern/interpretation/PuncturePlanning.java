@@ -51,6 +51,7 @@ public final class PuncturePlanning {
   private static ResultEffect.Effect effect(cistern.criteria.PunctureEffect effect) {
     return switch (effect) {
       case DECISIVE -> ResultEffect.Effect.DECISIVE;
+      case UNRESOLVED -> ResultEffect.Effect.UNRESOLVED;
       case NARROWS -> ResultEffect.Effect.NARROWS;
       case NO_EFFECT -> ResultEffect.Effect.NO_EFFECT;
     };

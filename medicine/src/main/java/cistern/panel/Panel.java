@@ -4,6 +4,7 @@ import cistern.measurement.Answer;
 import cistern.measurement.Measurement;
 import cistern.measurement.Measurement.Tube;
 import cistern.measurement.Sample;
+import java.time.OffsetDateTime;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -21,6 +22,7 @@ import java.util.SequencedMap;
  * @param results by sample, in the order of the file
  * @param firstTube counts of a first tube, where the results hold those of the last
  * @param circumstances what is known of the person and the treatment
+ * @param dated when a circumstance held, where that is said
  */
 public record Panel(
     Person person,
@@ -28,13 +30,15 @@ public record Panel(
     Draw serum,
     SequencedMap<Sample, Measurement> results,
     Map<Sample, Measurement> firstTube,
-    Map<Circumstance, Answer> circumstances) {
+    Map<Circumstance, Answer> circumstances,
+    Map<Circumstance, OffsetDateTime> dated) {
 
   /** Copies the results. */
   public Panel {
     results = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(results));
     firstTube = Map.copyOf(firstTube);
     circumstances = Map.copyOf(circumstances);
+    dated = Map.copyOf(dated);
   }
 
   /** A panel of some results; of two tubes the last one counts. */
@@ -50,17 +54,22 @@ public record Panel(
         bySample.put(each.sample(), each);
       }
     }
-    return new Panel(person, Draw.UNKNOWN, Draw.UNKNOWN, bySample, first, Map.of());
+    return new Panel(person, Draw.UNKNOWN, Draw.UNKNOWN, bySample, first, Map.of(), Map.of());
   }
 
   /** This panel with other draws. */
   public Panel withDraws(Draw csfDraw, Draw serumDraw) {
-    return new Panel(person, csfDraw, serumDraw, results, firstTube, circumstances);
+    return new Panel(person, csfDraw, serumDraw, results, firstTube, circumstances, dated);
   }
 
   /** This panel under known circumstances. */
   public Panel withCircumstances(Map<Circumstance, Answer> known) {
-    return new Panel(person, csf, serum, results, firstTube, known);
+    return new Panel(person, csf, serum, results, firstTube, known, dated);
+  }
+
+  /** This panel with the times at which circumstances held. */
+  public Panel withTimes(Map<Circumstance, OffsetDateTime> times) {
+    return new Panel(person, csf, serum, results, firstTube, circumstances, times);
   }
 
   /** The result of a sample, if it was measured. */

@@ -18,6 +18,9 @@ final class Plausibility {
 
   private static final List<Double> SLIPS = List.of(10.0, 100.0, 1000.0, 0.1, 0.01, 0.001);
 
+  private static final Sample ALBUMIN = Sample.csf(Analyte.ALBUMIN);
+  private static final Sample PROTEIN = Sample.csf(Analyte.TOTAL_PROTEIN);
+
   private final Panel panel;
   private final Plausible plausible;
 
@@ -28,10 +31,42 @@ final class Plausibility {
 
   static List<ValueUnderSuspicion> check(Panel panel, Facts facts) {
     Plausibility check = new Plausibility(panel, new Plausible(facts));
-    return Arrays.stream(Analyte.values())
-        .filter(check.plausible::isWatched)
-        .flatMap(analyte -> check.check(analyte).stream())
-        .toList();
+    List<ValueUnderSuspicion> found =
+        new ArrayList<>(
+            Arrays.stream(Analyte.values())
+                .filter(check.plausible::isWatched)
+                .flatMap(analyte -> check.check(analyte).stream())
+                .toList());
+    boolean isDoubted = found.stream().anyMatch(s -> s.suspected().contains(ALBUMIN));
+    if (!isDoubted) {
+      check.albuminInProtein().ifPresent(found::add);
+    }
+    return found;
+  }
+
+  /** Albumin is a part of the protein, and not a small one: a slip on either is suspected. */
+  private Optional<ValueUnderSuspicion> albuminInProtein() {
+    Optional<Interval> albumin = value(ALBUMIN);
+    Optional<Interval> protein = value(PROTEIN);
+    if (albumin.isEmpty()
+        || protein.isEmpty()
+        || protein.get().isZero()
+        || plausible.isPartAllowed(albumin.get(), protein.get())) {
+      return Optional.empty();
+    }
+    List<UnitSlipSuspected.Slip> slips = new ArrayList<>();
+    for (double factor : SLIPS) {
+      if (plausible.isPartAllowed(albumin.get().times(factor), protein.get())) {
+        slips.add(new UnitSlipSuspected.Slip(ALBUMIN, factor));
+        slips.add(new UnitSlipSuspected.Slip(PROTEIN, 1 / factor));
+      }
+    }
+    return slips.isEmpty()
+        ? Optional.of(
+            new ImplausibleValue(
+                List.of(ALBUMIN, PROTEIN), place(ALBUMIN), plausible.partGrounds()))
+        : Optional.of(
+            new UnitSlipSuspected(Analyte.ALBUMIN, slips, place(ALBUMIN), plausible.partGrounds()));
   }
 
   private List<ValueUnderSuspicion> check(Analyte analyte) {

@@ -13,6 +13,9 @@ import java.util.Optional;
  */
 final class Plausible {
 
+  private static final String LEAST_PART = "plausible.albumin-of-protein.lower";
+  private static final String MOST_PART = "plausible.albumin-of-protein.upper";
+
   private final Facts facts;
 
   Plausible(Facts facts) {
@@ -49,6 +52,16 @@ final class Plausible {
             csf.dividedBy(serum),
             facts.number("plausible.quotient.lower"),
             facts.number("plausible.quotient.upper"));
+  }
+
+  /** Whether CSF albumin can be a part of the total protein: no more than it, and no small part. */
+  boolean isPartAllowed(Interval albumin, Interval protein) {
+    return overlaps(albumin.dividedBy(protein), facts.number(LEAST_PART), facts.number(MOST_PART));
+  }
+
+  /** What the share of albumin in the protein rests on. */
+  Grounds partGrounds() {
+    return facts.grounds(LEAST_PART, MOST_PART);
   }
 
   /** What the ranges of an analyte rest on. */

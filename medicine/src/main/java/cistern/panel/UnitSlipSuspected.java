@@ -25,11 +25,17 @@ public record UnitSlipSuspected(Analyte analyte, List<Slip> slips, String place,
    * @param factor 10, 100, 1000 or one over these
    */
   public record Slip(Sample sample, double factor) {
+    /** The total protein is watched beside albumin, so that its fluid alone does not name it. */
+    private String named() {
+      return sample.analyte() == Analyte.TOTAL_PROTEIN
+          ? sample.term()
+          : sample.in().term() + " value";
+    }
+
     private String text() {
       return factor > 1
-          ? "the %s value were %d times larger".formatted(sample.in().term(), Math.round(factor))
-          : "the %s value were %d times smaller"
-              .formatted(sample.in().term(), Math.round(1 / factor));
+          ? "the %s were %d times larger".formatted(named(), Math.round(factor))
+          : "the %s were %d times smaller".formatted(named(), Math.round(1 / factor));
     }
   }
 

@@ -12,7 +12,8 @@ public record ResultEffect(String edition, Effect effect) {
   public enum Effect {
     DECISIVE("decisive", "the result decides it"),
     NARROWS("narrows", "the result narrows what is missing"),
-    NO_EFFECT("no-effect", "the result changes nothing in it");
+    NO_EFFECT("no-effect", "the result changes nothing in it"),
+    UNRESOLVED("unresolved", "what the result changes is not known here");
 
     private final String word;
     private final String text;

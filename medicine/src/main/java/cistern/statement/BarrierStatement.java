@@ -32,7 +32,8 @@ public record BarrierStatement(Finding quotient, double severeFrom) implements S
       case WITHIN, BELOW, BORDERLINE ->
           "No leak of the blood–CSF barrier is seen%s.".formatted(beside);
       case UNDETERMINED ->
-          "Whether the blood–CSF barrier leaks is undetermined: %s.".formatted(quotient.note());
+          "Whether the blood–CSF barrier leaks is undetermined: %s."
+              .formatted(quotient.note().replaceFirst("^undetermined because ", ""));
     };
   }
 

@@ -16,9 +16,14 @@ public sealed interface Conclusion extends Statement {
    * @param cutOff how many count as positive
    * @param isConfirmed whether a person stands behind the reading
    * @param support other findings above their limits
+   * @param isMsUnsaid whether nothing is to be said of MS here
    */
   record SynthesisDemonstrated(
-      OptionalInt csfOnly, int cutOff, boolean isConfirmed, List<Finding> support)
+      OptionalInt csfOnly,
+      int cutOff,
+      boolean isConfirmed,
+      List<Finding> support,
+      boolean isMsUnsaid)
       implements Conclusion {
 
     /** Copies the findings. */
@@ -35,14 +40,15 @@ public sealed interface Conclusion extends Statement {
     public String text() {
       String bands =
           csfOnly.isPresent()
-              ? "%d CSF-only bands (cut-off %d)".formatted(csfOnly.getAsInt(), cutOff)
+              ? "%d CSF-only band%s (cut-off %d)"
+                  .formatted(csfOnly.getAsInt(), csfOnly.getAsInt() == 1 ? "" : "s", cutOff)
               : "CSF-only bands";
       String reading =
           isConfirmed ? "" : " The gel was read automatically and is to be confirmed by a person.";
       return "IgG is made inside the CNS: "
           + bands
           + also(support)
-          + ". This supports, but is not specific for, multiple sclerosis."
+          + (isMsUnsaid ? "." : ". This supports, but is not specific for, multiple sclerosis.")
           + reading;
     }
   }
@@ -94,7 +100,7 @@ public sealed interface Conclusion extends Statement {
 
     @Override
     public String text() {
-      return "Equivocal: %d CSF-only band%s, under the cut-off of %d, and nothing else lies above its limit."
+      return "Equivocal: %d CSF-only band%s, under the cut-off of %d."
           .formatted(csfOnly, csfOnly == 1 ? "" : "s", cutOff);
     }
   }
@@ -103,9 +109,11 @@ public sealed interface Conclusion extends Statement {
    * Nothing above its limit.
    *
    * @param isFocused whether bands were looked for and found negative
+   * @param isAllWithin whether nothing else lies above its limit
    * @param within the numbers that were decided
    */
-  record SynthesisNotDemonstrated(boolean isFocused, List<Finding> within) implements Conclusion {
+  record SynthesisNotDemonstrated(boolean isFocused, boolean isAllWithin, List<Finding> within)
+      implements Conclusion {
 
     /** Copies the findings. */
     public SynthesisNotDemonstrated {
@@ -120,8 +128,9 @@ public sealed interface Conclusion extends Statement {
     @Override
     public String text() {
       return isFocused
-          ? "Antibody made inside the CNS is not demonstrated: no CSF-only bands, and nothing lies"
-              + " above its limit. Multiple sclerosis without CSF bands exists."
+          ? "Antibody made inside the CNS is not demonstrated: no CSF-only bands"
+              + (isAllWithin ? ", and nothing lies above its limit" : "")
+              + ". Multiple sclerosis without CSF bands exists."
           : "Antibody made inside the CNS is not demonstrated by the quotients; without focusing a"
               + " small synthesis is easily missed.";
     }

@@ -1,8 +1,10 @@
 package cistern.statement;
 
 import cistern.bands.BandVerdict;
+import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
+import java.util.List;
 
 /** Chooses the answer that the evidence allows. */
 final class Conclusions {
@@ -11,43 +13,79 @@ final class Conclusions {
 
   static Conclusion of(StatementInput input) {
     if (input.puncture().isPairInvalid()) {
-      return new Conclusion.SynthesisUndetermined(
-          "CSF and serum were drawn too far apart to compare");
+      return new Conclusion.SynthesisUndetermined("CSF and serum were drawn too far apart to compare");
     }
-    return switch (input.puncture().bands().verdict()) {
+    return switch (verdict(input)) {
       case POSITIVE ->
           new Conclusion.SynthesisDemonstrated(
               input.puncture().bands().counts().csfOnly(),
               input.puncture().bands().cutOff(),
               input.puncture().bands().isConfirmed(),
-              input.above());
-      case BORDERLINE, NEGATIVE, UNDETERMINED -> withoutBands(input);
+              input.above(),
+              input.alerts().isInfant() || input.alerts().isContradicted());
+      case BORDERLINE ->
+          new Conclusion.SynthesisEquivocal(
+              input.puncture().bands().counts().csfOnly().orElse(1), input.puncture().bands().cutOff());
+      case NEGATIVE -> negative(input);
+      case UNDETERMINED -> unknown(input);
     };
   }
 
-  private static Conclusion withoutBands(StatementInput input) {
-    BandVerdict bands = input.puncture().bands().verdict();
-    if (!input.above().isEmpty()) {
-      return new Conclusion.SynthesisSuggested(input.above(), bands);
+  /** What the bands say, where nothing stops them. */
+  private static BandVerdict verdict(StatementInput input) {
+    return input.alerts().isBandsUnknown()
+        ? BandVerdict.UNDETERMINED
+        : input.puncture().bands().verdict();
+  }
+
+  /**
+   * Without bands and with a κ index under its cut-off nothing is demonstrated, whatever a fraction
+   * says; a class beside IgG, or the index itself, can still speak.
+   */
+  private static Conclusion negative(StatementInput input) {
+    boolean isKappaUnder =
+        switch (input.puncture().findings().verdict(FindingCode.KAPPA_INDEX)) {
+          case WITHIN, BELOW, BORDERLINE -> true;
+          case ABOVE, UNDETERMINED -> false;
+        };
+    List<Finding> speaking =
+        input.above().stream()
+            .filter(f -> f.code() != FindingCode.KAPPA_FRACTION)
+            .filter(f -> f.code() != FindingCode.IGG_INDEX)
+            .filter(f -> !isKappaUnder || f.code() != FindingCode.IGG_FRACTION)
+            .toList();
+    return speaking.isEmpty()
+        ? new Conclusion.SynthesisNotDemonstrated(true, input.above().isEmpty(), input.decided())
+        : new Conclusion.SynthesisSuggested(speaking, BandVerdict.NEGATIVE);
+  }
+
+  private static Conclusion unknown(StatementInput input) {
+    List<Finding> speaking =
+        input.above().stream()
+            .filter(f -> f.code() != FindingCode.KAPPA_FRACTION || !isKappaKnown(input))
+            .toList();
+    if (!speaking.isEmpty()) {
+      return new Conclusion.SynthesisSuggested(speaking, BandVerdict.UNDETERMINED);
     }
-    if (bands == BandVerdict.BORDERLINE) {
-      return new Conclusion.SynthesisEquivocal(
-          input.puncture().bands().counts().csfOnly().orElseThrow(),
-          input.puncture().bands().cutOff());
-    }
-    if (bands == BandVerdict.NEGATIVE || isQuotientDecided(input)) {
-      return new Conclusion.SynthesisNotDemonstrated(
-          bands == BandVerdict.NEGATIVE, input.decided());
+    if (isQuotientDecided(input)) {
+      return new Conclusion.SynthesisNotDemonstrated(false, true, input.decided());
     }
     return new Conclusion.SynthesisUndetermined(reason(input));
   }
 
+  private static boolean isKappaKnown(StatementInput input) {
+    return input.puncture().findings().verdict(FindingCode.KAPPA_INDEX).isDecided();
+  }
+
   private static boolean isQuotientDecided(StatementInput input) {
-    return input.puncture().verdict(FindingCode.IGG_FRACTION).isDecided()
-        || input.puncture().verdict(FindingCode.KAPPA_INDEX).isDecided();
+    return input.puncture().findings().verdict(FindingCode.IGG_FRACTION).isDecided()
+        || input.puncture().findings().verdict(FindingCode.KAPPA_INDEX).isDecided();
   }
 
   private static String reason(StatementInput input) {
+    if (input.alerts().isBandsUnknown()) {
+      return "the bands cannot be used here";
+    }
     if (input.isValueDoubted()) {
       return "a value is doubted and bands are not known";
     }

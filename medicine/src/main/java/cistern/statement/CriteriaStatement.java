@@ -39,6 +39,9 @@ public record CriteriaStatement(List<CriteriaResult> results) implements Stateme
   }
 
   private static String open(CriteriaResult result) {
+    if (result.isWaiting()) {
+      return ": " + result.note();
+    }
     if (result.missing().isEmpty()) {
       return result.note().isEmpty() ? "" : ": " + result.note();
     }

@@ -36,6 +36,21 @@ public enum NextStep implements Statement {
     this.text = text;
   }
 
+  /** Whether it is about the sample and not about synthesis. */
+  boolean isOfTheSample() {
+    return switch (this) {
+      case REDRAW_PAIR, CHECK_VALUES, COUNT_BLOOD -> true;
+      case DRAW_SERUM,
+          CONFIRM_GEL,
+          FOCUS,
+          REPEAT_FOCUSING,
+          ADD_KAPPA,
+          IMMUNOFIXATION,
+          DILUTE_AND_REPEAT ->
+          false;
+    };
+  }
+
   @Override
   public String code() {
     return code;

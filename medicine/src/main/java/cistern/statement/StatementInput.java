@@ -11,6 +11,7 @@ import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import cistern.redflag.RedFlag;
 import cistern.uncertainty.RepeatChange;
+import cistern.urgent.Alerts;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -24,6 +25,7 @@ import java.util.stream.Stream;
  * @param repeat how often verdicts would change in a repeat
  * @param criteria what the editions say; empty where nothing was stated for them
  * @param flags what argues against MS
+ * @param alerts what comes before any verdict
  */
 public record StatementInput(
     Puncture puncture,
@@ -31,7 +33,8 @@ public record StatementInput(
     List<Problem> problems,
     RepeatChange repeat,
     List<CriteriaResult> criteria,
-    List<RedFlag> flags) {
+    List<RedFlag> flags,
+    Alerts alerts) {
 
   /** Findings whose nearness to their limit is worth a sentence; others follow from these. */
   private static final List<FindingCode> NEAR =

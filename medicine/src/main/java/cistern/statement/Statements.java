@@ -1,56 +1,90 @@
 package cistern.statement;
 
 import cistern.bands.BandPattern;
-import cistern.bands.BandVerdict;
 import cistern.fact.Facts;
 import cistern.finding.FindingCode;
+import cistern.urgent.Alerts;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Writes the statements of one puncture, answer first. */
 public final class Statements {
 
+  private final Facts facts;
   private final double severeFrom;
   private final double nearChance;
+  private final double repeatChance;
 
-  private Statements(double severeFrom, double nearChance) {
-    this.severeFrom = severeFrom;
-    this.nearChance = nearChance;
+  private Statements(Facts facts) {
+    this.facts = facts;
+    severeFrom = facts.number("albumin-quotient.severe");
+    nearChance = facts.number("near-limit.chance");
+    repeatChance = facts.number("say.repeat.least-chance");
   }
 
   /** The statements under some facts. */
   public static Statements of(Facts facts) {
-    return new Statements(
-        facts.number("albumin-quotient.severe"), facts.number("near-limit.chance"));
+    return new Statements(facts);
   }
 
   /** The statements that the evidence allows, in the order in which they are read. */
   public List<Statement> of(StatementInput input) {
-    List<Statement> all = new ArrayList<>();
+    Alerts alerts = input.alerts();
+    List<Statement> all = new ArrayList<>(FirstOfAll.before(alerts));
+    if (alerts.isSilencing()) {
+      all.addAll(whileOpen(input));
+      return all;
+    }
     all.add(Conclusions.of(input));
-    all.add(new WeakestLink(Weaknesses.of(input, !input.near(nearChance).isEmpty())));
-    all.add(
-        new BarrierStatement(input.puncture().finding(FindingCode.ALBUMIN_QUOTIENT), severeFrom));
+    Weaknesses.of(input, !input.near(nearChance).isEmpty())
+        .map(WeakestLink::new)
+        .ifPresent(all::add);
+    all.addAll(FirstOfAll.after(alerts));
+    all.add(barrier(input));
     input
         .puncture()
         .bands()
         .pattern()
-        .filter(p -> p == BandPattern.SYSTEMIC || p == BandPattern.LADDER)
+        .filter(p -> p == BandPattern.LADDER || isSystemic(p, alerts))
         .map(BandStatement::new)
         .ifPresent(all::add);
-    if (input.puncture().isAbove(FindingCode.IGG_INDEX)
-        && input.puncture().bands().verdict() == BandVerdict.NEGATIVE) {
-      all.add(new IndexWithoutBands());
-    }
-    if (!input.criteria().isEmpty()) {
+    all.addAll(MarkerStatements.of(input, facts));
+    if (!input.criteria().isEmpty() && !alerts.isInfant()) {
       all.add(new CriteriaStatement(input.criteria()));
     }
-    AtypicalForMs.of(input.flags()).ifPresent(all::add);
+    if (!alerts.isInfant()) {
+      AtypicalForMs.of(input.flags()).ifPresent(all::add);
+    }
     input.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
-    if (!input.repeat().each().isEmpty()) {
+    if (!input.repeat().each().isEmpty() && input.repeat().any() >= repeatChance) {
       all.add(new Repeatability(input.repeat().any()));
     }
     all.addAll(NextSteps.of(input));
     return all;
+  }
+
+  /** While an urgent rule is open nothing is said that could speak for a disease of its own. */
+  private List<Statement> whileOpen(StatementInput input) {
+    List<Statement> all = new ArrayList<>();
+    all.add(
+        new Said(
+            "waiting",
+            "Bands, light chains and criteria wait until this has been answered by a named person."));
+    all.addAll(FirstOfAll.after(input.alerts()));
+    all.add(barrier(input));
+    all.addAll(MarkerStatements.of(input, facts));
+    NextSteps.of(input).stream().filter(NextStep::isOfTheSample).forEach(all::add);
+    return all;
+  }
+
+  private Statement barrier(StatementInput input) {
+    return new BarrierStatement(input.puncture().findings().get(FindingCode.ALBUMIN_QUOTIENT), severeFrom);
+  }
+
+  /** Beside blood a shared band may be blood. */
+  private static boolean isSystemic(BandPattern pattern, Alerts alerts) {
+    return pattern == BandPattern.SYSTEMIC
+        && !alerts.isStoppedBy("blood-in-sample")
+        && !alerts.isBandsUnknown();
   }
 }

@@ -15,9 +15,7 @@ public enum Weakness {
   BORDERLINE("a result lies in its grey zone"),
   NEAR_LIMIT("a value lies so near its limit that a repeat could turn the verdict"),
   NOT_LUMBAR("the fluid is not lumbar"),
-  TIMES_UNKNOWN("the draw times are not both known, so the pair is taken on trust"),
-  CONSTANTS_UNCONFIRMED(
-      "the hyperbolic limits rest on constants that are still to be confirmed against their paper");
+  TIMES_UNKNOWN("the draw times are not both known, so the pair is taken on trust");
 
   private final String text;
 

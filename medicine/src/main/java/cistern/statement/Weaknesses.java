@@ -6,19 +6,20 @@ import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.panel.Pairing;
+import java.util.Optional;
 
 /** Finds the weakest link: the worst weakness that the evidence has. */
 final class Weaknesses {
 
   private Weaknesses() {}
 
-  static Weakness of(StatementInput input, boolean isNearLimit) {
+  static Optional<Weakness> of(StatementInput input, boolean isNearLimit) {
     for (Weakness weakness : Weakness.values()) {
       if (weakness == Weakness.NEAR_LIMIT ? isNearLimit : isPresent(weakness, input)) {
-        return weakness;
+        return Optional.of(weakness);
       }
     }
-    return Weakness.CONSTANTS_UNCONFIRMED;
+    return Optional.empty();
   }
 
   private static boolean isPresent(Weakness weakness, StatementInput input) {
@@ -39,7 +40,6 @@ final class Weaknesses {
       case NEAR_LIMIT -> false;
       case NOT_LUMBAR -> input.hasProblem("not-lumbar");
       case TIMES_UNKNOWN -> input.puncture().panel().pairing().verdict() == Pairing.Verdict.UNKNOWN;
-      case CONSTANTS_UNCONFIRMED -> true;
     };
   }
 

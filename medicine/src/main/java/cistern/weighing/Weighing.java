@@ -4,6 +4,7 @@ import cistern.analysis.Puncture;
 import cistern.criteria.Criteria;
 import cistern.criteria.CriteriaResult;
 import cistern.criteria.CsfPositivity;
+import cistern.criteria.Restraint;
 import cistern.differential.Differential;
 import cistern.differential.Observations;
 import cistern.differential.Probability;
@@ -11,10 +12,14 @@ import cistern.fact.Facts;
 import cistern.redflag.FlagInput;
 import cistern.redflag.RedFlag;
 import cistern.redflag.RedFlags;
+import cistern.urgent.Alerts;
 import java.util.List;
+import java.util.Optional;
 
 /** Weighs everything that is known of one person under one set of facts. */
 public final class Weighing {
+
+  private static final String OPEN = "something that must be settled first stands before it";
 
   private final Facts facts;
   private final Criteria criteria;
@@ -32,18 +37,24 @@ public final class Weighing {
   }
 
   /** What everything says together. */
-  public Weighed weigh(Puncture puncture, ClinicalPicture clinical) {
-    CsfPositivity fluid = CsfPositivity.of(puncture, facts);
+  public Weighed weigh(Puncture puncture, ClinicalPicture clinical, Alerts alerts) {
+    Restraint restraint = restraint(alerts);
+    CsfPositivity fluid = CsfPositivity.of(puncture, restraint, facts);
     Observations heard =
         Observations.of(puncture.findings(), fluid.bands(), clinical.serology(), facts);
-    List<CriteriaResult> results = criteria.interpret(clinical.evidence(), fluid);
+    List<CriteriaResult> results = criteria.interpret(clinical.evidence(), fluid, restraint);
     List<RedFlag> flags =
         RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts));
     Probability probability =
-        new Domain(puncture, clinical, fluid, criteria, flags, facts).probability();
+        alerts.isSilentOfMs()
+            ? Probability.none(
+                Probability.Status.OUTSIDE_DOMAIN, Optional.empty(), clinical.prior(), OPEN)
+            : new Domain(puncture, clinical, fluid, criteria, flags, facts).probability();
     return new Weighed(
         results,
-        criteria.difference(clinical.evidence(), fluid, results),
+        restraint.isContradicted()
+            ? Optional.empty()
+            : criteria.difference(clinical.evidence(), fluid, results),
         criteria.prompts(clinical.evidence(), puncture.panel().panel().person().ageYears()),
         fluid,
         differential.interpret(heard, clinical.prior(), probability),
@@ -51,5 +62,13 @@ public final class Weighing {
         new NextItems(puncture, clinical, fluid, heard, criteria, facts).ranked(probability),
         new PunctureOutlook(criteria.puncture(clinical.evidence(), fluid)),
         clinical.evidence().contradictions());
+  }
+
+  private static Restraint restraint(Alerts alerts) {
+    return new Restraint(
+        alerts.isContradicted(),
+        alerts.isBandsUnknown(),
+        alerts.isKappaUnknown(),
+        alerts.kappaRaisedAlsoBy());
   }
 }

@@ -26,8 +26,8 @@ class ChancesTest {
 
     @ParameterizedTest
     @CsvSource({
-      "0, fewer than 1 chance in 1000",
-      "0.0009, fewer than 1 chance in 1000",
+      "0, less than 1 chance in 1000",
+      "0.0009, less than 1 chance in 1000",
       "0.001, 1 chance in 1000",
       "0.0056, 6 chances in 1000",
       "0.0096, 1 chance in 100",

@@ -3,9 +3,15 @@ package cistern.interpretation;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import cistern.bands.BandReport;
 import cistern.checks.OutsideCheck;
+import cistern.fact.FactValue;
+import cistern.fact.Facts;
+import cistern.fact.Policy;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.Verdict;
+import cistern.fluid.TotalProtein;
 import cistern.measurement.Interval;
 import cistern.panel.PanelText;
 import cistern.panel.Person;
@@ -14,6 +20,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -23,6 +30,25 @@ class RandomPanelsTest {
 
   /** Relative; issue of the project: "agreeing to 10⁻⁹". */
   private static final double TOLERANCE = 1e-9;
+
+  /** One limit of the protein at every age, as the computation beside has it. */
+  private static final Interpreter ONE_LIMIT =
+      Interpreter.of(
+          Facts.standard()
+              .with(
+                  new Policy(
+                      "one limit",
+                      Map.of(
+                          TotalProtein.RULE_KEY,
+                          new Policy.Change(new FactValue.Word(TotalProtein.FIXED), "test")))));
+
+  private static final List<String> WITHHELD =
+      List.of(
+          "immunoglobulin infusion",
+          "blood in the CSF can feign",
+          "corrected for blood has another verdict",
+          "first 90 days",
+          "is doubted");
 
   @Nested
   class Published {
@@ -36,7 +62,12 @@ class RandomPanelsTest {
         Person person =
             cells[0].equals("-") ? Person.UNKNOWN : Person.aged(Double.parseDouble(cells[0]));
         Interpretation got =
-            Interpreted.of(PanelText.of(person, cells[2], Double.parseDouble(cells[1])));
+            ONE_LIMIT.interpret(
+                new Workup(
+                    "random",
+                    PanelText.of(person, cells[2], Double.parseDouble(cells[1])),
+                    new BandReport.NotReported(),
+                    List.of()));
         for (String expected : cells[3].split(" ", -1)) {
           worst = Math.max(worst, compare(got, expected, line));
           compared++;
@@ -57,9 +88,15 @@ class RandomPanelsTest {
       int bar = expected.indexOf('|');
       FindingCode code = FindingCode.parse(expected.substring(0, equals)).orElseThrow();
       Finding finding = got.findings().get(code);
-      assertThat(finding.verdict().word())
-          .as("%s: %s", code.code(), line)
-          .isEqualTo(expected.substring(bar + 1));
+      // the computation beside knows no infusion, no site, and no slip of albumin in protein
+      boolean isWithheld =
+          WITHHELD.stream().anyMatch(finding.note()::contains)
+              && finding.verdict() == Verdict.UNDETERMINED;
+      if (!isWithheld) {
+        assertThat(finding.verdict().word())
+            .as("%s: %s", code.code(), line)
+            .isEqualTo(expected.substring(bar + 1));
+      }
       String value = expected.substring(equals + 1, bar);
       if (!finding.hasValue()) {
         assertThat(value).as(code.code()).isEqualTo("-");

@@ -44,8 +44,8 @@ class VerdictsTest {
     "lactate, lactate.csf=2.71, ABOVE",
     "lactate, lactate.csf=<2.7, WITHIN",
     "lactate, lactate.csf=>2.7, ABOVE",
-    "total-protein, total-protein.csf=500, WITHIN",
-    "total-protein, total-protein.csf=500.1, ABOVE",
+    "total-protein, total-protein.csf=490, WITHIN",
+    "total-protein, total-protein.csf=490.1, ABOVE",
     "myelin-basic-protein, myelin-basic-protein.csf=3.9, WITHIN",
     "myelin-basic-protein, myelin-basic-protein.csf=4, BORDERLINE",
     "myelin-basic-protein, myelin-basic-protein.csf=8.9, BORDERLINE",
@@ -274,7 +274,7 @@ class VerdictsTest {
 
       assertThat(got.findings().verdict(FindingCode.IGG_QUOTIENT)).isEqualTo(expected);
       assertThat(got.findings().verdict(FindingCode.IGG_LOCAL)).isEqualTo(expected);
-      assertThat(got.findings().verdict(FindingCode.IGG_INDEX)).isEqualTo(Verdict.WITHIN);
+      assertThat(got.findings().verdict(FindingCode.IGG_INDEX)).isEqualTo(expected);
     }
 
     @ParameterizedTest

@@ -78,7 +78,7 @@ class RedFlagsTest {
   @ParameterizedTest
   @CsvSource({
     "4,bands-alike;no-csf-only-bands",
-    "5,monoclonal-ladder;no-csf-only-bands",
+    "5,monoclonal-ladder",
     "1,no-csf-only-bands",
     "2,''",
     "3,''"

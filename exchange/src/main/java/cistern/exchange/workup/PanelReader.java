@@ -5,16 +5,13 @@ import cistern.exchange.json.Sign;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Ratio;
 import cistern.exchange.ucum.UnitTrouble;
-import cistern.measurement.Answer;
 import cistern.measurement.Measurement;
-import cistern.panel.Circumstance;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.panel.Person;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -36,8 +33,11 @@ final class PanelReader {
     Draw serum = DrawReader.read(drawn.flatMap(d -> d.object("serum")));
     drawn.ifPresent(Fields::checkNoOthers);
     List<Measurement> measurements = new ResultsReader(conversions).read(workup.objects("results"));
-    Map<Circumstance, Answer> context = ContextReader.read(workup.object("context"));
-    return Panel.of(person, measurements).withDraws(csf, serum).withCircumstances(context);
+    ContextReader.Context context = ContextReader.read(workup.object("context"));
+    return Panel.of(person, measurements)
+        .withDraws(csf, serum)
+        .withCircumstances(context.answers())
+        .withTimes(context.times());
   }
 
   private Person person(Fields person) {

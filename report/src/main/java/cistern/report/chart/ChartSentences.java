@@ -285,7 +285,10 @@ final class ChartSentences {
             .filter(Conclusion.class::isInstance)
             .map(Conclusion.class::cast)
             .findFirst();
-    return answer.map(a -> "Summary: " + summary(a) + ".").orElse("");
+    return answer
+        .filter(a -> !said.alerts().isSilentOfMs())
+        .map(a -> "Summary: " + summary(a) + ".")
+        .orElse("");
   }
 
   private static String summary(Conclusion answer) {

@@ -13,7 +13,7 @@ import tools.jackson.core.JsonGenerator;
 /** An interpretation as one JSON object; numbers are not rounded. */
 public final class InterpretationJson {
 
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
 
   private final String software;
 
@@ -38,6 +38,7 @@ public final class InterpretationJson {
     json.with("facts", interpretation.factsVersion());
     json.with("policy", interpretation.policy());
     pairing(json, interpretation.panel().pairing());
+    AlertsJson.write(json, interpretation.alerts());
     json.list("findings", interpretation.findings().all(), FindingJson::write);
     repeat(json, interpretation.repeat());
     BandsJson.write(json, interpretation.bands());

@@ -37,8 +37,11 @@ final class ClinicianAnnex {
 
   List<Section> sections(List<Figure> diagrams) {
     List<Section> all = new ArrayList<>();
-    all.add(probability());
-    add(all, "What would tell most for its burden", telling(), DifferentialWords::of);
+    boolean isOfMs = !said.alerts().isSilentOfMs();
+    if (isOfMs) {
+      all.add(probability());
+      add(all, "What would tell most for its burden", telling(), DifferentialWords::of);
+    }
     if (!diagrams.isEmpty()) {
       List<Paper.Block> blocks = new ArrayList<>();
       blocks.add(ClinicianPaper.table(diagrams.getFirst()));
@@ -46,17 +49,20 @@ final class ClinicianAnnex {
       all.add(new Section("Quotient diagrams with their numbers", blocks, Place.ANNEX));
     }
     said.weighed().criteria().stream()
-        .filter(c -> said.workup().clinical().isEvidenceStated() && !c.checklist().isEmpty())
+        .filter(c -> isOfMs && said.workup().clinical().isEvidenceStated())
+        .filter(c -> !c.checklist().isEmpty())
         .map(this::checklist)
         .forEach(all::add);
     add(all, "What is wrong with the input, each with its place", problems(), Function.identity());
     add(all, "Were every sample measured once more", repeat(), Function.identity());
-    add(
-        all,
-        "What speaks for and against each disease",
-        result.arguments(),
-        DifferentialWords::of);
-    if (result.probability().given().isPresent()) {
+    if (isOfMs) {
+      add(
+          all,
+          "What speaks for and against each disease",
+          result.arguments(),
+          DifferentialWords::of);
+    }
+    if (isOfMs && result.probability().given().isPresent()) {
       add(
           all,
           "What moves the number, and what is not counted",

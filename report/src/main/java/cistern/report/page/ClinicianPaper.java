@@ -74,8 +74,11 @@ final class ClinicianPaper {
     List<Section> all = new ArrayList<>();
     next().ifPresent(all::add);
     all.add(results());
-    criteria().ifPresent(all::add);
-    flags().ifPresent(all::add);
+    listed("To think of", ThoughtWords.of(said.alerts())).ifPresent(all::add);
+    if (!said.alerts().isSilentOfMs()) {
+      criteria().ifPresent(all::add);
+      flags().ifPresent(all::add);
+    }
     listed("What disagrees", said.conflicts().stream().map(Conflict::text).toList())
         .ifPresent(all::add);
     problems().ifPresent(all::add);

@@ -11,6 +11,7 @@ import cistern.interpretation.Workup.Letter;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.report.paper.Paper.Amount;
 import cistern.report.paper.Paper.Judgement;
+import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Result;
@@ -23,13 +24,16 @@ import cistern.report.wording.WhenDrawn;
 import cistern.statement.AtypicalForMs;
 import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
+import cistern.statement.Said;
 import cistern.statement.Statement;
+import cistern.statement.UrgentStatement;
 import cistern.statement.WeakestLink;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * The letter to the doctor who asked: the clinician's own conclusion, question, answer, results,
@@ -71,7 +75,7 @@ final class LetterPaper {
   /** To whom it goes, and the clinician's own conclusion where one was typed. */
   List<Line> opening() {
     List<Line> lines = new ArrayList<>();
-    urgent().map(s -> Line.of(s.text())).ifPresent(lines::add);
+    before().map(s -> Line.of(s.text())).forEach(lines::add);
     letter
         .conclusion()
         .ifPresent(c -> lines.add(Line.of(c + letter.by().map(by -> " (" + by + ")").orElse(""))));
@@ -81,12 +85,16 @@ final class LetterPaper {
   }
 
   /** What must be acted on before anything else is read. */
-  private Optional<Statement> urgent() {
-    Statement first = said.statements().getFirst();
-    return first instanceof Conclusion ? Optional.empty() : Optional.of(first);
+  private Stream<Statement> before() {
+    return said.statements().stream().takeWhile(s -> !(s instanceof Conclusion));
   }
 
   List<Section> sections() {
+    if (said.alerts().isSilencing()) {
+      return List.of(
+          Section.of("To think of", Items.of(ThoughtWords.of(said.alerts()))),
+          Section.of("What happens next", next()));
+    }
     return List.of(
         Section.of("Question", Paragraphs.of(question())),
         new Section("Answer", List.of(new Paragraphs(answer()))),
@@ -178,9 +186,19 @@ final class LetterPaper {
   /** What the fluid means, what leads away from MS, and what is doubted. */
   private List<Line> meaning() {
     List<Line> lines = new ArrayList<>();
-    lines.add(Line.of(said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
+    lines.add(
+        Line.of(
+            said.alerts().isSilentOfMs()
+                ? unsaid()
+                : said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
+    said.statements().stream()
+        .dropWhile(s -> !(s instanceof Conclusion))
+        .filter(s -> s instanceof UrgentStatement || s instanceof Said)
+        .map(s -> Line.of(s.text()))
+        .forEach(lines::add);
     said(AtypicalForMs.class::isInstance).map(s -> Line.of(s.text())).ifPresent(lines::add);
-    if (letter.releaseProbability() == cistern.measurement.Answer.YES) {
+    boolean isReleased = letter.releaseProbability() == cistern.measurement.Answer.YES;
+    if (isReleased && !said.alerts().isSilentOfMs()) {
       Probability probability = said.weighed().differential().probability();
       if (probability.given().isPresent()) {
         ProbabilityWords.of(probability).stream().map(Line::of).forEach(lines::add);
@@ -192,6 +210,12 @@ final class LetterPaper {
             "Diagnosis and treatment are decided by the treating neurologist with history,"
                 + " examination and imaging."));
     return lines;
+  }
+
+  private String unsaid() {
+    return said.alerts().isInfant()
+        ? "The limits of the first 90 days were used."
+        : "What this means waits until what was found first is explained.";
   }
 
   private Optional<Statement> said(Predicate<Statement> kind) {

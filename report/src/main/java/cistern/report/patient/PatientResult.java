@@ -56,7 +56,7 @@ public final class PatientResult {
   }
 
   private Paper paper() {
-    boolean isToday = !(said.statements().getFirst() instanceof Conclusion);
+    boolean isToday = said.alerts().isSilencing();
     String invented = said.cautions().contains(Caution.INVENTED) ? " " + words.of("invented") : "";
     Seal seal =
         signed.<Seal>map(Seal.Signed::new).orElseGet(() -> new Seal.Unsigned(words.of("draft")));
@@ -81,7 +81,7 @@ public final class PatientResult {
     List<Section> all = new ArrayList<>();
     all.add(part("result.tested", tested(), new Picture(PatientDrawing.needle(words))));
     all.add(found());
-    all.add(part("result.means", words.list("result.means." + kind())));
+    all.add(part("result.means", words.list("result.means." + meaning())));
     all.add(part("result.not-told", notTold()));
     all.add(part("result.next", next()));
     all.add(call());
@@ -166,6 +166,11 @@ public final class PatientResult {
         words.of("call"),
         new Items("", words.list("call")),
         new Form(words.of("call.form"), List.of(new Field(words.of("call.number"), contact))));
+  }
+
+  /** Where nothing may be said of MS, that the result can have many causes. */
+  private String meaning() {
+    return said.alerts().isSilentOfMs() ? "suggested" : kind();
   }
 
   private String kind() {

@@ -22,6 +22,9 @@ public final class CriteriaWords {
     String time =
         result.disseminationInTime().map(t -> "; dissemination in time: " + basis(t)).orElse("");
     String note = result.note().isEmpty() ? "" : "; " + result.note();
+    if (result.isWaiting()) {
+      return "%s: undetermined%s.".formatted(result.edition(), note);
+    }
     return "%s: %s%s%s%s%s."
         .formatted(
             result.edition(),
