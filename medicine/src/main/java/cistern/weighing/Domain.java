@@ -72,7 +72,6 @@ final class Domain {
   private final ClinicalPicture clinical;
   private final CsfPositivity fluid;
   private final Criteria criteria;
-  private final List<RedFlag> flags;
   private final Facts facts;
 
   Domain(
@@ -80,25 +79,23 @@ final class Domain {
       ClinicalPicture clinical,
       CsfPositivity fluid,
       Criteria criteria,
-      List<RedFlag> flags,
       Facts facts) {
     this.puncture = puncture;
     this.clinical = clinical;
     this.fluid = fluid;
     this.criteria = criteria;
-    this.flags = flags;
     this.facts = facts;
   }
 
   /** The number, or why there is none. */
-  Probability probability() {
+  Probability probability(List<RedFlag> flags) {
     Optional<CohortContext> context = context();
     Optional<String> reason =
         Stream.<Supplier<Optional<String>>>of(
                 this::outsidePicture,
                 this::outsidePrior,
                 this::outsideAntibodies,
-                this::outsideFluid,
+                () -> outsideFluid(flags),
                 this::outsideMarker,
                 this::outsideCriteria)
             .map(Supplier::get)
@@ -189,7 +186,7 @@ final class Domain {
     return name.length() < 4 ? part.equals(name) : part.startsWith(name);
   }
 
-  private Optional<String> outsideFluid() {
+  private static Optional<String> outsideFluid(List<RedFlag> flags) {
     return flags.stream()
         .filter(f -> ENDING.contains(f.code()))
         .findFirst()

@@ -100,13 +100,12 @@ final class NextItems {
       Puncture puncture,
       ClinicalPicture clinical,
       CsfPositivity fluid,
-      Observations heard,
       Criteria criteria,
       Facts facts) {
     this.puncture = puncture;
     this.clinical = clinical;
     this.fluid = fluid;
-    this.heard = heard;
+    heard = Observations.of(puncture.findings(), fluid.bands(), clinical.serology(), facts);
     this.criteria = criteria;
     this.facts = facts;
     outlook = outlook(fluid);

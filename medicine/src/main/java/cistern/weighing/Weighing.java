@@ -49,7 +49,7 @@ public final class Weighing {
         alerts.isSilentOfMs()
             ? Probability.none(
                 Probability.Status.OUTSIDE_DOMAIN, Optional.empty(), clinical.prior(), OPEN)
-            : new Domain(puncture, clinical, fluid, criteria, flags, facts).probability();
+            : new Domain(puncture, clinical, fluid, criteria, facts).probability(flags);
     return new Weighed(
         results,
         restraint.isContradicted()
@@ -59,7 +59,7 @@ public final class Weighing {
         fluid,
         differential.interpret(heard, clinical.prior(), probability),
         flags,
-        new NextItems(puncture, clinical, fluid, heard, criteria, facts).ranked(probability),
+        new NextItems(puncture, clinical, fluid, criteria, facts).ranked(probability),
         new PunctureOutlook(criteria.puncture(clinical.evidence(), fluid)),
         clinical.evidence().contradictions());
   }

@@ -8,6 +8,7 @@ import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Policy;
 import cistern.measurement.Answer;
+import java.util.Arrays;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -27,33 +28,31 @@ class CohortModelTest {
                 new Policy.Change(new FactValue.Figure(share), "audit of 2030"))));
   }
 
+  private static double[] numbers(String words) {
+    return Arrays.stream(words.split(" ")).mapToDouble(Double::parseDouble).toArray();
+  }
+
   /** An independent program: bisection for P₋ and 2²¹ to 2²² points of Sobol. */
   @ParameterizedTest
   @CsvSource({
-    "0.5, 0.5, MRI_NOT_USED, true, , 0.6526, 0.4447, 0.9512, 0.6080",
-    "0.5, 0.5, MRI_NOT_USED, false, , 0.2633, 0.0157, 0.5916, 0.6080",
-    "0.6, 0.8, MRI_USED_DIS, false, , 0.5803, 0.2248, 0.8536, 0.6937",
-    "0.05, 0.15, MRI_NOT_USED, true, , 0.1993, 0.0575, 0.5469, 0.3676",
-    "0.5, 0.5, MRI_USED_DIS, false, 0.85, 0.3378, 0.0720, 0.7129, 0.8500"
+    "0.5 0.5, MRI_NOT_USED, true, , 0.6526 0.4447 0.9512 0.6080",
+    "0.5 0.5, MRI_NOT_USED, false, , 0.2633 0.0157 0.5916 0.6080",
+    "0.6 0.8, MRI_USED_DIS, false, , 0.5803 0.2248 0.8536 0.6937",
+    "0.05 0.15, MRI_NOT_USED, true, , 0.1993 0.0575 0.5469 0.3676",
+    "0.5 0.5, MRI_USED_DIS, false, 0.85, 0.3378 0.0720 0.7129 0.8500"
   })
   void point_workedExamples_agree(
-      double low,
-      double high,
-      CohortContext context,
-      boolean isFound,
-      Double own,
-      double point,
-      double lower,
-      double upper,
-      double share) {
+      String range, CohortContext context, boolean isFound, Double own, String expected) {
+    double[] stated = numbers(range);
+    double[] wanted = numbers(expected);
     CohortModel model = CohortModel.of(context, own == null ? FACTS : ownShare(own));
-    Prior prior = new Prior(low, high, Answer.NO);
+    Prior prior = new Prior(stated[0], stated[1], Answer.NO);
     Proportion.Ends ends = model.interval95(prior, isFound);
 
-    assertThat(model.point(prior, isFound)).isCloseTo(point, within(1e-4));
-    assertThat(ends.lower()).isCloseTo(lower, within(5e-4));
-    assertThat(ends.upper()).isCloseTo(upper, within(5e-4));
-    assertThat(model.share(prior)).isCloseTo(share, within(1e-4));
+    assertThat(model.point(prior, isFound)).isCloseTo(wanted[0], within(1e-4));
+    assertThat(ends.lower()).isCloseTo(wanted[1], within(5e-4));
+    assertThat(ends.upper()).isCloseTo(wanted[2], within(5e-4));
+    assertThat(model.share(prior)).isCloseTo(wanted[3], within(1e-4));
     OutsideCheck.of(
             "Probability after bands: point, predictive interval and share, five examples",
             "an independent program by bisection and Sobol points",
