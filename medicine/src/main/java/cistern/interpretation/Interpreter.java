@@ -36,6 +36,7 @@ public final class Interpreter {
   private final Conflicts conflicts;
   private final Statements statements;
   private final Weighing weighing;
+  private final PuncturePlanning planning;
 
   private Interpreter(Facts facts) {
     this.facts = facts;
@@ -45,6 +46,7 @@ public final class Interpreter {
     conflicts = Conflicts.of(facts);
     statements = Statements.of(facts);
     weighing = Weighing.of(facts);
+    planning = PuncturePlanning.of(facts);
   }
 
   /** An interpreter under some facts. */
@@ -60,7 +62,8 @@ public final class Interpreter {
     Observed observed = AtFirst.observed(workup, raw, facts);
     Findings findings = uncertainties.measure(panel, Withheld.of(observed));
     Puncture puncture = new Puncture(workup.id(), panel, findings, bands);
-    Alerts before = Alerts.of(AtFirst.observed(workup, puncture, facts));
+    Alerts before =
+        Alerts.of(AtFirst.observed(workup, puncture, facts), planning.afterCare(workup));
     List<Problem> problems = new ArrayList<>(workup.problems());
     problems.addAll(panel.problems());
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));

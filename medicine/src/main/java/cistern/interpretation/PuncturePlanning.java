@@ -34,12 +34,16 @@ public final class PuncturePlanning {
   /** The plan for the puncture of a work-up. */
   public PuncturePlan interpret(Interpretation interpretation) {
     Workup workup = interpretation.workup();
-    return plans.of(workup.procedure(), subject(workup, Urgent.NONE), effects(interpretation));
+    List<Urgency> afterwards = afterCare(workup);
+    Urgent fluid = interpretation.alerts().urgent().without(afterwards);
+    return plans.of(workup.procedure(), subject(workup, fluid), effects(interpretation));
   }
 
-  /** What must be said first after the puncture of a work-up, beside what its fluid says. */
-  public List<Urgency> afterCare(Workup workup, Urgent fluid) {
-    return plans.afterCare(workup.procedure(), subject(workup, fluid)).urgent();
+  /** What holds after the puncture of a work-up and must be said first, whatever its fluid says. */
+  List<Urgency> afterCare(Workup workup) {
+    return plans.afterCare(workup.procedure(), subject(workup, Urgent.NONE)).urgent().stream()
+        .filter(Urgency::holds)
+        .toList();
   }
 
   private static List<ResultEffect> effects(Interpretation interpretation) {

@@ -50,9 +50,14 @@ public record Alerts(
     treatments = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(treatments));
   }
 
-  /** The alerts of some observations. */
-  public static Alerts of(Observed observed) {
-    Urgent urgent = UrgentRules.check(observed);
+  /**
+   * The alerts of some observations.
+   *
+   * @param observed what was measured and said
+   * @param afterwards what holds after the puncture and must be said first
+   */
+  public static Alerts of(Observed observed, List<Urgency> afterwards) {
+    Urgent urgent = UrgentRules.check(observed).with(afterwards);
     List<Stop> stops = Stops.check(observed, urgent);
     boolean isOfMs =
         !observed.isInfant() && stops.stream().noneMatch(s -> s.effect() == Effect.CONTRADICTION);

@@ -1,7 +1,11 @@
 package cistern.urgent;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What must be said first about one puncture.
@@ -16,6 +20,20 @@ public record Urgent(List<Urgency> all) {
   /** Copies the list. */
   public Urgent {
     all = List.copyOf(all);
+  }
+
+  /** These and more, the gravest tier first, in the order given within one. */
+  public Urgent with(List<Urgency> more) {
+    return new Urgent(
+        Stream.concat(all.stream(), more.stream())
+            .sorted(Comparator.comparing(Urgency::tier))
+            .toList());
+  }
+
+  /** These without some of them. */
+  public Urgent without(List<Urgency> some) {
+    Set<String> codes = some.stream().map(Urgency::code).collect(Collectors.toSet());
+    return new Urgent(all.stream().filter(u -> !codes.contains(u.code())).toList());
   }
 
   /** The rules that hold. */
