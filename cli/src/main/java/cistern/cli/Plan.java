@@ -112,10 +112,7 @@ final class Plan implements Callable<Integer> {
           case CLINICIAN -> PlanPaper.of(workup, plan, writer.foot());
           case PATIENT ->
               PatientPuncture.of(
-                  PatientLanguage.of(spec, language),
-                  workup,
-                  plan,
-                  Cistern.software());
+                  PatientLanguage.of(spec, language), workup, plan, Cistern.software());
         };
     writer.write(
         format,

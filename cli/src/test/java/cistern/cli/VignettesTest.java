@@ -22,7 +22,7 @@ class VignettesTest {
 
   private static final Page PAGE = Page.of("test", Facts.standard());
 
-  private record Vignette(String results, String members, String first, String patient) {}
+  record Vignette(String results, String members, String first, String patient) {}
 
   static Stream<Named<Vignette>> vignettes() throws IOException {
     try (InputStream in =

@@ -1,7 +1,6 @@
 package cistern.bedside;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -33,11 +32,11 @@ public enum TreatmentKind {
           + " copaxone, avonex, rebif, betaferon, plegridy, tecfidera, gilenya, aubagio, lemtrada");
 
   private final String term;
-  private final List<String> names;
+  private final String names;
 
   TreatmentKind(String term, String names) {
     this.term = term;
-    this.names = List.of(names.split(", ", -1));
+    this.names = names;
   }
 
   /** The name in sentences. */
@@ -57,7 +56,7 @@ public enum TreatmentKind {
   public static Optional<TreatmentKind> of(String drug) {
     String plain = drug.toLowerCase(Locale.ROOT);
     return Arrays.stream(values())
-        .filter(kind -> kind.names.stream().anyMatch(plain::contains))
+        .filter(kind -> Arrays.stream(kind.names.split(", ", -1)).anyMatch(plain::contains))
         .findFirst();
   }
 }

@@ -34,7 +34,7 @@ record Series(Disease disease, Trait trait, Proportion count, Grounds grounds) {
 
   /** The key is {@code count.<disease>.<trait>.<series>}. */
   private static Series parse(String key, Facts facts) {
-    String[] parts = key.split("\\.");
+    String[] parts = key.split("\\.", -1);
     double of = facts.number(key + OF);
     Optional<Fact> percent = facts.find(key + ".percent");
     String frequency = percent.isPresent() ? key + ".percent" : key + ".positive";

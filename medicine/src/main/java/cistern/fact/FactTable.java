@@ -12,10 +12,11 @@ import java.util.Optional;
 
 /**
  * One resource table of facts: tab-separated, a {@code # version} line, a header line {@code key
- * value unit status reference place}, then a row a fact. The reference is a key of the bibliography,
- * several with {@code ;} between them; {@code a via b} was seen in {@code b}, which cites {@code a};
- * empty only where the status says that nothing was looked up. A header line {@code row status
- * reference place …} begins a wide part, whose rows hold several facts ({@link WideRows}).
+ * value unit status reference place}, then a row a fact. The reference is a key of the
+ * bibliography, several with {@code ;} between them; {@code a via b} was seen in {@code b}, which
+ * cites {@code a}; empty only where the status says that nothing was looked up. A header line
+ * {@code row status reference place …} begins a wide part, whose rows hold several facts ({@link
+ * WideRows}).
  *
  * @param name the table's name
  * @param version the table's version, from its first line

@@ -7,8 +7,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * The rows of a wide table, {@code row status reference place} and then a column for each fact that a
- * row may hold, headed {@code name} or {@code name (unit)}. A filled cell is the fact {@code
+ * The rows of a wide table, {@code row status reference place} and then a column for each fact that
+ * a row may hold, headed {@code name} or {@code name (unit)}. A filled cell is the fact {@code
  * row.name}; {@code value @status} when a single cell is better or worse supported than its row.
  *
  * @param columns the facts of a row

@@ -1,9 +1,9 @@
 package cistern.fluid;
 
 import cistern.fact.Facts;
-import cistern.finding.Threshold;
 import cistern.finding.Finding;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.panel.CheckedPanel;
 import java.util.List;

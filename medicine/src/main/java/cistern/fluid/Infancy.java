@@ -1,8 +1,8 @@
 package cistern.fluid;
 
 import cistern.fact.Facts;
-import cistern.finding.Threshold;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.panel.Person;
 import java.util.Locale;
 import java.util.Optional;

@@ -54,7 +54,9 @@ public final class TotalProtein {
   }
 
   private Limits limits(OptionalDouble ageYears) {
-    return key(ageYears).map(key -> Limits.upper(Threshold.over(facts.number(key)))).orElse(Limits.NONE);
+    return key(ageYears)
+        .map(key -> Limits.upper(Threshold.over(facts.number(key))))
+        .orElse(Limits.NONE);
   }
 
   private Optional<String> key(OptionalDouble ageYears) {

@@ -6,9 +6,9 @@ import cistern.criteria.Item;
 import cistern.criteria.Presentation;
 import cistern.fact.Facts;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Done;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.PunctureQuestion;
 import cistern.puncture.procedure.Question;
 import cistern.urgent.Alerts;
@@ -27,8 +27,7 @@ final class AtFirst {
 
   private AtFirst() {}
 
-  static Observed observed(
-      Workup workup, Puncture puncture, Facts facts) {
+  static Observed observed(Workup workup, Puncture puncture, Facts facts) {
     ClinicalPicture clinical = workup.clinical();
     return new Observed(
         puncture.panel(),

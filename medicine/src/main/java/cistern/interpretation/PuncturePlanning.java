@@ -8,12 +8,12 @@ import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Panel;
 import cistern.panel.Person;
-import cistern.urgent.Urgency;
-import cistern.urgent.Urgent;
-import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.PuncturePlans;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.procedure.PuncturedPerson;
+import cistern.urgent.Urgency;
+import cistern.urgent.Urgent;
 import java.util.List;
 import java.util.Optional;
 

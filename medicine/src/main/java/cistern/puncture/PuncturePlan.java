@@ -1,10 +1,16 @@
 package cistern.puncture;
 
+import cistern.puncture.aftercare.AfterCare;
 import cistern.puncture.bleeding.AntithromboticPlan;
+import cistern.puncture.bleeding.Clearance;
+import cistern.puncture.bleeding.TakenDrugs;
 import cistern.puncture.bleeding.ThresholdAnswer;
+import cistern.puncture.decision.Contraindication;
+import cistern.puncture.decision.PunctureVerdict;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheAssessment;
 import cistern.puncture.headache.HeadacheRisk;
+import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Procedure;
 import cistern.puncture.procedure.PuncturedPerson;
 import cistern.puncture.readiness.Guidance;
@@ -13,17 +19,11 @@ import cistern.puncture.readiness.TriggerAnswer;
 import cistern.puncture.specimen.CriticalValue;
 import cistern.puncture.specimen.Outstanding;
 import cistern.puncture.specimen.TubePlan;
-import cistern.puncture.aftercare.AfterCare;
-import cistern.puncture.bleeding.Clearance;
-import cistern.puncture.bleeding.TakenDrugs;
-import cistern.puncture.decision.Contraindication;
-import cistern.puncture.decision.PunctureVerdict;
-import cistern.puncture.procedure.Done;
 import cistern.urgent.Urgency;
 import java.util.Comparator;
-import java.util.stream.Stream;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The plan for one puncture and what follows from it.

@@ -9,8 +9,8 @@ import cistern.puncture.bleeding.Antithrombotics;
 import cistern.puncture.bleeding.BleedingPrecautions;
 import cistern.puncture.bleeding.Clearances;
 import cistern.puncture.bleeding.DrugCheck;
-import cistern.puncture.bleeding.ThrombosisFlags;
 import cistern.puncture.bleeding.Thresholds;
+import cistern.puncture.bleeding.ThrombosisFlags;
 import cistern.puncture.decision.BleedingStandings;
 import cistern.puncture.decision.Contraindication;
 import cistern.puncture.decision.Contraindications;
@@ -131,8 +131,7 @@ public final class PuncturePlans {
     return new PuncturePlan.Afterwards(
         PressureRanges.of(facts).check(procedure.done(), person),
         care,
-        HeadacheAssessments.of(facts)
-            .check(procedure.after(), person.draw().at(), care.holding()),
+        HeadacheAssessments.of(facts).check(procedure.after(), person.draw().at(), care.holding()),
         results.outstanding(procedure.after()),
         results.critical(procedure.after(), person));
   }

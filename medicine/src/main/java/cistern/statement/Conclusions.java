@@ -13,7 +13,8 @@ final class Conclusions {
 
   static Conclusion of(StatementInput input) {
     if (input.puncture().isPairInvalid()) {
-      return new Conclusion.SynthesisUndetermined("CSF and serum were drawn too far apart to compare");
+      return new Conclusion.SynthesisUndetermined(
+          "CSF and serum were drawn too far apart to compare");
     }
     return switch (verdict(input)) {
       case POSITIVE ->
@@ -25,7 +26,8 @@ final class Conclusions {
               input.alerts().isInfant() || input.alerts().isContradicted());
       case BORDERLINE ->
           new Conclusion.SynthesisEquivocal(
-              input.puncture().bands().counts().csfOnly().orElse(1), input.puncture().bands().cutOff());
+              input.puncture().bands().counts().csfOnly().orElse(1),
+              input.puncture().bands().cutOff());
       case NEGATIVE -> negative(input);
       case UNDETERMINED -> unknown(input);
     };

@@ -78,7 +78,8 @@ public final class Statements {
   }
 
   private Statement barrier(StatementInput input) {
-    return new BarrierStatement(input.puncture().findings().get(FindingCode.ALBUMIN_QUOTIENT), severeFrom);
+    return new BarrierStatement(
+        input.puncture().findings().get(FindingCode.ALBUMIN_QUOTIENT), severeFrom);
   }
 
   /** Beside blood a shared band may be blood. */

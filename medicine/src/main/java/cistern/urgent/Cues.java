@@ -2,7 +2,6 @@ package cistern.urgent;
 
 import static cistern.urgent.Trigger.all;
 import static cistern.urgent.Trigger.any;
-import static cistern.urgent.Trigger.from;
 import static cistern.urgent.Trigger.over;
 import static cistern.urgent.Trigger.stated;
 import static cistern.urgent.Trigger.under;
@@ -53,7 +52,7 @@ final class Cues {
       where(
           Observed::isInfant,
           stated("more cells than the age allows", "leukocytes", Cues::infantCells),
-          from(Quantity.LEUKOCYTES, "leukocytes.upper"));
+          Trigger.from(Quantity.LEUKOCYTES, "leukocytes.upper"));
 
   static final Trigger AWAKE_NOT = under(Quantity.COMA_SCORE, "urgent.coma-score.under");
   static final Trigger FEVER = sign(Sign.FEVER);
@@ -90,7 +89,7 @@ final class Cues {
   static final Trigger FOR_INFECTION =
       stated("", "question", o -> o.setting().isForInfection() ? Answer.YES : Answer.NO);
   static final Trigger SIXTH_NERVE = stated("sixth nerve palsy", "syndromes", Cues::sixthNerve);
-  static final Trigger OLDER = from(Quantity.AGE_YEARS, "urgent.age-years.from");
+  static final Trigger OLDER = Trigger.from(Quantity.AGE_YEARS, "urgent.age-years.from");
   static final Trigger STEROIDS_PLANNED =
       stated("steroids planned", "treatments", Cues::steroidsPlanned);
 
@@ -276,7 +275,7 @@ final class Cues {
   static final Trigger ACUTE_BRAIN = any(SEIZURE, AWAKE_NOT, FEVER, CONFUSION);
 
   static final Trigger BLOOD_IN_LAST_TUBE =
-      from(Quantity.LAST_ERYTHROCYTES, "urgent.bleeding.erythrocytes.from");
+      Trigger.from(Quantity.LAST_ERYTHROCYTES, "urgent.bleeding.erythrocytes.from");
 
   static final Trigger CANCER_AGE = any(OLDER, sign(Sign.CANCER_HISTORY));
 

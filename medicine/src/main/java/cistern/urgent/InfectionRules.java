@@ -3,7 +3,6 @@ package cistern.urgent;
 import static cistern.urgent.Trigger.all;
 import static cistern.urgent.Trigger.any;
 import static cistern.urgent.Trigger.atLeast;
-import static cistern.urgent.Trigger.from;
 import static cistern.urgent.Trigger.over;
 import static cistern.urgent.Trigger.stated;
 import static cistern.urgent.Trigger.under;
@@ -29,7 +28,7 @@ final class InfectionRules {
   private static final Trigger SUGAR_OF_INFANTS =
       stated("CSF glucose below the age limit", "glucose.csf", InfectionRules::infantGlucose);
   private static final Trigger MOSTLY_NEUTROPHILS =
-      from(Quantity.NEUTROPHIL_SHARE, "urgent.neutrophils.from");
+      Trigger.from(Quantity.NEUTROPHIL_SHARE, "urgent.neutrophils.from");
 
   private static final Trigger FIVE_PREDICTORS =
       any(
@@ -57,7 +56,7 @@ final class InfectionRules {
                   under(Quantity.GLUCOSE_RATIO, "urgent.bacterial.wide.glucose-ratio.under"))),
           all(
               MOSTLY_NEUTROPHILS,
-              from(Quantity.LEUKOCYTES, "urgent.bacterial.wide.leukocytes.from")));
+              Trigger.from(Quantity.LEUKOCYTES, "urgent.bacterial.wide.leukocytes.from")));
 
   static final UrgentRule BACTERIAL_PATTERN =
       UrgentRule.infection(
@@ -73,7 +72,7 @@ final class InfectionRules {
               BACTERIAL));
 
   private static final Trigger LACTATE_WITH_CELLS =
-      all(from(Quantity.LACTATE, "urgent.lactate.from"), Cues.CELLS);
+      all(Trigger.from(Quantity.LACTATE, "urgent.lactate.from"), Cues.CELLS);
 
   static final UrgentRule LACTATE_AND_CELLS =
       UrgentRule.infection(
@@ -94,7 +93,7 @@ final class InfectionRules {
           3,
           Cues.CLEAR,
           all(
-              from(Quantity.LEUKOCYTES, "urgent.tuberculous.leukocytes.from"),
+              Trigger.from(Quantity.LEUKOCYTES, "urgent.tuberculous.leukocytes.from"),
               upTo(Quantity.LEUKOCYTES, "urgent.tuberculous.leukocytes.to")),
           over(Quantity.LYMPHOCYTE_SHARE, "urgent.tuberculous.lymphocytes.over"),
           over(Quantity.PROTEIN, "urgent.tuberculous.protein.over"),
@@ -137,7 +136,7 @@ final class InfectionRules {
                   Cues.CRYPTOCOCCUS,
                   all(
                       Cues.IMMUNOCOMPROMISED,
-                      from(Quantity.PRESSURE, "urgent.pressure.fungal.from"))),
+                      Trigger.from(Quantity.PRESSURE, "urgent.pressure.fungal.from"))),
               FUNGAL,
               FUNGAL_ACT),
           Grade.of(Tier.T1, all(Cues.IMMUNOCOMPROMISED, Cues.CELLS), FUNGAL, FUNGAL_ACT));
@@ -189,7 +188,7 @@ final class InfectionRules {
           Grade.of(
               Tier.T1,
               all(
-                  from(Quantity.LYMPHOCYTE_SHARE, "urgent.borrelia.lymphocytes.from"),
+                  Trigger.from(Quantity.LYMPHOCYTE_SHARE, "urgent.borrelia.lymphocytes.from"),
                   stated(
                       "IgM-dominant or three-class synthesis",
                       "igm-intrathecal-fraction",
@@ -226,9 +225,9 @@ final class InfectionRules {
           Grade.of(
               Tier.T1,
               any(
-                  from(Quantity.MEASLES, "urgent.measles.from"),
+                  Trigger.from(Quantity.MEASLES, "urgent.measles.from"),
                   all(
-                      from(Quantity.MEASLES, "urgent.measles.alone.from"),
+                      Trigger.from(Quantity.MEASLES, "urgent.measles.alone.from"),
                       stated(
                           "rubella and varicella-zoster not above",
                           "mrz-reaction",

@@ -2,7 +2,6 @@ package cistern.urgent;
 
 import static cistern.urgent.Trigger.all;
 import static cistern.urgent.Trigger.any;
-import static cistern.urgent.Trigger.from;
 import static cistern.urgent.Trigger.over;
 import static cistern.urgent.Trigger.stated;
 import static cistern.urgent.Trigger.under;
@@ -71,7 +70,7 @@ final class OtherRules {
       all(
           any(Cues.OLDER, Cues.IMMUNOCOMPROMISED),
           Cues.CELLS,
-          from(Quantity.MONONUCLEAR_SHARE, "urgent.lymphoma.mononuclear.from"),
+          Trigger.from(Quantity.MONONUCLEAR_SHARE, "urgent.lymphoma.mononuclear.from"),
           any(
               over(Quantity.PROTEIN, "urgent.lymphoma.protein.over"),
               Cues.LACTATE_ABOVE,
@@ -93,12 +92,12 @@ final class OtherRules {
           where(
               OtherRules::isChild,
               any(
-                  from(Quantity.PRESSURE, "urgent.pressure.child.from"),
+                  Trigger.from(Quantity.PRESSURE, "urgent.pressure.child.from"),
                   all(
-                      from(Quantity.PRESSURE, "urgent.pressure.child-calm.from"),
+                      Trigger.from(Quantity.PRESSURE, "urgent.pressure.child-calm.from"),
                       stated("not sedated", "sedation", OtherRules::isAwake),
                       under(Quantity.BODY_MASS_INDEX, "urgent.pressure.obese.from"))),
-              from(Quantity.PRESSURE, "urgent.pressure.adult.from")),
+              Trigger.from(Quantity.PRESSURE, "urgent.pressure.adult.from")),
           unless(Cues.SITTING));
 
   private static final String PRESSURE_ACT = "Eye clinic and neurology. MRI with venography.";
@@ -125,14 +124,14 @@ final class OtherRules {
 
   static final Trigger BLOCK =
       any(
-          from(Quantity.PROTEIN, "urgent.block.protein.from"),
+          Trigger.from(Quantity.PROTEIN, "urgent.block.protein.from"),
           over(Quantity.ALBUMIN_QUOTIENT, "urgent.block.albumin-quotient.over"),
           all(
               Cues.XANTHOCHROMIC,
               stated("the fluid clotted", "clotted", o -> o.results().csf().looked().clotted())),
           all(
               any(
-                  from(Quantity.PROTEIN, "urgent.block.protein-with-signs.from"),
+                  Trigger.from(Quantity.PROTEIN, "urgent.block.protein-with-signs.from"),
                   stated("a dry tap", "complications", o -> o.setting().dryTap())),
               LEGS));
 
@@ -204,8 +203,8 @@ final class OtherRules {
           Grade.of(
               Tier.T1,
               any(
-                  from(Quantity.EOSINOPHIL_SHARE, "urgent.eosinophils.share.from"),
-                  from(Quantity.EOSINOPHILS, "urgent.eosinophils.from")),
+                  Trigger.from(Quantity.EOSINOPHIL_SHARE, "urgent.eosinophils.share.from"),
+                  Trigger.from(Quantity.EOSINOPHILS, "urgent.eosinophils.from")),
               "Eosinophils ({values}): parasite, fungus, drug, lymphoma, shunt.",
               "Travel history, serology."));
 

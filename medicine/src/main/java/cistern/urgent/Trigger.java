@@ -1,7 +1,7 @@
 package cistern.urgent;
 
-import cistern.finding.Threshold;
 import cistern.finding.Limits;
+import cistern.finding.Threshold;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
 import cistern.measurement.Interval;

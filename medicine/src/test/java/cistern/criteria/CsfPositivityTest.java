@@ -108,7 +108,8 @@ class CsfPositivityTest {
                         : Finding.withoutValue(code, Grounds.MEASURED, List.of(), "not measured"))
             .toList();
     BandReading reading = BandReading.of(report(bands), facts);
-    return CsfPositivity.of(new Puncture("of-the-test", panel, Findings.of(all), reading), Restraint.NONE, facts);
+    return CsfPositivity.of(
+        new Puncture("of-the-test", panel, Findings.of(all), reading), Restraint.NONE, facts);
   }
 
   private static Facts locally(String key) {

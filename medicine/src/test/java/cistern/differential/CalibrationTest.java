@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -142,7 +143,7 @@ class CalibrationTest {
     int covered = 0;
     int people = 0;
     for (Cohort cohort : cohorts()) {
-      CohortModel model = model(constants.get("without." + cohort.key()));
+      CohortModel model = model(Objects.requireNonNull(constants.get("without." + cohort.key())));
       Prior prior = new Prior(cohort.prior(), cohort.prior(), Answer.NO);
       for (boolean isFound : new boolean[] {true, false}) {
         int events = isFound ? cohort.msBands() : cohort.msNone();
@@ -233,7 +234,7 @@ class CalibrationTest {
     "share.spread, 0.77, 0.05"
   })
   void facts_areTheFittedConstantsRounded(String key, double published, double rounding) {
-    double fitted = FIT.get(key)[0];
+    double fitted = Objects.requireNonNull(FIT.get(key))[0];
 
     assertThat(fitted).isCloseTo(published, within(0.02));
     assertThat(FACTS.number("probability." + key)).isCloseTo(fitted, within(rounding));

@@ -6,8 +6,8 @@ import cistern.bands.BandReport;
 import cistern.checks.OutsideCheck;
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
-import cistern.measurement.Measurement;
 import cistern.measurement.Interval;
+import cistern.measurement.Measurement;
 import cistern.measurement.Sample;
 import cistern.panel.Panel;
 import cistern.panel.Person;
@@ -38,23 +38,23 @@ class OpenMeningitisTest {
 
   /** Computed apart from this program: bacterial 1, viral 0. */
   private static final Map<String, Integer> WANTED =
-        Map.of(
-            "1 five holds",
-            149,
-            "1 five no",
-            17,
-            "1 five unknown",
-            51,
-            "1 any row",
-            183,
-            "0 five holds",
-            1,
-            "0 five no",
-            96,
-            "0 five unknown",
-            187,
-            "0 any row",
-            45);
+      Map.of(
+          "1 five holds",
+          149,
+          "1 five no",
+          17,
+          "1 five unknown",
+          51,
+          "1 any row",
+          183,
+          "0 five holds",
+          1,
+          "0 five no",
+          96,
+          "0 five unknown",
+          187,
+          "0 any row",
+          45);
 
   private static List<Map<String, String>> people() throws IOException {
     try (InputStream in =
@@ -76,12 +76,12 @@ class OpenMeningitisTest {
 
   private static Interpretation interpret(Map<String, String> person) {
     List<Measurement> results = new ArrayList<>();
-    add(results, Sample.csf(Analyte.LEUKOCYTES), person.get("csf_wbc"), 1);
-    add(results, Sample.csf(Analyte.NEUTROPHILS), person.get("csf_neut_pct"), 0.01);
-    add(results, Sample.csf(Analyte.ERYTHROCYTES), person.get("csf_rbc"), 1);
-    add(results, Sample.csf(Analyte.TOTAL_PROTEIN), person.get("csf_prot"), 10);
-    add(results, Sample.csf(Analyte.GLUCOSE), person.get("csf_gluc"), MG_PER_DL);
-    add(results, Sample.serum(Analyte.GLUCOSE), person.get("blood_gluc"), MG_PER_DL);
+    add(results, Sample.csf(Analyte.LEUKOCYTES), person.getOrDefault("csf_wbc", ""), 1);
+    add(results, Sample.csf(Analyte.NEUTROPHILS), person.getOrDefault("csf_neut_pct", ""), 0.01);
+    add(results, Sample.csf(Analyte.ERYTHROCYTES), person.getOrDefault("csf_rbc", ""), 1);
+    add(results, Sample.csf(Analyte.TOTAL_PROTEIN), person.getOrDefault("csf_prot", ""), 10);
+    add(results, Sample.csf(Analyte.GLUCOSE), person.getOrDefault("csf_gluc", ""), MG_PER_DL);
+    add(results, Sample.serum(Analyte.GLUCOSE), person.getOrDefault("blood_gluc", ""), MG_PER_DL);
     return INTERPRETER.interpret(
         new Workup(
             "open",
@@ -116,7 +116,7 @@ class OpenMeningitisTest {
   void interpret_theOpenData_givesThePublishedTable() throws IOException {
     Map<String, Integer> table = new TreeMap<>();
     for (Map<String, String> person : people()) {
-      String group = person.get("abm");
+      String group = person.getOrDefault("abm", "");
       Interpretation got = interpret(person);
       table.merge(group + " five " + firstRow(got), 1, Integer::sum);
       if (isAnyRow(got)) {

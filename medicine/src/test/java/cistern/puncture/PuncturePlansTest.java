@@ -11,8 +11,8 @@ import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.DoseClass;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.Procedure;
-import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.PuncturedPerson;
+import cistern.puncture.procedure.Question;
 import cistern.puncture.readiness.Guidance;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -23,8 +23,7 @@ class PuncturePlansTest {
     List<ResultEffect> both =
         effects.length == 0
             ? List.of()
-            : List.of(
-                new ResultEffect("2017", effects[0]), new ResultEffect("2024", effects[1]));
+            : List.of(new ResultEffect("2017", effects[0]), new ResultEffect("2024", effects[1]));
     return PuncturePlans.of(Facts.standard())
         .of(
             new Procedure(given.before(), Done.UNKNOWN, After.UNKNOWN),
@@ -78,7 +77,8 @@ class PuncturePlansTest {
   @Test
   void of_nothingKnown_plansWithoutAssuming() {
     PuncturePlan plan =
-        PuncturePlans.of(Facts.standard()).of(Procedure.UNKNOWN, PuncturedPerson.UNKNOWN, List.of());
+        PuncturePlans.of(Facts.standard())
+            .of(Procedure.UNKNOWN, PuncturedPerson.UNKNOWN, List.of());
 
     assertThat(plan.readiness().with(Precaution.State.CHECKED)).isEmpty();
     assertThat(plan.afterwards().pressure()).isEmpty();

@@ -22,6 +22,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -52,7 +53,11 @@ class DomainTest {
   }
 
   private static Probability of(
-      Panel panel, BandReport bands, Evidence evidence, Prior prior, Serology... serology) {
+      Panel panel,
+      BandReport bands,
+      Evidence evidence,
+      @Nullable Prior prior,
+      Serology... serology) {
     ClinicalPicture clinical =
         new ClinicalPicture(evidence, Optional.ofNullable(prior), List.of(serology));
     return Interpreter.of(Interpreted.FACTS)

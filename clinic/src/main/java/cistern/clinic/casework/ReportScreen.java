@@ -240,7 +240,8 @@ public final class ReportScreen {
         Page.of(context.medicine().software(), context.medicine().facts())
             .withSignature(
                 "Signed by %s on %s."
-                    .formatted(context.accounts().fullName(report.account()), context.time(report.at())));
+                    .formatted(
+                        context.accounts().fullName(report.account()), context.time(report.at())));
     return PdfDocument.of(context.medicine().software(), context.medicine().facts())
         .write(
             page.toPaper(OpenCase.of(frozen, context.medicine()).interpretation(), audience),

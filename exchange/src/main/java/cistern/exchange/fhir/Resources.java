@@ -57,7 +57,7 @@ final class Resources {
 
   private void note(String reference, FhirElement resource) {
     FhirElement before = byReference.putIfAbsent(reference, resource);
-    if (before != null && before != resource) {
+    if (before != null && !before.equals(resource)) {
       problems.add(InputProblem.of(InputTrouble.REFERENCE_TWICE, resource.path(), before.path()));
     }
   }

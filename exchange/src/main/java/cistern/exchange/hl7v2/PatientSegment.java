@@ -46,8 +46,8 @@ final class PatientSegment {
 
   /** Whether two segments name one person: the same identifier, or where none is, all the rest. */
   static boolean isSame(ReportedPerson one, ReportedPerson other) {
-    return one.id().isPresent() || other.id().isPresent()
+    return (one.id().isPresent() || other.id().isPresent())
         ? one.id().equals(other.id())
-        : one.name().equals(other.name()) && one.birthDate().equals(other.birthDate());
+        : (one.name().equals(other.name()) && one.birthDate().equals(other.birthDate()));
   }
 }

@@ -121,7 +121,7 @@ final class Draws {
     Draw used = closest(near, csf);
     all.addAll(used.results());
     near.stream()
-        .filter(draw -> draw != used)
+        .filter(draw -> !draw.equals(used))
         .flatMap(draw -> draw.results().stream())
         .forEach(r -> leftOver.add(LeftOver.of(r.from(), Why.OTHER_DRAW)));
     return new Puncture(csf.at(), used.at(), all);

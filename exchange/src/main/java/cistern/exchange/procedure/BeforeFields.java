@@ -5,7 +5,6 @@ import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.Sign;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Anticoagulation;
 import cistern.puncture.procedure.Antithrombotic;
 import cistern.puncture.procedure.Before;
@@ -13,6 +12,7 @@ import cistern.puncture.procedure.Coagulation;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.procedure.DoseClass;
 import cistern.puncture.procedure.Needle;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.PunctureQuestion;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
@@ -181,9 +181,7 @@ record BeforeFields(Quantities quantities) {
   /** A missing list is unknown; an empty one says that nothing is taken. */
   private Optional<List<Antithrombotic>> antithrombotics(Fields fields, ZoneOffset offset) {
     List<Antithrombotic> taken = new ArrayList<>();
-    fields
-        .objects("antithrombotics")
-        .forEach(f -> antithrombotic(f, offset).ifPresent(taken::add));
+    fields.objects("antithrombotics").forEach(f -> antithrombotic(f, offset).ifPresent(taken::add));
     boolean isList =
         fields.value("antithrombotics").filter(Json.Sequence.class::isInstance).isPresent();
     return isList ? Optional.of(taken) : Optional.empty();
@@ -213,14 +211,16 @@ record BeforeFields(Quantities quantities) {
   /** A time; a day without one counts from its end, so that the interval is the shortest. */
   private static Optional<OffsetDateTime> lastDose(Fields fields, ZoneOffset offset) {
     Optional<String> text =
-        fields.value(LAST_DOSE).filter(Json.Text.class::isInstance).flatMap(v -> fields.text(LAST_DOSE));
+        fields
+            .value(LAST_DOSE)
+            .filter(Json.Text.class::isInstance)
+            .flatMap(v -> fields.text(LAST_DOSE));
     return text.filter(t -> DAY.matcher(t).matches()).isPresent()
         ? endOfDay(fields, text.get(), offset)
         : fields.time(LAST_DOSE);
   }
 
-  private static Optional<OffsetDateTime> endOfDay(
-      Fields fields, String text, ZoneOffset offset) {
+  private static Optional<OffsetDateTime> endOfDay(Fields fields, String text, ZoneOffset offset) {
     try {
       LocalDate day = LocalDate.parse(text);
       return Optional.of(day.plusDays(1).atStartOfDay().atOffset(offset));

@@ -6,12 +6,12 @@ import cistern.exchange.json.Json;
 import cistern.exchange.ucum.Conversions;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
 import cistern.puncture.procedure.Done;
 import cistern.puncture.procedure.Needle;
 import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Procedure;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
 import java.util.Arrays;
@@ -54,7 +54,8 @@ public final class ProcedureFields {
         part(procedure, "done")
             .map(fields -> done(fields, pressure))
             .orElseGet(() -> withPressure(pressure));
-    After after = part(procedure, "after").map(new AfterFields(quantities)::read).orElse(After.UNKNOWN);
+    After after =
+        part(procedure, "after").map(new AfterFields(quantities)::read).orElse(After.UNKNOWN);
     procedure.ifPresent(Fields::checkNoOthers);
     return new Procedure(before, done, after);
   }

@@ -196,7 +196,7 @@ record Heading(
       String[] words = rest.split("[\\s_.,:;-]+(?:in\\s+)?", -1);
       for (int count = Math.min(4, words.length); count > 0 && fluids.isEmpty(); count--) {
         for (boolean isFirst : new boolean[] {true, false}) {
-          Optional<String> cut = cut(rest, words, count, isFirst, fluids);
+          Optional<String> cut = cut(words, count, isFirst, fluids);
           if (cut.isPresent()) {
             return cut.get();
           }
@@ -206,7 +206,7 @@ record Heading(
     }
 
     private static Optional<String> cut(
-        String rest, String[] words, int count, boolean isFirst, List<String> fluids) {
+        String[] words, int count, boolean isFirst, List<String> fluids) {
       int from = isFirst ? 0 : words.length - count;
       String phrase = String.join(" ", List.of(words).subList(from, from + count));
       List<String> named = phrase.isBlank() ? List.of() : fluids(phrase);

@@ -71,7 +71,8 @@ final class SheetReader {
 
   private static int column(String reference) {
     int column = 0;
-    for (char c : reference.toCharArray()) {
+    for (int i = 0; i < reference.length(); i++) {
+      char c = reference.charAt(i);
       column = Character.isDigit(c) ? column : column * 26 + (c - 'A' + 1);
     }
     return column;

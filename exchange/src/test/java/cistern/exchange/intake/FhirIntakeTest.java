@@ -247,7 +247,7 @@ class FhirIntakeTest {
     void read_workup_isStillAWorkup() {
       Read read = Read.of("{ \"workup\": 1, \"id\": \"a\" }");
       assertThat(read.workup().workup().id()).isEqualTo("a");
-      assertThat(Read.of(new String("{".getBytes(StandardCharsets.UTF_8))).refusals()).hasSize(1);
+      assertThat(Read.of("{").refusals()).hasSize(1);
     }
   }
 }

@@ -28,9 +28,11 @@ class TableIntakeTest {
     void read_ownHeadings_needNoMapping() {
       Read read =
           Read.of(
-              "id,person.id,ageYears,sex,csf.at,albumin.csf,albumin.serum,kappa-flc.csf\n"
-                  + "w-1,p-1,34,female,2031-03-02T10:15:00Z,220,42000,<0.3\n"
-                  + "w-2,p-2,40,male,,300,40000,2.0\n");
+              """
+              id,person.id,ageYears,sex,csf.at,albumin.csf,albumin.serum,kappa-flc.csf
+              w-1,p-1,34,female,2031-03-02T10:15:00Z,220,42000,<0.3
+              w-2,p-2,40,male,,300,40000,2.0
+              """);
       assertThat(read.count()).isEqualTo(2);
       assertThat(Read.values(read.workup(0)))
           .containsExactlyInAnyOrder(
@@ -43,8 +45,10 @@ class TableIntakeTest {
     void read_oneRowAPerson_takesFluidAndUnitFromTheHeading() {
       Read read =
           Read.of(
-              "Patient ID;Age;Albumin CSF (mg/dl);Serum albumin [g/L];CSF IgG, mg/L;IgG (serum) g/l\n"
-                  + "p-1;34;22,0;42;62;11,0\n");
+              """
+              Patient ID;Age;Albumin CSF (mg/dl);Serum albumin [g/L];CSF IgG, mg/L;IgG (serum) g/l
+              p-1;34;22,0;42;62;11,0
+              """);
       assertThat(read.values()).containsExactlyInAnyOrder(PANEL);
       assertThat(read.problems()).containsExactly("headings-not-confirmed");
       assertThat(read.workup().workup().panel().person().ageYears()).hasValue(34);
@@ -54,13 +58,15 @@ class TableIntakeTest {
     void read_oneRowAResult_groupsByPerson() {
       Read read =
           Read.of(
-              "patient\ttest\tspecimen\tresult\tunit\tcollected\n"
-                  + "p-1\tAlbumin\tCSF\t220\tmg/L\t2031-03-02T10:15:00+01:00\n"
-                  + "p-1\tAlbumin\tSerum\t42\tg/L\t2031-03-02T10:30:00+01:00\n"
-                  + "p-2\tAlbumin\tLiquor\t300\tmg/L\t2031-03-03T10:15:00+01:00\n"
-                  + "p-1\tFerritin\tCSF\t11\tug/L\t2031-03-02T10:15:00+01:00\n"
-                  + "p-1\tIgG\tCSF\t62\tmg/L\t2031-03-02T10:15:00+01:00\n"
-                  + "p-1\tIgG\tSerum\t11\tg/L\t2031-03-02T10:30:00+01:00\n");
+              """
+              patient\ttest\tspecimen\tresult\tunit\tcollected
+              p-1\tAlbumin\tCSF\t220\tmg/L\t2031-03-02T10:15:00+01:00
+              p-1\tAlbumin\tSerum\t42\tg/L\t2031-03-02T10:30:00+01:00
+              p-2\tAlbumin\tLiquor\t300\tmg/L\t2031-03-03T10:15:00+01:00
+              p-1\tFerritin\tCSF\t11\tug/L\t2031-03-02T10:15:00+01:00
+              p-1\tIgG\tCSF\t62\tmg/L\t2031-03-02T10:15:00+01:00
+              p-1\tIgG\tSerum\t11\tg/L\t2031-03-02T10:30:00+01:00
+              """);
       assertThat(read.count()).isEqualTo(2);
       assertThat(Read.values(read.workup(0))).containsExactlyInAnyOrder(PANEL);
       assertThat(read.workup(0).workup().panel().csf().at()).isPresent();
@@ -70,8 +76,15 @@ class TableIntakeTest {
     void read_fluidsAsColumnsWithTwoUnits_takesEachForItsColumn() {
       Read read =
           Read.of(
-              "Patient ID: p-1\nAge: 34\n\nAnalyte,CSF,Serum,Unit\nAlbumin,220,42,mg/L / g/L\n"
-                  + "IgG,62,11,mg/L / g/L\nOCB,positive,,\n");
+              """
+              Patient ID: p-1
+              Age: 34
+
+              Analyte,CSF,Serum,Unit
+              Albumin,220,42,mg/L / g/L
+              IgG,62,11,mg/L / g/L
+              OCB,positive,,
+              """);
       assertThat(read.values()).containsExactlyInAnyOrder(PANEL);
       assertThat(read.document()).contains("\"result\": \"positive\"").contains("\"id\": \"p-1\"");
     }

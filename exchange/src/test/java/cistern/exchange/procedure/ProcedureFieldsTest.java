@@ -19,8 +19,8 @@ import cistern.puncture.procedure.Procedure;
 import cistern.puncture.procedure.PunctureQuestion;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.QuestionGroup;
-import cistern.puncture.procedure.WarningSign;
 import cistern.puncture.procedure.TubeTemplate;
+import cistern.puncture.procedure.WarningSign;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -140,7 +140,8 @@ class ProcedureFieldsTest {
         .containsEntry(Question.BEVEL_ACROSS, Answer.YES)
         .containsEntry(Question.TRAUMATIC, Answer.YES);
     assertThat(read.done().complications()).hasSize(2);
-    assertThat(read.after().headache().orElseThrow().answer(WarningSign.FEVER)).isEqualTo(Answer.NO);
+    assertThat(read.after().headache().orElseThrow().answer(WarningSign.FEVER))
+        .isEqualTo(Answer.NO);
     assertThat(read.after().headache().orElseThrow().days()).hasSize(1);
     assertThat(read.after().sent().getFirst().told()).hasSize(1);
     assertThat(read.after().sent().getFirst().positive()).isEqualTo(Answer.NO);

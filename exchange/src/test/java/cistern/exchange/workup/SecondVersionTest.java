@@ -21,6 +21,7 @@ import cistern.puncture.procedure.Position;
 import cistern.puncture.procedure.Question;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -141,7 +142,7 @@ class SecondVersionTest {
 
     assertThat(workup.panel().find(sample).orElseThrow().value()).isEqualTo(Interval.of(400));
     assertThat(workup.panel().find(sample).orElseThrow().tube()).isEqualTo(Tube.LAST);
-    assertThat(workup.panel().firstTube().get(sample).value()).isEqualTo(Interval.of(9000));
+    assertThat(Objects.requireNonNull(workup.panel().firstTube().get(sample)).value()).isEqualTo(Interval.of(9000));
   }
 
   @ParameterizedTest

@@ -15,7 +15,10 @@ import java.util.Optional;
  * @param calls when to call the person
  */
 public record AfterCare(
-    List<Urgency> urgent, PatchInformation patch, List<LadderStep> ladder, List<FollowUpCall> calls) {
+    List<Urgency> urgent,
+    PatchInformation patch,
+    List<LadderStep> ladder,
+    List<FollowUpCall> calls) {
 
   /** Copies the lists. */
   public AfterCare {

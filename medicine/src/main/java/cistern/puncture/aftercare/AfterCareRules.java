@@ -28,7 +28,6 @@ import static cistern.puncture.procedure.WarningSign.THUNDERCLAP;
 import static cistern.puncture.procedure.WarningSign.VISUAL_LOSS;
 import static cistern.puncture.procedure.WarningSign.WORSENING;
 
-
 import cistern.bedside.RuleReply;
 import cistern.bedside.Sign;
 import cistern.fact.Facts;
@@ -102,15 +101,18 @@ final class AfterCareRules {
             .anyMatch(u -> u.tier() != Tier.T2);
     boolean isNamed = isUrgent || isPartly(complaint);
     return Stream.concat(
-            holding.stream(),
-            unknown.stream().filter(u -> isNamed && u.tier() == Tier.T0))
+            holding.stream(), unknown.stream().filter(u -> isNamed && u.tier() == Tier.T0))
         .sorted(Comparator.comparing(Urgency::tier))
         .toList();
   }
 
   /** Whether a rule of the first tier holds. */
   Answer emergency(Complaint complaint) {
-    return any(rules.stream().filter(r -> isFirstTier(r.code)).map(r -> r.trigger.apply(complaint)).toArray(Answer[]::new));
+    return any(
+        rules.stream()
+            .filter(r -> isFirstTier(r.code))
+            .map(r -> r.trigger.apply(complaint))
+            .toArray(Answer[]::new));
   }
 
   /** Whether any other red flag holds, a severe headache left out. */
@@ -160,7 +162,12 @@ final class AfterCareRules {
               List.of(FEVER, NECK_STIFFNESS, DROWSINESS, RASH, REDUCED_CONSCIOUSNESS);
           case "new-deficit" ->
               List.of(
-                  SEIZURE, REDUCED_CONSCIOUSNESS, DROWSINESS, FOCAL_DEFICIT, VISUAL_LOSS, THUNDERCLAP);
+                  SEIZURE,
+                  REDUCED_CONSCIOUSNESS,
+                  DROWSINESS,
+                  FOCAL_DEFICIT,
+                  VISUAL_LOSS,
+                  THUNDERCLAP);
           case "pressure-and-pregnancy" -> List.of(VISUAL_LOSS, SEIZURE);
           case "headache-changed" ->
               List.of(NO_LONGER_POSTURAL, NOT_EASING_LYING, WORSENING, LONG_LASTING);
@@ -169,10 +176,7 @@ final class AfterCareRules {
           case "root-pain" -> List.of(ROOT_PAIN, SEVERE_BACK_PAIN);
           default -> List.of();
         };
-    return signs.stream()
-        .filter(s -> c.sign(s).isYes())
-        .map(WarningSign::field)
-        .toList();
+    return signs.stream().filter(s -> c.sign(s).isYes()).map(WarningSign::field).toList();
   }
 
   private static Answer anyOf(Complaint c, WarningSign... signs) {
@@ -219,8 +223,7 @@ final class AfterCareRules {
 
   /** Lost posture counts while lying does not ease; once alone it is usual in this headache. */
   private Answer changed(Complaint c) {
-    Answer lost =
-        c.asked(Question.BETTER_LYING).isYes() ? Answer.NO : c.sign(NO_LONGER_POSTURAL);
+    Answer lost = c.asked(Question.BETTER_LYING).isYes() ? Answer.NO : c.sign(NO_LONGER_POSTURAL);
     OptionalDouble days = c.times().daysSoFar();
     Answer isLong =
         days.isPresent() ? when(days, d -> d > facts.number(KEY + "long-days")) : Answer.NO;

@@ -49,10 +49,7 @@ public final class AfterCares {
     List<Urgency> urgent = rules.check(complaint);
     AfterCare.PatchInformation patch = patches.check(complaint, urgent, clotting, today);
     return new AfterCare(
-        urgent,
-        patch,
-        ladder(complaint, urgent, patch.isHeld()),
-        calls(person.draw().at()));
+        urgent, patch, ladder(complaint, urgent, patch.isHeld()), calls(person.draw().at()));
   }
 
   /** Nothing that soothes stands beside a red flag or an open emergency of the fluid. */

@@ -33,7 +33,10 @@ final class PatchRules {
   }
 
   AfterCare.PatchInformation check(
-      Complaint complaint, List<Urgency> urgent, Standing clotting, List<AntithromboticPlan> today) {
+      Complaint complaint,
+      List<Urgency> urgent,
+      Standing clotting,
+      List<AntithromboticPlan> today) {
     List<AfterCare.Reason> because = new ArrayList<>();
     List<String> open = new ArrayList<>();
     List<Found> all =
@@ -104,7 +107,9 @@ final class PatchRules {
     Answer raised =
         c.procedure().done().position() == Position.SITTING
             ? Answer.NO
-            : when(c.procedure().done().openingPressure(), v -> v >= facts.number("patch.pressure-from"));
+            : when(
+                c.procedure().done().openingPressure(),
+                v -> v >= facts.number("patch.pressure-from"));
     return any(
         c.before(Question.MASS_EFFECT),
         c.before(Question.HYDROCEPHALUS),
@@ -125,8 +130,7 @@ final class PatchRules {
   }
 
   private Answer unclear(Complaint c) {
-    Answer late =
-        when(c.times().daysToOnset(), d -> d > facts.number("patch.onset-beyond-days"));
+    Answer late = when(c.times().daysToOnset(), d -> d > facts.number("patch.onset-beyond-days"));
     Answer lateDay = when(c.firstDay(), d -> d > facts.number("patch.onset-beyond-days"));
     Answer posture = not(c.asked(Question.WORSE_UPRIGHT));
     Answer never =

@@ -78,7 +78,8 @@ public final class Antithrombotics {
         .orElse(List.of());
   }
 
-  private GuidelineAnswer answer(Guideline guideline, List<HoldRule> rows, Circumstances circumstances) {
+  private GuidelineAnswer answer(
+      Guideline guideline, List<HoldRule> rows, Circumstances circumstances) {
     if (rows.isEmpty()) {
       return ask(guideline, "no interval for this drug was read: ask the prescriber");
     }
@@ -90,7 +91,8 @@ public final class Antithrombotics {
       return ask(guideline, "no interval for this dose class was read: ask the prescriber");
     }
     if (fitting.isEmpty()) {
-      return ask(guideline, "its part for this creatinine clearance was not read: ask the prescriber");
+      return ask(
+          guideline, "its part for this creatinine clearance was not read: ask the prescriber");
     }
     boolean isReached =
         !clearance.isKnown()
@@ -113,18 +115,14 @@ public final class Antithrombotics {
         && (isByDose || rows.stream().noneMatch(r -> r.dose().equals("any")))) {
       unknown.add("the dose class (low or high)");
     }
-    if (!circumstances.clearance().isKnown()
-        && rows.stream().anyMatch(r -> !r.band().isEvery())) {
+    if (!circumstances.clearance().isKnown() && rows.stream().anyMatch(r -> !r.band().isEvery())) {
       unknown.add("the creatinine clearance");
     }
     return unknown;
   }
 
   private GuidelineAnswer answer(
-      Guideline guideline,
-      List<HoldRule> rows,
-      Circumstances circumstances,
-      List<String> unknown) {
+      Guideline guideline, List<HoldRule> rows, Circumstances circumstances, List<String> unknown) {
     List<HoldCheck> checks = rows.stream().map(r -> HoldCheck.of(r, circumstances)).toList();
     boolean isBetween = unknown.isEmpty() && rows.size() > 1;
     HoldCheck check =

@@ -13,8 +13,8 @@ import java.util.OptionalDouble;
 
 /**
  * Creatinine clearance by Cockcroft and Gault with the actual weight, (140 − age)·weight·k/(72·
- * creatinine), creatinine in mg/dL, k 1 for men and 0.85 for women; a stated clearance counts before
- * a computed one.
+ * creatinine), creatinine in mg/dL, k 1 for men and 0.85 for women; a stated clearance counts
+ * before a computed one.
  */
 public final class Clearances {
 

@@ -63,13 +63,16 @@ public final class DrugCheck {
   private TakenDrugs.Taken taken(
       TypedDrug typed, Antithrombotic given, boolean isAlone, PuncturedPerson person) {
     Dose dose =
-        isAlone ? given.dose().map(d -> drugs.dose(d).or(typed.dose())).orElse(typed.dose()) : typed.dose();
+        isAlone
+            ? given.dose().map(d -> drugs.dose(d).or(typed.dose())).orElse(typed.dose())
+            : typed.dose();
     TypedDrug drug = new TypedDrug(typed.typed(), typed.entry(), dose, typed.nearest());
     DoseClass known =
         given.doseClass() == DoseClass.UNKNOWN
             ? drug.entry().map(e -> doseClass(e, dose, person)).orElse(DoseClass.UNKNOWN)
             : given.doseClass();
-    return new TakenDrugs.Taken(drug, given.recognised(drug.entry().map(DrugEntry::name).orElse(typed.typed()), known));
+    return new TakenDrugs.Taken(
+        drug, given.recognised(drug.entry().map(DrugEntry::name).orElse(typed.typed()), known));
   }
 
   /** Low or high as the guidelines tell doses apart, where what was typed settles it. */
@@ -109,8 +112,7 @@ public final class DrugCheck {
   private DoseClass perKg(String row, double single, Dose dose, OptionalDouble weightKg) {
     boolean isPerKg = dose.amount().isPerKg();
     double unit = number(row + ".units-per-mg").orElse(1);
-    double limit =
-        number(row + ".low-day-per-kg").orElse(facts.number("dose.lmwh.low-day-per-kg"));
+    double limit = number(row + ".low-day-per-kg").orElse(facts.number("dose.lmwh.low-day-per-kg"));
     if (!isPerKg && weightKg.isEmpty()) {
       return DoseClass.UNKNOWN;
     }
@@ -131,9 +133,7 @@ public final class DrugCheck {
     return switch (amount.unit()) {
       case MILLIGRAM -> isMilligrams ? Optional.of(value) : Optional.empty();
       case INTERNATIONAL_UNIT ->
-          isMilligrams
-              ? perMg.stream().mapToObj(u -> value / u).findFirst()
-              : Optional.of(value);
+          isMilligrams ? perMg.stream().mapToObj(u -> value / u).findFirst() : Optional.of(value);
       case MILLILITRE -> perMl.stream().mapToObj(m -> value * m).findFirst();
       case NONE -> bare(value, isMilligrams, perMl, perMg);
     };
@@ -152,7 +152,9 @@ public final class DrugCheck {
     return isMilligrams || isUnits ? Optional.of(value) : Optional.empty();
   }
 
-  /** A reduced dose is a full one for somebody old, light or with a high creatinine (two of three). */
+  /**
+   * A reduced dose is a full one for somebody old, light or with a high creatinine (two of three).
+   */
   private DoseClass reduced(DrugEntry drug, PuncturedPerson person) {
     String key = "dose." + drug.name() + ".reduced.";
     if (facts.find(key + "age-from").isEmpty()) {

@@ -91,7 +91,8 @@ record HoldCheck(HoldVerdict verdict, String reason) {
       if (!which.isEmpty()) {
         return verdict == Answer.NO
             ? new HoldCheck(HoldVerdict.NOT_PASSED, soFar + ", but not " + which)
-            : new HoldCheck(HoldVerdict.ASK, soFar + "; " + which + " is not known; ask the prescriber");
+            : new HoldCheck(
+                HoldVerdict.ASK, soFar + "; " + which + " is not known; ask the prescriber");
       }
     }
     String met = needed.stream().map(Condition::toText).collect(Collectors.joining(", "));
@@ -100,7 +101,8 @@ record HoldCheck(HoldVerdict verdict, String reason) {
 
   private static HoldCheck unknownTime() {
     return new HoldCheck(
-        HoldVerdict.ASK, "the time from the last dose to the puncture is not known; ask the prescriber");
+        HoldVerdict.ASK,
+        "the time from the last dose to the puncture is not known; ask the prescriber");
   }
 
   private static String alternatives(HoldRule rule) {

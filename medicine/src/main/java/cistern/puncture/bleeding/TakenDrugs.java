@@ -1,9 +1,9 @@
 package cistern.puncture.bleeding;
 
 import cistern.bedside.Treatment;
+import cistern.measurement.Answer;
 import cistern.puncture.drug.TypedDrug;
 import cistern.puncture.procedure.Antithrombotic;
-import cistern.measurement.Answer;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -40,7 +40,9 @@ public record TakenDrugs(boolean isAsked, List<Taken> all) {
     return all.stream().filter(t -> t.drug.isAskedAbout()).toList();
   }
 
-  /** Whether any thins the blood, known or not: unknown when nobody asked or a name is not known. */
+  /**
+   * Whether any thins the blood, known or not: unknown when nobody asked or a name is not known.
+   */
   public Answer anticoagulant() {
     boolean isAny =
         all.stream().anyMatch(t -> t.drug.entry().filter(e -> e.isAnticoagulant()).isPresent());

@@ -33,7 +33,8 @@ public final class Thresholds {
     return Arrays.stream(ClottingTest.values())
         .flatMap(
             test ->
-                guidelines(test).stream().map(guideline -> answer(test, guideline, test.value(coagulation))))
+                guidelines(test).stream()
+                    .map(guideline -> answer(test, guideline, test.value(coagulation))))
         .flatMap(Optional::stream)
         .toList();
   }
@@ -49,7 +50,8 @@ public final class Thresholds {
   }
 
   /** A guideline's answer; none when no limit is set, as for a local one without a number. */
-  private Optional<ThresholdAnswer> answer(ClottingTest test, String guideline, OptionalDouble value) {
+  private Optional<ThresholdAnswer> answer(
+      ClottingTest test, String guideline, OptionalDouble value) {
     Row row = new Row(TABLE + test.code() + "." + guideline + ".");
     if (row.clear().isEmpty()) {
       return Optional.empty();
@@ -64,7 +66,11 @@ public final class Thresholds {
         };
     return Optional.of(
         new ThresholdAnswer(
-            test, Guideline.of(facts, guideline), standing, row.limits(test) + ": " + says, row.grounds()));
+            test,
+            Guideline.of(facts, guideline),
+            standing,
+            row.limits(test) + ": " + says,
+            row.grounds()));
   }
 
   /** The limits of one guideline for one test. */

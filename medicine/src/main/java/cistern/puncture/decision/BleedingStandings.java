@@ -37,14 +37,17 @@ public final class BleedingStandings {
    * Platelets, INR and aPTT against the local limits, else against the published ones; a bleeding
    * disorder; a recent thrombolysis.
    */
-  public Standing clotting(
-      Before before, List<ThresholdAnswer> thresholds, TakenDrugs drugs) {
+  public Standing clotting(Before before, List<ThresholdAnswer> thresholds, TakenDrugs drugs) {
     List<Found> found = new ArrayList<>();
     for (ClottingTest test : List.of(ClottingTest.values())) {
       List<ThresholdAnswer> own = thresholds.stream().filter(t -> t.test() == test).toList();
       found.add(test(test, test.value(before.anticoagulation().coagulation()), own));
     }
-    found.add(new Found(before.answers().answer(Question.BLEEDING_DISORDER), Go.WAIT, Question.BLEEDING_DISORDER.term()));
+    found.add(
+        new Found(
+            before.answers().answer(Question.BLEEDING_DISORDER),
+            Go.WAIT,
+            Question.BLEEDING_DISORDER.term()));
     found.add(thrombolysis(before, drugs));
     return together(found);
   }
@@ -59,13 +62,12 @@ public final class BleedingStandings {
     Answer present =
         cistern.puncture.procedure.ThreeValued.any(
             found.stream().map(Found::present).toArray(Answer[]::new));
-    Go go =
-        found.stream()
-            .filter(f -> f.present().isYes())
-            .map(Found::go)
-            .reduce(Go.ASK, Go::and);
+    Go go = found.stream().filter(f -> f.present().isYes()).map(Found::go).reduce(Go.ASK, Go::and);
     List<String> reasons =
-        found.stream().filter(f -> f.present() == present && f.present() != Answer.NO).map(Found::text).toList();
+        found.stream()
+            .filter(f -> f.present() == present && f.present() != Answer.NO)
+            .map(Found::text)
+            .toList();
     return new Standing(present, go, reasons);
   }
 
@@ -79,7 +81,8 @@ public final class BleedingStandings {
     String text = test.term() + " " + cistern.finding.Printed.significant(value.getAsDouble());
     List<ThresholdAnswer> local =
         limits.stream().filter(t -> t.guideline().code().equals(LOCAL)).toList();
-    if (test == ClottingTest.PLATELETS && value.getAsDouble() < number("platelets.absolute-below")) {
+    if (test == ClottingTest.PLATELETS
+        && value.getAsDouble() < number("platelets.absolute-below")) {
       return new Found(Answer.YES, Go.DO_NOT, text);
     }
     if (!local.isEmpty()) {
@@ -108,9 +111,7 @@ public final class BleedingStandings {
         .map(
             hours ->
                 new Found(
-                    hours.isPresent() ? Answer.YES : Answer.UNKNOWN,
-                    Go.WAIT,
-                    "thrombolysis, when"))
+                    hours.isPresent() ? Answer.YES : Answer.UNKNOWN, Go.WAIT, "thrombolysis, when"))
         .findFirst()
         .orElseGet(Found::none);
   }
@@ -131,12 +132,15 @@ public final class BleedingStandings {
       HoldVerdict verdict = plan.together();
       if (verdict != HoldVerdict.PASSED) {
         go = go.and(verdict == HoldVerdict.NOT_PASSED ? Go.WAIT : Go.ASK);
-        reasons.add(plan.taken().name() + (verdict == HoldVerdict.NOT_PASSED ? ": interval not passed" : ": ask"));
+        reasons.add(
+            plan.taken().name()
+                + (verdict == HoldVerdict.NOT_PASSED ? ": interval not passed" : ": ask"));
       }
     }
     for (TakenDrugs.Taken asked : drugs.askedAbout()) {
       go = go.and(Go.ASK);
-      reasons.add(asked.drug().typed() + (asked.drug().entry().isEmpty() ? ": not a known name" : ": ask"));
+      reasons.add(
+          asked.drug().typed() + (asked.drug().entry().isEmpty() ? ": not a known name" : ": ask"));
     }
     for (Precaution reason : thrombosis) {
       if (reason.state() == Precaution.State.PRESENT && !plans.isEmpty()) {
@@ -146,6 +150,8 @@ public final class BleedingStandings {
     }
     boolean isOpen = !drugs.isAsked();
     return new Standing(
-        go != Go.GO ? Answer.YES : isOpen ? Answer.UNKNOWN : Answer.NO, go, List.copyOf(new java.util.LinkedHashSet<>(reasons)));
+        go != Go.GO ? Answer.YES : isOpen ? Answer.UNKNOWN : Answer.NO,
+        go,
+        List.copyOf(new java.util.LinkedHashSet<>(reasons)));
   }
 }

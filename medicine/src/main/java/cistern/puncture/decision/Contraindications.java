@@ -131,9 +131,7 @@ public final class Contraindications {
     Answer missing = any(when(!reviewed.isYes()), known.answer(Question.CHANGED_SINCE_SCAN));
     Answer present = all(trigger, missing);
     Stream<String> recorded =
-        known
-            .with(trigger.isYes() ? Answer.YES : Answer.UNKNOWN, TRIGGERS)
-            .stream()
+        known.with(trigger.isYes() ? Answer.YES : Answer.UNKNOWN, TRIGGERS).stream()
             .map(Question::term);
     Stream<String> coma =
         reduced.isYes() || (!reduced.isKnown() && !trigger.isYes())

@@ -28,7 +28,8 @@ final class DoseText {
   private static final Pattern TIMES_BEHIND =
       Pattern.compile("(?<=[a-z)\\s])[x×*]\\s*([1-4])(?!\\d)");
   private static final Pattern DATE =
-      Pattern.compile("\\d{4}-\\d\\d(?:-\\d\\d)?|\\d{1,2}[./]\\d{1,2}[./]\\d{2,4}|\\b(?:19|20)\\d\\d\\b|\\d{1,2}:\\d\\d");
+      Pattern.compile(
+          "\\d{4}-\\d\\d(?:-\\d\\d)?|\\d{1,2}[./]\\d{1,2}[./]\\d{2,4}|\\b(?:19|20)\\d\\d\\b|\\d{1,2}:\\d\\d");
   private static final Pattern AMOUNT =
       Pattern.compile(
           "(\\d{1,3}(?:[. ’']\\d{3})+|\\d+(?:[.,]\\d+)?)\\s*"
@@ -36,7 +37,19 @@ final class DoseText {
               + "(?![\\p{L}])(\\s*(?:/|pro|per|par|por)\\s*kg)?");
   private static final Pattern THOUSANDS = Pattern.compile("\\d{1,3}(?:[. ’']\\d{3})+");
   private static final Set<String> INTERNATIONAL =
-      Set.of("iu", "ie", "ui", "unit", "units", "u", "e", "jm", "einheiten", "unites", "unidades", "ме");
+      Set.of(
+          "iu",
+          "ie",
+          "ui",
+          "unit",
+          "units",
+          "u",
+          "e",
+          "jm",
+          "einheiten",
+          "unites",
+          "unidades",
+          "ме");
   private static final double MILLIGRAMS_PER_GRAM = 1000;
   private static final double HOURS_PER_DAY = 24;
 
@@ -69,7 +82,7 @@ final class DoseText {
               .mapToObj(scheme::group)
               .filter(g -> g != null && !g.equals("0"))
               .count();
-      return given == 0 ? OptionalDouble.empty() : OptionalDouble.of(given);
+      return given == 0 ? OptionalDouble.empty() : OptionalDouble.of((double) given);
     }
     Matcher every = EVERY.matcher(text.plain());
     if (every.find()) {
@@ -114,7 +127,9 @@ final class DoseText {
     boolean isThousands = INTERNATIONAL.contains(unit) && THOUSANDS.matcher(number).matches();
     double value =
         Double.parseDouble(
-            isThousands ? number.replaceAll("[. ’']", "") : number.replaceAll("[ ’']", "").replace(',', '.'));
+            isThousands
+                ? number.replaceAll("[. ’']", "")
+                : number.replaceAll("[ ’']", "").replace(',', '.'));
     boolean isPerKg = match.group(3) != null;
     if (unit.equals("g") || unit.equals("gr")) {
       return new Dose.Amount(

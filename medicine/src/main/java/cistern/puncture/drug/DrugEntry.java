@@ -15,12 +15,7 @@ import java.util.Optional;
  * @param grounds what the entry rests on
  */
 public record DrugEntry(
-    String name,
-    String drugClass,
-    Kind kind,
-    Intervals intervals,
-    String note,
-    Grounds grounds) {
+    String name, String drugClass, Kind kind, Intervals intervals, String note, Grounds grounds) {
 
   /** What a drug means before a puncture. */
   public enum Kind {

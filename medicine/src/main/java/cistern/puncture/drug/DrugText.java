@@ -23,8 +23,18 @@ record DrugText(String plain, List<Word> words) {
 
   /** Letters that two spellings of one international name exchange, applied in order. */
   private static final String[][] SPELLINGS = {
-    {"ph", "f"}, {"th", "t"}, {"ck", "k"}, {"qu", "k"}, {"x", "ks"}, {"c", "k"}, {"y", "i"},
-    {"w", "v"}, {"ou", "u"}, {"ae", "e"}, {"oe", "e"}, {"(.)\\1", "$1"}
+    {"ph", "f"},
+    {"th", "t"},
+    {"ck", "k"},
+    {"qu", "k"},
+    {"x", "ks"},
+    {"c", "k"},
+    {"y", "i"},
+    {"w", "v"},
+    {"ou", "u"},
+    {"ae", "e"},
+    {"oe", "e"},
+    {"(.)\\1", "$1"}
   };
 
   private static final Pattern ENDING = Pattern.compile("(?:um|as|us|is|[aeou])$");

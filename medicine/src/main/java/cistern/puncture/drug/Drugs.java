@@ -221,7 +221,10 @@ public final class Drugs {
     boolean isDose =
         text.words().stream()
             .allMatch(
-                w -> w.isNumber() || w.text().length() < SHORTEST_WORD || ordinary.contains(w.text()));
+                w ->
+                    w.isNumber()
+                        || w.text().length() < SHORTEST_WORD
+                        || ordinary.contains(w.text()));
     return isDose ? List.of() : List.of(unknown(part));
   }
 

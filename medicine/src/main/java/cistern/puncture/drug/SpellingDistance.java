@@ -42,8 +42,7 @@ final class SpellingDistance {
     for (int i = 1; i <= one.length(); i++) {
       for (int j = 1; j <= other.length(); j++) {
         int change = one.charAt(i - 1) == other.charAt(j - 1) ? 0 : 1;
-        d[i][j] =
-            Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + change);
+        d[i][j] = Math.min(Math.min(d[i - 1][j], d[i][j - 1]) + 1, d[i - 1][j - 1] + change);
         boolean isSwapped =
             i > 1
                 && j > 1

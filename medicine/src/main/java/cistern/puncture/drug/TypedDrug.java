@@ -11,8 +11,7 @@ import java.util.Optional;
  * @param dose what was typed beside it
  * @param nearest the known names that are most alike, when the name is not known
  */
-public record TypedDrug(
-    String typed, Optional<DrugEntry> entry, Dose dose, List<String> nearest) {
+public record TypedDrug(String typed, Optional<DrugEntry> entry, Dose dose, List<String> nearest) {
 
   /** Copies the names. */
   public TypedDrug {

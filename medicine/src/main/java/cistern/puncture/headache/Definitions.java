@@ -9,8 +9,8 @@ import static cistern.puncture.procedure.Question.WORSE_UPRIGHT;
 
 import cistern.fact.Facts;
 import cistern.measurement.Answer;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.HeadacheRecord;
+import cistern.puncture.procedure.ProcedureAnswers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;

@@ -12,9 +12,7 @@ import java.util.List;
  * @param definitions published definitions, met or not
  */
 public record HeadacheAssessment(
-    List<RedFlagAnswer> redFlags,
-    String conclusion,
-    List<Definition> definitions) {
+    List<RedFlagAnswer> redFlags, String conclusion, List<Definition> definitions) {
 
   /** Copies the lists. */
   public HeadacheAssessment {

@@ -5,10 +5,10 @@ import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.HeadacheRecord;
 import cistern.puncture.procedure.WarningSign;
+import cistern.urgent.Urgency;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.List;
-import cistern.urgent.Urgency;
 import java.util.Optional;
 
 /** Headache after a puncture: every red flag first, then definition, next step, what else. */

@@ -19,8 +19,8 @@ import java.util.OptionalDouble;
 
 /**
  * The risk of headache: the published shares that fit the needle, or one local share with at most
- * one factor of the person, centred on the people it was counted in: logit p = logit p₀ + ln OR·(x −
- * x̄). Crude odds ratios of different studies are never multiplied, and the band is cut at the
+ * one factor of the person, centred on the people it was counted in: logit p = logit p₀ + ln OR·(x
+ * − x̄). Crude odds ratios of different studies are never multiplied, and the band is cut at the
  * extremes that were ever observed.
  */
 public final class HeadacheRisks {
@@ -48,7 +48,7 @@ public final class HeadacheRisks {
         local.map(List::of).orElseGet(() -> published(before.needle(), person));
     List<Double> shares =
         counted.isPresent()
-            ? centred(local.orElseThrow().share(), counted.get(), known.get(counted.get()))
+            ? centred(local.orElseThrow().share(), counted.get(), known.getOrDefault(counted.get(), Answer.UNKNOWN))
             : figures.stream().map(HeadacheRisk.Share::share).toList();
     double low = shares.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
     double high = shares.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
@@ -74,7 +74,9 @@ public final class HeadacheRisks {
         .findFirst();
   }
 
-  /** Trials by tip; where gauge and sex are in the joint table and the tip may be cutting, that too. */
+  /**
+   * Trials by tip; where gauge and sex are in the joint table and the tip may be cutting, that too.
+   */
   private List<HeadacheRisk.Share> published(Needle needle, PuncturedPerson person) {
     List<HeadacheRisk.Share> all = new ArrayList<>();
     for (Needle.Tip tip : Needle.Tip.values()) {

@@ -44,7 +44,7 @@ public record HeadacheTimes(
     OffsetDateTime at = punctureAt.orElseThrow();
     OffsetDateTime onset = onsetAt.orElseThrow().withOffsetSameInstant(at.getOffset());
     long calendar = ChronoUnit.DAYS.between(at.toLocalDate(), onset.toLocalDate());
-    return OptionalDouble.of(Math.max(Math.floor(elapsed.getAsDouble()), calendar));
+    return OptionalDouble.of(Math.max(Math.floor(elapsed.getAsDouble()), (double) calendar));
   }
 
   /** Days it lasted, when it is over. */

@@ -4,8 +4,8 @@ import cistern.fact.Facts;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
 import cistern.puncture.guideline.Guideline;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Before;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.readiness.TriggerAnswer.Trigger;
 import cistern.puncture.readiness.TriggerAnswer.Verdict;
@@ -51,14 +51,16 @@ public final class ImagingTriggers {
         text.equals(NOT_LISTED)
             ? Verdict.NOT_LISTED
             : verdict(sign(trigger, guideline, before.answers()));
-    return new TriggerAnswer(trigger, Guideline.of(facts, guideline), verdict, text, facts.grounds(key));
+    return new TriggerAnswer(
+        trigger, Guideline.of(facts, guideline), verdict, text, facts.grounds(key));
   }
 
   private static Answer sign(Trigger trigger, String guideline, ProcedureAnswers answers) {
     return switch (trigger) {
       case CONSCIOUSNESS -> Answer.UNKNOWN;
       case SEIZURE ->
-          answers.answer(guideline.equals(UK) ? Question.CONTINUOUS_SEIZURES : Question.NEW_SEIZURE);
+          answers.answer(
+              guideline.equals(UK) ? Question.CONTINUOUS_SEIZURES : Question.NEW_SEIZURE);
       case FOCAL_SIGNS -> answers.answer(Question.FOCAL_SIGNS);
       case PAPILLOEDEMA -> answers.answer(Question.PAPILLOEDEMA);
       case IMMUNOCOMPROMISE ->

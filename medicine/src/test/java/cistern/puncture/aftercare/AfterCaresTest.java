@@ -62,8 +62,7 @@ class AfterCaresTest {
   private Optional<OffsetDateTime> onset = Optional.of(PUNCTURE.plusHours(20));
   private OffsetDateTime asOf = PUNCTURE.plusHours(60);
   private BloodPressure pressure = BloodPressure.UNKNOWN;
-  private Given before =
-      Given.allNo().yes(Question.CONSENT).taking().coagulation(blood(200));
+  private Given before = Given.allNo().yes(Question.CONSENT).taking().coagulation(blood(200));
   private PuncturedPerson person = Given.subject(34, "female");
   private OptionalDouble opening = OptionalDouble.empty();
   private Bedside bedside = Bedside.UNKNOWN;

@@ -113,7 +113,8 @@ class AntithromboticConditionsTest {
                   Answer.UNKNOWN));
 
       assertThat(
-              answer(plan(Given.nothing().taking(taken).clearance(20)), "esaic-esra-2022").verdict())
+              answer(plan(Given.nothing().taking(taken).clearance(20)), "esaic-esra-2022")
+                  .verdict())
           .isEqualTo(verdict);
     }
 
@@ -128,7 +129,8 @@ class AntithromboticConditionsTest {
               new Antithrombotic.Level(OptionalDouble.empty(), OptionalDouble.empty(), Answer.YES));
 
       assertThat(
-              answer(plan(Given.nothing().taking(taken).clearance(40)), "esaic-esra-2022").verdict())
+              answer(plan(Given.nothing().taking(taken).clearance(40)), "esaic-esra-2022")
+                  .verdict())
           .isEqualTo(HoldVerdict.PASSED);
     }
 

@@ -327,8 +327,7 @@ class AntithromboticsTest {
     @ParameterizedTest
     @ValueSource(doubles = {44.9, 45, 49.9})
     void check_clearanceUnderTheReadPart_asks(double clearance) {
-      GuidelineAnswer answer =
-          answer("abn-2018", "clopidogrel", DoseClass.UNKNOWN, clearance, 500);
+      GuidelineAnswer answer = answer("abn-2018", "clopidogrel", DoseClass.UNKNOWN, clearance, 500);
 
       assertThat(answer.verdict()).isEqualTo(HoldVerdict.ASK);
       assertThat(answer.hold()).isEmpty();

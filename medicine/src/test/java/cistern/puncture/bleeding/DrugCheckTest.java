@@ -42,7 +42,10 @@ class DrugCheckTest {
         .doseClass();
   }
 
-  /** Kietaibl 2022 as quoted: enoxaparin up to 40 mg/d, LMWH up to 50 IU/kg/d are low; a clinical reference for the oral ones. */
+  /**
+   * Kietaibl 2022 as quoted: enoxaparin up to 40 mg/d, LMWH up to 50 IU/kg/d are low; a clinical
+   * reference for the oral ones.
+   */
   @ParameterizedTest
   @CsvSource({
     "Clexane 40 mg 1x, LOW",
@@ -68,14 +71,26 @@ class DrugCheckTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"Fragmin 5000 IE 1x, 100, LOW", "Fragmin 5000 IE 1x, 99, HIGH", "Innohep 14000 IE, 80, HIGH"})
+  @CsvSource({
+    "Fragmin 5000 IE 1x, 100, LOW",
+    "Fragmin 5000 IE 1x, 99, HIGH",
+    "Innohep 14000 IE, 80, HIGH"
+  })
   void check_doseForEachKilogram_needsTheWeight(String typed, double kg, DoseClass expected) {
     assertThat(dose(typed, person(50, "male", kg, 80))).isEqualTo(expected);
   }
 
-  /** Apixaban 2.5 mg is a full dose with two of age 80, under 60 kg, creatinine 1.5 mg/dL (132.6). */
+  /**
+   * Apixaban 2.5 mg is a full dose with two of age 80, under 60 kg, creatinine 1.5 mg/dL (132.6).
+   */
   @ParameterizedTest
-  @CsvSource({"80, 59, 80, HIGH", "79, 59, 80, LOW", "80, 60, 132.7, HIGH", "80, 60, 132.5, LOW", "80, , 0, UNKNOWN"})
+  @CsvSource({
+    "80, 59, 80, HIGH",
+    "79, 59, 80, LOW",
+    "80, 60, 132.7, HIGH",
+    "80, 60, 132.5, LOW",
+    "80, , 0, UNKNOWN"
+  })
   void check_reducedApixaban_dependsOnThePerson(
       double age, Double kg, double creatinine, DoseClass expected) {
     assertThat(dose("Eliquis 2.5 mg 1-0-1", person(age, "female", kg, creatinine)))
@@ -102,8 +117,7 @@ class DrugCheckTest {
   /** (140 − 70)·60·0.85/(72·1.0) = 49.6 mL/min; creatinine 88.4 µmol/L is 1.0 mg/dL (derived). */
   @Test
   void clearance_ofAWomanOf70_isCockcroftGault() {
-    Clearance found =
-        CLEARANCES.check(Given.nothing().before(), person(70, "female", 60.0, 88.4));
+    Clearance found = CLEARANCES.check(Given.nothing().before(), person(70, "female", 60.0, 88.4));
 
     assertThat(found.value().orElseThrow()).isEqualTo(49.583333, within(1e-5));
     assertThat(found.near()).containsExactly(50.0);
@@ -117,7 +131,12 @@ class DrugCheckTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"70, female, , 88.4", "70, female, 60, 0", "70, other, 60, 88.4", "17.9, male, 60, 88.4"})
+  @CsvSource({
+    "70, female, , 88.4",
+    "70, female, 60, 0",
+    "70, other, 60, 88.4",
+    "17.9, male, 60, 88.4"
+  })
   void clearance_withAnInputMissing_isUnknown(
       double age, String sex, Double kg, double creatinine) {
     assertThat(CLEARANCES.check(Given.nothing().before(), person(age, sex, kg, creatinine)).value())

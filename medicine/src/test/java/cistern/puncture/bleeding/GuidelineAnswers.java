@@ -1,8 +1,8 @@
 package cistern.puncture.bleeding;
 
 import cistern.fact.Facts;
-import cistern.puncture.procedure.DoseClass;
 import cistern.puncture.procedure.Before;
+import cistern.puncture.procedure.DoseClass;
 import cistern.puncture.procedure.Given;
 import cistern.puncture.procedure.PuncturedPerson;
 import java.util.List;
@@ -28,7 +28,8 @@ final class GuidelineAnswers {
   private static List<AntithromboticPlan> plans(
       Antithrombotics antithrombotics, Facts facts, Before before) {
     TakenDrugs drugs = DRUGS.check(before.anticoagulation(), PuncturedPerson.UNKNOWN);
-    return antithrombotics.check(drugs, before, Clearances.of(facts).check(before, PuncturedPerson.UNKNOWN));
+    return antithrombotics.check(
+        drugs, before, Clearances.of(facts).check(before, PuncturedPerson.UNKNOWN));
   }
 
   static GuidelineAnswer answer(AntithromboticPlan plan, String guideline) {
@@ -41,6 +42,7 @@ final class GuidelineAnswers {
   static GuidelineAnswer answer(
       String guideline, String drug, DoseClass dose, double clearance, double hours) {
     return answer(
-        plan(Given.nothing().taking(Given.drug(drug, dose, hours)).clearance(clearance)), guideline);
+        plan(Given.nothing().taking(Given.drug(drug, dose, hours)).clearance(clearance)),
+        guideline);
   }
 }

@@ -65,7 +65,8 @@ class PunctureVerdictTest {
 
   @Test
   void of_everythingAnsweredAndNothingThere_goes() {
-    assertThat(verdict(clear())).isEqualTo(new PunctureVerdict(Contraindication.Go.GO, List.of(), Optional.empty()));
+    assertThat(verdict(clear()))
+        .isEqualTo(new PunctureVerdict(Contraindication.Go.GO, List.of(), Optional.empty()));
   }
 
   @Test
@@ -101,8 +102,16 @@ class PunctureVerdictTest {
   @ParameterizedTest
   @EnumSource(
       value = Question.class,
-      names = {"MASS_EFFECT", "SPINAL_BLOCK", "SITE_INFECTION", "BLEEDING_DISORDER", "DYSRAPHISM",
-        "CARDIORESPIRATORY", "DECLINED", "CONSENT"})
+      names = {
+        "MASS_EFFECT",
+        "SPINAL_BLOCK",
+        "SITE_INFECTION",
+        "BLEEDING_DISORDER",
+        "DYSRAPHISM",
+        "CARDIORESPIRATORY",
+        "DECLINED",
+        "CONSENT"
+      })
   void of_oneQuestionOpen_asks(Question question) {
     assertThat(verdict(clear().with(question, Answer.UNKNOWN)).go())
         .isEqualTo(Contraindication.Go.ASK);
@@ -170,7 +179,8 @@ class PunctureVerdictTest {
   @Test
   void of_severalThings_putsTheHeaviestFirst() {
     PunctureVerdict found =
-        verdict(clear().yes(Question.CARDIORESPIRATORY, Question.DYSRAPHISM, Question.SITE_INFECTION));
+        verdict(
+            clear().yes(Question.CARDIORESPIRATORY, Question.DYSRAPHISM, Question.SITE_INFECTION));
 
     assertThat(found.go()).isEqualTo(Contraindication.Go.DO_NOT);
     assertThat(found.because()).containsExactly("site-infection", "spine-anomaly", "unstable");

@@ -28,10 +28,11 @@ class DrugsTest {
     return DRUGS.parse(typed).stream().map(t -> t.recognised().orElse("?")).toList();
   }
 
-  /** 202 strings written down from the habits of several countries before the table was read again. */
+  /**
+   * 202 strings written down from the habits of several countries before the table was read again.
+   */
   static Stream<String> typed() {
-    var in =
-        Objects.requireNonNull(DrugsTest.class.getResourceAsStream("typed.tsv"), "typed.tsv");
+    var in = Objects.requireNonNull(DrugsTest.class.getResourceAsStream("typed.tsv"), "typed.tsv");
     return new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))
         .lines()
         .filter(line -> !line.isBlank());

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.fact.Facts;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
-import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.HeadacheRecord;
+import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.WarningSign;
 import java.time.Duration;
@@ -72,7 +72,8 @@ class HeadacheAssessmentsTest {
 
       HeadacheAssessment found = check();
 
-      assertThat(found.present()).extracting(RedFlagAnswer::danger).containsExactly(flag.danger());    }
+      assertThat(found.present()).extracting(RedFlagAnswer::danger).containsExactly(flag.danger());
+    }
 
     @ParameterizedTest
     @EnumSource(WarningSign.class)
@@ -89,10 +90,12 @@ class HeadacheAssessmentsTest {
     @Test
     void check_nothingAsked_leavesEveryQuestionOpen() {
       HeadacheAssessment found =
-          HeadacheAssessments.of(Facts.standard()).check(After.UNKNOWN, Optional.empty(), List.of());
+          HeadacheAssessments.of(Facts.standard())
+              .check(After.UNKNOWN, Optional.empty(), List.of());
 
       assertThat(found.open()).hasSize(WarningSign.values().length);
-      assertThat(found.conclusion()).contains(WarningSign.values().length + " questions are still open");
+      assertThat(found.conclusion())
+          .contains(WarningSign.values().length + " questions are still open");
     }
 
     @Test

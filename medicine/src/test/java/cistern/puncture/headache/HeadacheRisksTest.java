@@ -51,7 +51,10 @@ class HeadacheRisksTest {
                                 new FactValue.Figure(e.getValue()), "ward figures 2")))));
   }
 
-  /** Nath 2018: 4.2 and 11.0 %; Castrillo 2015: 8.5 and 22.4 %; Cephalalgia 2001: women and men by gauge. */
+  /**
+   * Nath 2018: 4.2 and 11.0 %; Castrillo 2015: 8.5 and 22.4 %; Cephalalgia 2001: women and men by
+   * gauge.
+   */
   @Nested
   class Published {
 
@@ -98,8 +101,7 @@ class HeadacheRisksTest {
             .yes(Question.PREVIOUS_PUNCTURE_HEADACHE, Question.HEADACHE_DISORDER)
             .needle(Tip.CUTTING)
             .before();
-    Facts local =
-        with(Map.of("local.cutting", 0.5, "factor.previous-headache.share", 0.05));
+    Facts local = with(Map.of("local.cutting", 0.5, "factor.previous-headache.share", 0.05));
 
     assertThat(HeadacheRisks.of(local).check(all, WOMAN).high()).isEqualTo(0.6);
     assertThat(HeadacheRisks.of(FACTS).check(all, WOMAN).high()).isLessThanOrEqualTo(0.6);

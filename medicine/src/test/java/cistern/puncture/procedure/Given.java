@@ -137,11 +137,16 @@ public final class Given {
   /** A woman or man of some age. */
   public static PuncturedPerson subject(double age, String sex) {
     return new PuncturedPerson(
-        OptionalDouble.of(age), Optional.of(sex), Answer.NO, Answer.UNKNOWN, PuncturedPerson.Draw.UNKNOWN);
+        OptionalDouble.of(age),
+        Optional.of(sex),
+        Answer.NO,
+        Answer.UNKNOWN,
+        PuncturedPerson.Draw.UNKNOWN);
   }
 
   /** Somebody of some age, if known. */
   public static PuncturedPerson aged(OptionalDouble age) {
-    return new PuncturedPerson(age, Optional.empty(), Answer.UNKNOWN, Answer.UNKNOWN, PuncturedPerson.Draw.UNKNOWN);
+    return new PuncturedPerson(
+        age, Optional.empty(), Answer.UNKNOWN, Answer.UNKNOWN, PuncturedPerson.Draw.UNKNOWN);
   }
 }

@@ -42,7 +42,8 @@ class ProcedureTest {
   @ParameterizedTest
   @CsvSource({"YES, UNKNOWN, YES", "NO, UNKNOWN, UNKNOWN", "NO, NO, NO", "UNKNOWN, YES, YES"})
   void any_ofTwo_isYesBeforeUnknownBeforeNo(Answer one, Answer other, Answer any) {
-    ProcedureAnswers answers = new ProcedureAnswers(Map.of(Question.LATEX, one, Question.IODINE, other));
+    ProcedureAnswers answers =
+        new ProcedureAnswers(Map.of(Question.LATEX, one, Question.IODINE, other));
 
     assertThat(answers.any(List.of(Question.LATEX, Question.IODINE))).isEqualTo(any);
   }

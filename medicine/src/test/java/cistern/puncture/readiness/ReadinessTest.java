@@ -7,8 +7,8 @@ import cistern.fact.Facts;
 import cistern.measurement.Answer;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.procedure.Given;
-import cistern.puncture.procedure.Question;
 import cistern.puncture.procedure.PuncturedPerson;
+import cistern.puncture.procedure.Question;
 import cistern.puncture.readiness.TriggerAnswer.Trigger;
 import cistern.puncture.readiness.TriggerAnswer.Verdict;
 import java.time.OffsetDateTime;
@@ -31,7 +31,8 @@ class ReadinessTest {
         .orElseThrow();
   }
 
-  private static Optional<Precaution> arrangement(Given given, PuncturedPerson subject, String code) {
+  private static Optional<Precaution> arrangement(
+      Given given, PuncturedPerson subject, String code) {
     return READINESS.arrangements(given.before(), subject).stream()
         .filter(p -> p.code().equals(code))
         .findFirst();

@@ -107,7 +107,8 @@ class ResultsTest {
   @ParameterizedTest
   @CsvSource({"0, 1.1, 1", "0, 3, 0", "20, 1000, 1"})
   void critical_bound_isCriticalWhenAllOfItIs(double lower, double upper, int count) {
-    PuncturedPerson bounded = measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
+    PuncturedPerson bounded =
+        measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
 
     assertThat(RESULTS.critical(after(Optional.empty()), bounded)).hasSize(count);
   }

@@ -179,7 +179,11 @@ class TubePlansTest {
                     "tubes.template",
                     new Policy.Change(new FactValue.Word("chemistry-first"), "ward rule"))));
 
-    assertThat(TubePlans.of(local).check(TestOrder.UNKNOWN, PuncturedPerson.UNKNOWN).tubes().getFirst())
+    assertThat(
+            TubePlans.of(local)
+                .check(TestOrder.UNKNOWN, PuncturedPerson.UNKNOWN)
+                .tubes()
+                .getFirst())
         .extracting(Tube::tests)
         .isEqualTo(List.of(CsfTest.CHEMISTRY));
   }

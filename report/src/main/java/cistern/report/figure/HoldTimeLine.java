@@ -121,7 +121,9 @@ public final class HoldTimeLine {
         hours.isPresent()
             ? Printed.decimals(hours.getAsDouble(), 1)
                 + " h to the planned puncture, by which "
-                + (passed == 0 ? "none has passed" : passed + (passed == 1 ? " has" : " have") + " passed")
+                + (passed == 0
+                    ? "none has passed"
+                    : passed + (passed == 1 ? " has" : " have") + " passed")
             : "the time from it to the puncture is not known";
     return "%s, %s: %s; %s"
         .formatted(sentence(plan.taken().name()), lastDose(FULL), given, counted);

@@ -19,7 +19,8 @@ import java.util.stream.IntStream;
 
 /**
  * How much each finding moves the odds of MS: bars from a centre line, to the right for more
- * likely, with the predictive interval as a whisker. The ruler is logarithmic, so that twice and half are equally far from the centre.
+ * likely, with the predictive interval as a whisker. The ruler is logarithmic, so that twice and
+ * half are equally far from the centre.
  */
 public final class WeightBars {
 

@@ -75,7 +75,6 @@ final class WeighedJson {
   private static void puncture(JsonObject json, PunctureOutlook puncture) {
     json.object(
         "puncture",
-        item ->
-            puncture.effects().forEach((edition, effect) -> item.with(edition, effect.word())));
+        item -> puncture.effects().forEach((edition, effect) -> item.with(edition, effect.word())));
   }
 }

@@ -3,8 +3,8 @@ package cistern.report.plan;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
 import cistern.puncture.PuncturePlan;
-import cistern.puncture.aftercare.AfterCare;
 import cistern.puncture.PuncturePlan.Afterwards;
+import cistern.puncture.aftercare.AfterCare;
 import cistern.puncture.headache.HeadacheAssessment;
 import cistern.puncture.headache.RedFlagAnswer;
 import cistern.puncture.procedure.After.Told;
@@ -87,7 +87,10 @@ final class AfterSections {
     }
     if (!patch.open().isEmpty()) {
       lines.add(
-          Line.of("Before anybody speaks of a patch, look at: " + String.join("; ", patch.open()) + "."));
+          Line.of(
+              "Before anybody speaks of a patch, look at: "
+                  + String.join("; ", patch.open())
+                  + "."));
     }
     if (lines.isEmpty()) {
       lines.add(Line.of("Every point on the list was answered; it is looked at again on the day."));
@@ -96,10 +99,7 @@ final class AfterSections {
   }
 
   private static Line call(AfterCare.FollowUpCall call) {
-    String when =
-        call.from().isPresent()
-            ? ", " + DecisionSections.time(call.from().get())
-            : "";
+    String when = call.from().isPresent() ? ", " + DecisionSections.time(call.from().get()) : "";
     return new Line(
         call.text()
             + ": day "

@@ -57,9 +57,7 @@ final class BleedingSections {
             : "Counted as a " + drug.taken().doseClass().code() + " dose; ";
     List<Block> blocks = new ArrayList<>();
     blocks.add(
-        new Paragraphs(
-            List.of(
-                Line.of(HoldTimeLine.DEFER), Line.of(capital(dose + since + ".")))));
+        new Paragraphs(List.of(Line.of(HoldTimeLine.DEFER), Line.of(capital(dose + since + ".")))));
     timeLine.ifPresent(figure -> blocks.add(new Picture(figure)));
     blocks.add(
         new Table(
@@ -97,7 +95,8 @@ final class BleedingSections {
             .map(
                 t ->
                     new Row(
-                        List.of(t.test().term(), t.guideline().title(), t.standing().word(), t.text()),
+                        List.of(
+                            t.test().term(), t.guideline().title(), t.standing().word(), t.text()),
                         t.grounds()))
             .toList();
     return new Table("Who says what", List.of("Test", "guideline", "answer", "limit"), rows);

@@ -71,7 +71,11 @@ final class DecisionJson {
     json.with("typed", taken.drug().typed());
     json.with("recognised", taken.drug().recognised());
     json.with("class", entry.map(DrugEntry::drugClass));
-    json.with("antithrombotic", entry.map(e -> e.isAntithrombotic() || e.kind() == DrugEntry.Kind.CLASS ? "yes" : "no").orElse("unknown"));
+    json.with(
+        "antithrombotic",
+        entry
+            .map(e -> e.isAntithrombotic() || e.kind() == DrugEntry.Kind.CLASS ? "yes" : "no")
+            .orElse("unknown"));
     json.with("ask", taken.drug().isAskedAbout() || isWithoutInterval(taken));
     json.strings("nearest", taken.drug().nearest());
     json.with("note", entry.map(DrugEntry::note).filter(n -> !n.isEmpty()));

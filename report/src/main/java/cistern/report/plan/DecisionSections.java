@@ -41,14 +41,12 @@ final class DecisionSections {
                 .orElse("");
         lines.add(
             new Line(
-                urgency.words().say() + " " + urgency.words().act() + answered,
-                urgency.grounds()));
+                urgency.words().say() + " " + urgency.words().act() + answered, urgency.grounds()));
       }
     }
     String open =
         String.join(
-            " ",
-            plan.urgent().stream().filter(u -> !u.holds()).map(u -> u.words().say()).toList());
+            " ", plan.urgent().stream().filter(u -> !u.holds()).map(u -> u.words().say()).toList());
     if (!open.isEmpty()) {
       lines.add(Line.of("Not settled, ask now: " + open));
     }
@@ -57,10 +55,7 @@ final class DecisionSections {
 
   /** Whether to go on, and why not. */
   Line verdict() {
-    String because =
-        String.join(
-            " ",
-            leading().stream().map(Contraindication::text).toList());
+    String because = String.join(" ", leading().stream().map(Contraindication::text).toList());
     String earliest =
         plan.decision()
             .verdict()
@@ -111,8 +106,7 @@ final class DecisionSections {
 
   /** Every drug as it was typed. */
   Section drugs() {
-    List<Row> rows =
-        plan.bleeding().drugs().all().stream().map(DecisionSections::row).toList();
+    List<Row> rows = plan.bleeding().drugs().all().stream().map(DecisionSections::row).toList();
     if (rows.isEmpty()) {
       return Section.of(
           "Drugs as typed",
@@ -127,7 +121,10 @@ final class DecisionSections {
     return Section.of(
         "Drugs as typed",
         new Table("Name by name", List.of("Typed", "recognised as", "what follows"), rows),
-        new Items("", List.of(Line.of("Creatinine clearance: " + plan.bleeding().clearance().toText() + "."))));
+        new Items(
+            "",
+            List.of(
+                Line.of("Creatinine clearance: " + plan.bleeding().clearance().toText() + "."))));
   }
 
   private static Row row(TakenDrugs.Taken taken) {
@@ -141,7 +138,10 @@ final class DecisionSections {
     DrugEntry entry = taken.drug().entry().get();
     String note = entry.note().isEmpty() ? "" : entry.note();
     return new Row(
-        List.of(taken.drug().typed(), entry.name(), follows(taken, entry) + (note.isEmpty() ? "" : "; " + note)),
+        List.of(
+            taken.drug().typed(),
+            entry.name(),
+            follows(taken, entry) + (note.isEmpty() ? "" : "; " + note)),
         entry.grounds());
   }
 

@@ -2,8 +2,8 @@ package cistern.report.plan;
 
 import cistern.finding.Problem;
 import cistern.interpretation.Workup;
-import cistern.puncture.ResultEffect;
 import cistern.puncture.PuncturePlan;
+import cistern.puncture.ResultEffect;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheRisk;
 import cistern.puncture.readiness.Guidance;

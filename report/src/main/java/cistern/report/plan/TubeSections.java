@@ -40,7 +40,14 @@ final class TubeSections {
             .map(
                 t ->
                     new Line(
-                        t.order() + ": " + ml(t.ml()) + " mL, " + tests(t) + ", " + t.container() + ".",
+                        t.order()
+                            + ": "
+                            + ml(t.ml())
+                            + " mL, "
+                            + tests(t)
+                            + ", "
+                            + t.container()
+                            + ".",
                         t.grounds()))
             .toList();
     return Section.of(

@@ -102,7 +102,8 @@ class PlanTest {
           .contains("24.0 cmH₂O = 17.7 mmHg = 2.35 kPa", "root pain", "22G atraumatic")
           .contains("does not reach", "made again in about", "Day 1", "overdue")
           .contains("Told: Dr Invented", "Nothing is said of a blood patch")
-          .contains("For a day or more not easing on lying flat? – answer: yes", "Fever? – answer: no")
+          .contains(
+              "For a day or more not easing on lying flat? – answer: yes", "Fever? – answer: no")
           .contains("Sources [1]");
     }
 
