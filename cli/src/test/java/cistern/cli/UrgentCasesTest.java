@@ -81,8 +81,7 @@ class UrgentCasesTest {
           assertThat(got.alerts().thinkOf().stream().map(Consideration::code).toList())
               .startsWith(rest);
       case "puncture" ->
-          assertThat(effect(got, rest.split("=", -1)[0]))
-              .isEqualTo(rest.split("=", -1)[1]);
+          assertThat(effect(got, rest.split("=", -1)[0])).isEqualTo(rest.split("=", -1)[1]);
       case "undetermined" -> waiting(got.weighed().criteria());
       case "met" -> assertThat(verdict(got, rest)).isEqualTo(CriteriaVerdict.MET);
       case "not-met" -> assertThat(verdict(got, rest)).isEqualTo(CriteriaVerdict.NOT_MET);

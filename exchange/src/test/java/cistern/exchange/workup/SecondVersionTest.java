@@ -142,7 +142,8 @@ class SecondVersionTest {
 
     assertThat(workup.panel().find(sample).orElseThrow().value()).isEqualTo(Interval.of(400));
     assertThat(workup.panel().find(sample).orElseThrow().tube()).isEqualTo(Tube.LAST);
-    assertThat(Objects.requireNonNull(workup.panel().firstTube().get(sample)).value()).isEqualTo(Interval.of(9000));
+    assertThat(Objects.requireNonNull(workup.panel().firstTube().get(sample)).value())
+        .isEqualTo(Interval.of(9000));
   }
 
   @ParameterizedTest

@@ -48,7 +48,10 @@ public final class HeadacheRisks {
         local.map(List::of).orElseGet(() -> published(before.needle(), person));
     List<Double> shares =
         counted.isPresent()
-            ? centred(local.orElseThrow().share(), counted.get(), known.getOrDefault(counted.get(), Answer.UNKNOWN))
+            ? centred(
+                local.orElseThrow().share(),
+                counted.get(),
+                known.getOrDefault(counted.get(), Answer.UNKNOWN))
             : figures.stream().map(HeadacheRisk.Share::share).toList();
     double low = shares.stream().mapToDouble(Double::doubleValue).min().orElseThrow();
     double high = shares.stream().mapToDouble(Double::doubleValue).max().orElseThrow();

@@ -52,7 +52,7 @@ class InterpretationJsonTest {
     String json = write(interpretation(PAIR, new BandReport.NotReported()));
 
     assertThat(json)
-        .startsWith("{\"interpretation\":1,\"workup\":\"w-1\",\"software\":\"Cistern test\"")
+        .startsWith("{\"interpretation\":2,\"workup\":\"w-1\",\"software\":\"Cistern test\"")
         .contains("\"pairing\":{\"verdict\":\"unknown\",\"hoursApart\":null")
         .contains("\"code\":\"albumin-quotient\",\"value\":0.005238095238095238,\"unit\":\"1\"")
         .contains("\"limit\":{\"lower\":null,\"upper\":0.006333333333333")

@@ -51,7 +51,7 @@ class WeighedPageTest {
   @Test
   void text_priorStated_criteriaDifferentialFlagsAndNext() {
     assertThat(text(of(6, prior())))
-        .contains("2017: met; dissemination in time: CSF-only bands in its place", "2024: met.")
+        .contains("2017: met; dissemination in time: CSF-only bands in its place", "2024: met")
         .doesNotContain("17-5", "24-A", "McDonald2024draft", "counts: ")
         .contains("No probability: no cohort followed people with this finding. 60 leukocytes/µL")
         .contains("60 leukocytes/µL: more than the largest published series of MS has seen")
