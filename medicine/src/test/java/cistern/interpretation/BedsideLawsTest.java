@@ -37,11 +37,6 @@ class BedsideLawsTest {
 
   private static final Interpreter INTERPRETER = Interpreter.of(Facts.standard());
 
-  private static final String FLUID =
-      "albumin.csf=%d albumin.serum=42000 igg.csf=%d igg.serum=11000 kappa-flc.csf=%d"
-          + " kappa-flc.serum=12 leukocytes.csf=%d total-protein.csf=%d lactate.csf=%d"
-          + " glucose.csf=%d glucose.serum=5 erythrocytes.csf=%d";
-
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5, 6})
   void interpret_anyBedside_keepsTheLawsOfWhatIsUrgent(long seed) {
@@ -64,7 +59,11 @@ class BedsideLawsTest {
     Panel panel =
         PanelText.parse(
                 random.nextInt(1, 85),
-                FLUID.formatted(
+                """
+                albumin.csf=%d albumin.serum=42000 igg.csf=%d igg.serum=11000 kappa-flc.csf=%d \
+                kappa-flc.serum=12 leukocytes.csf=%d total-protein.csf=%d lactate.csf=%d \
+                glucose.csf=%d glucose.serum=5 erythrocytes.csf=%d"""
+                    .formatted(
                     random.nextInt(120, 900),
                     random.nextInt(15, 90),
                     random.nextInt(1, 5),
@@ -111,7 +110,7 @@ class BedsideLawsTest {
         new Bedside(
             signs,
             new Bedside.Attack(
-                List.of(Syndrome.values()[random.nextInt(Syndrome.values().length)]),
+                List.of(any(random, List.of(Syndrome.values()))),
                 random.nextBoolean() ? List.of() : List.of("bilateral optic neuritis"),
                 Optional.of(PanelText.DRAWN.minusDays(random.nextInt(1, 200)))),
             random.nextInt(3) == 0 ? List.of(microbe(random), microbe(random)) : List.of(),
@@ -119,7 +118,7 @@ class BedsideLawsTest {
             List.of());
     Evidence evidence =
         new Evidence(
-            Presentation.values()[random.nextInt(Presentation.values().length)],
+            any(random, List.of(Presentation.values())),
             Count.of(1),
             Count.of(1),
             Map.of(Item.NO_BETTER_EXPLANATION, Answer.YES, Item.PERIVENTRICULAR, Answer.YES));
@@ -134,7 +133,7 @@ class BedsideLawsTest {
             ? Optional.empty()
             : Optional.of(one(random, "hsv-1", "vzv", "cryptococcus", "borrelia", "enterovirus")),
         random.nextInt(4) == 0 ? Compartment.SERUM : Compartment.CSF,
-        MicrobeTest.Result.values()[random.nextInt(3)],
+        any(random, List.of(MicrobeTest.Result.values())),
         Optional.empty());
   }
 
@@ -151,13 +150,17 @@ class BedsideLawsTest {
     return new Serology(
         one(random, "aqp4-igg", "mog-igg", "treponemal", "nmdar-igg"),
         random.nextInt(4) == 0 ? Compartment.CSF : Compartment.SERUM,
-        Serology.Result.values()[random.nextInt(Serology.Result.values().length)],
-        Serology.Method.values()[random.nextInt(Serology.Method.values().length)],
+        any(random, List.of(Serology.Result.values())),
+        any(random, List.of(Serology.Method.values())),
         random.nextBoolean() ? Optional.empty() : Optional.of("1:" + random.nextInt(5, 400)));
   }
 
   private static Answer answer(Random random) {
-    return Answer.values()[random.nextInt(3)];
+    return any(random, List.of(Answer.values()));
+  }
+
+  private static <T> T any(Random random, List<T> of) {
+    return of.get(random.nextInt(of.size()));
   }
 
   private static String one(Random random, String... of) {
