@@ -64,14 +64,14 @@ class BedsideLawsTest {
                 kappa-flc.serum=12 leukocytes.csf=%d total-protein.csf=%d lactate.csf=%d \
                 glucose.csf=%d glucose.serum=5 erythrocytes.csf=%d"""
                     .formatted(
-                    random.nextInt(120, 900),
-                    random.nextInt(15, 90),
-                    random.nextInt(1, 5),
-                    random.nextInt(0, 90),
-                    random.nextInt(250, 2400),
-                    random.nextInt(1, 6),
-                    random.nextInt(1, 5),
-                    random.nextInt(0, 6000)))
+                        random.nextInt(120, 900),
+                        random.nextInt(15, 90),
+                        random.nextInt(1, 5),
+                        random.nextInt(0, 90),
+                        random.nextInt(250, 2400),
+                        random.nextInt(1, 6),
+                        random.nextInt(1, 5),
+                        random.nextInt(0, 6000)))
             .withCircumstances(circumstances(random));
     Draw csf =
         new Draw(

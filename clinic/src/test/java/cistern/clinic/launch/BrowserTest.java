@@ -142,6 +142,11 @@ class BrowserTest {
     return signedIn(Role.CLINICIAN, 1440, ColorScheme.LIGHT);
   }
 
+  /** Waits until {@code page} holds {@code words}, in its text or in what a field holds. */
+  private static void shows(Page page, String words) {
+    page.waitForCondition(() -> page.content().contains(words));
+  }
+
   private static void click(Page page, String button) {
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).first().click();
   }
@@ -183,7 +188,7 @@ class BrowserTest {
     Download pdf = page.waitForDownload(() -> page.getByLabel("PDF of report 1").click());
 
     assertThat(Files.size(pdf.path())).isGreaterThan(20_000);
-    assertThat(page.content()).contains("Invented clinician");
+    shows(page, "Invented clinician");
     assertThat(complaints).isEmpty();
   }
 
@@ -196,7 +201,7 @@ class BrowserTest {
     page.waitForTimeout(100);
     page.context().clearCookies();
     click(page, "Save");
-    assertThat(page.content()).contains("session that has ended");
+    shows(page, "session that has ended");
     String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
 
     page.navigate(address("/sign-in?code=" + code));
@@ -206,7 +211,7 @@ class BrowserTest {
     assertThat(page.getByLabel("What is asked").inputValue())
         .isEqualTo("typed before the session ended");
     click(page, "Save");
-    assertThat(page.content()).contains("typed before the session ended");
+    shows(page, "typed before the session ended");
   }
 
   @Test
@@ -222,13 +227,14 @@ class BrowserTest {
     fill(page, "What is asked", "typed\nwithout script");
     context.clearCookies();
     click(page, "Save");
-    assertThat(page.content()).contains("what you typed is not lost");
+    shows(page, "what you typed is not lost");
     page.getByLabel("One-time code").fill("AAAA-AAAA");
     click(page, "Come in");
     String code = running.clinic().codes().make(running.person(Role.CLINICIAN), "");
     page.getByLabel("One-time code").fill(code);
     click(page, "Come in");
-    assertThat(page.content()).contains("nothing is lost").contains("without script");
+    shows(page, "nothing is lost");
+    shows(page, "without script");
 
     click(page, "Send it now");
 
@@ -271,7 +277,7 @@ class BrowserTest {
     click(theirs, "Save");
     click(mine, "Save");
 
-    assertThat(mine.content()).contains("Invented laboratory changed the same field");
+    shows(mine, "Invented laboratory changed the same field");
     assertThat(mine.getByLabel("CSF albumin").inputValue()).isEqualTo("21 mg/dL");
     assertThat(mine.locator(".doubt").innerText()).contains("22 mg/dL");
     click(mine, "Save");

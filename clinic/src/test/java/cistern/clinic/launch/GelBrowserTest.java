@@ -71,7 +71,7 @@ class GelBrowserTest {
       page.locator(".kept-count").getByText("11").waitFor();
       assertThat(page.locator(".mark.struck").count()).isEqualTo(3);
       press(page, "Confirm as Invented clinician");
-      assertThat(page.content()).contains("Confirmed by Invented clinician");
+      page.getByText("Confirmed by Invented clinician").first().waitFor();
       assertThat(page.getByLabel("Keep C+1:").count()).isZero();
       page.navigate(address(path + "/says"));
       assertThat(page.locator("main").innerText()).contains("11 CSF-only");
