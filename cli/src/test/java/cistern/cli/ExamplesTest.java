@@ -21,27 +21,27 @@ class ExamplesTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "typical-ms|-|-|synthesis-demonstrated weakest-link barrier-holds repeatability",
+        "typical-ms|-|-|synthesis-demonstrated barrier-holds criteria",
         "barrier-leak|-|-|synthesis-not-demonstrated weakest-link barrier-leaks near-limit"
             + " repeatability add-kappa",
-        "bloody-tap|blood-contaminated|age-rules-disagree|synthesis-demonstrated weakest-link"
-            + " barrier-leaks near-limit repeatability",
+        "bloody-tap|blood-contaminated|-|synthesis-demonstrated weakest-link yellow-or-bloody"
+            + " blood-in-sample barrier-undetermined",
         "serum-days-later|draws-far-apart|-|synthesis-undetermined weakest-link"
             + " barrier-undetermined redraw-pair",
-        "alike-bands|-|-|synthesis-not-demonstrated weakest-link barrier-holds bands-alike"
+        "alike-bands|-|-|synthesis-not-demonstrated barrier-holds bands-alike"
             + " repeatability add-kappa",
-        "monoclonal-ladder|-|-|synthesis-not-demonstrated weakest-link barrier-holds"
+        "monoclonal-ladder|-|-|synthesis-not-demonstrated monoclonal barrier-holds"
             + " monoclonal-ladder repeatability add-kappa immunofixation",
-        "kappa-under-limit|-|-|synthesis-not-demonstrated weakest-link barrier-holds"
+        "kappa-under-limit|-|-|synthesis-not-demonstrated no-sign-of-synthesis barrier-holds"
             + " repeatability",
         "low-serum-igg|serum-igg-low|age-rules-disagree index-against-hyperbola|"
-            + "synthesis-suggested weakest-link barrier-leaks near-limit near-limit near-limit"
-            + " near-limit repeatability repeat-focusing add-kappa",
+            + "synthesis-equivocal single-band weakest-link barrier-leaks near-limit near-limit"
+            + " near-limit near-limit repeatability repeat-focusing add-kappa",
         "high-index-without-bands|-|bands-against-fraction|synthesis-suggested weakest-link"
             + " barrier-holds index-without-bands near-limit near-limit repeatability"
             + " repeat-focusing add-kappa",
-        "infection-like|-|rate-against-fraction|synthesis-not-demonstrated weakest-link"
-            + " barrier-leaks repeatability focus add-kappa"
+        "infection-like|-|rate-against-fraction|bacterial-pattern lactate-and-cells"
+            + " tuberculous-pattern urgent-act infection-open waiting barrier-leaks"
       })
   void interpret_anExample_saysWhatAReviewerExpects(
       String example, String problems, String conflicts, String statements) {

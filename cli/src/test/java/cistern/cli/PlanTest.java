@@ -40,7 +40,7 @@ class PlanTest {
     Run run = Run.of("plan", "--format", "json", FUSED);
 
     assertThat(run.out().replaceAll("\\s", ""))
-        .startsWith("{\"plan\":1,\"workup\":\"plan-anticoagulated\"")
+        .startsWith("{\"plan\":2,\"workup\":\"plan-anticoagulated\"")
         .contains("\"puncture\":{\"2017\":\"narrows\",\"2024\":");
   }
 
@@ -61,7 +61,7 @@ class PlanTest {
   @Test
   void plan_afterwards_putsTheRedFlagFirstAndShowsWhatIsDue() {
     assertThat(text(Run.of("plan", AFTER)))
-        .containsSubsequence("Same day.", "Critical values", "CSF glucose 2.1 mmol/L", "overdue");
+        .containsSubsequence("scan today.", "Critical values", "CSF glucose 2.1 mmol/L", "overdue");
   }
 
   @Test
@@ -77,10 +77,12 @@ class PlanTest {
 
   @Test
   void plan_forPatient_isPlain() {
-    assertThat(text(Run.of("plan", "--for", "patient", AFTER)))
+    assertThat(text(Run.of("plan", "--for", "patient", FUSED)))
         .startsWith("Before and after your lumbar puncture")
         .contains("Do not change or leave out a medicine by yourself")
         .doesNotContain("odds");
+    assertThat(text(Run.of("plan", "--for", "patient", AFTER)))
+        .startsWith("Please speak to your doctor today");
   }
 
   @Test

@@ -114,9 +114,9 @@ final class WrittenReading {
                 whole(pair, "csfOnly"),
                 whole(pair, "shared"),
                 whole(pair, "serumOnly"),
-                pair.numbers("csfOnlyDistribution", Sign.ANY),
+                pair.numbers("csfOnlyDistribution", Sign.FRACTION),
                 number(pair, "probabilityPositive"),
-                pair.numbers("probabilityOfPattern", Sign.ANY)));
+                pair.numbers("probabilityOfPattern", Sign.FRACTION)));
   }
 
   private static Optional<BandPattern> pattern(Fields pair) {

@@ -11,7 +11,6 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
-import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Media;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
@@ -150,11 +149,7 @@ class AroundEveryScreenTest {
                         .setExecutablePath(Path.of("/usr/bin/chromium"))
                         .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
       Page page = browser.newPage();
-      page.navigate(
-          address(
-              "/sign-in?code="
-                  + running.clinic().codes().make(running.person(Role.CLINICIAN), "")));
-      page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Come in")).click();
+      running.signIn(page, Role.CLINICIAN);
       String path = example("typical-ms");
       page.navigate(address(path));
       press(page);

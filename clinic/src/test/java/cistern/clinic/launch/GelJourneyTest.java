@@ -201,9 +201,10 @@ class GelJourneyTest {
           .matcher(ended.body())
           .results()
           .forEach(m -> carried.put(m.group(1), m.group(2)));
-      carried.put("code", running.clinic().codes().make(running.person(Role.CLINICIAN), ""));
+      carried.put("name", running.person(Role.CLINICIAN).name());
+      carried.put("password", Running.PASSWORD);
 
-      HttpResponse<String> entered = late.post("/code", carried);
+      HttpResponse<String> entered = late.post("/sign-in", carried);
 
       assertThat(Caller.place(entered)).isEqualTo(path + "/gel");
       asksAgain(late.get(path + "/gel"));

@@ -13,6 +13,8 @@ import cistern.clinic.web.Gateway;
 import cistern.clinic.web.Network;
 import cistern.gel.GelFacts;
 import cistern.report.look.ReportFacts;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
@@ -115,6 +117,16 @@ final class Running implements AutoCloseable {
     Caller caller = stranger();
     caller.post("/sign-in", Map.of("name", person(role).name(), "password", PASSWORD));
     return caller;
+  }
+
+  /** Brings somebody of a role in through the form, in a browser. */
+  void signIn(Page page, Role role) {
+    page.navigate("http://127.0.0.1:" + clinic.port() + "/sign-in");
+    page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill(person(role).name());
+    page.getByLabel("Password", new Page.GetByLabelOptions().setExact(true)).fill(PASSWORD);
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in").setExact(true))
+        .click();
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign out")).waitFor();
   }
 
   @Override

@@ -191,8 +191,8 @@ class WholeWorkTest {
   void says_ofACase_weighsCriteriaAndWhatElseItCouldBe() {
     assertThat(clinician.get(example("typical-ms") + "/says").body())
         .contains("Criteria, each edition by itself")
-        .contains("What else it could be")
-        .contains("What would tell most for its burden");
+        .contains("To think of")
+        .contains("What positive against negative fluid changes");
   }
 
   @Test

@@ -207,13 +207,13 @@ public final class Fields {
     return items(name, Json.Text.class, "a text").stream().map(i -> i.value().value()).toList();
   }
 
-  /** The numbers of a list, within the bounds of all numbers. */
+  /** The numbers of a list, within the bounds of all numbers; a chance may be as small as it is. */
   public List<Double> numbers(String name, Sign sign) {
     List<Double> numbers = new ArrayList<>();
     for (Item<Json.Numeral> item : items(name, Json.Numeral.class, "a number")) {
       Decimal.read(item.value(), sign, limits, item.place(), problems)
           .map(BigDecimal::doubleValue)
-          .filter(number -> isBounded(item.place(), number, ""))
+          .filter(number -> sign == Sign.FRACTION || isBounded(item.place(), number, ""))
           .ifPresent(numbers::add);
     }
     return numbers;
