@@ -88,10 +88,16 @@ final class CarrierRendering implements Rendering {
             .filter(Finding::isAsked)
             .map(finding -> SentFinding.of(finding, facts))
             .toList();
+    List<String> urgent =
+        interpretation.alerts().urgent().holding().stream()
+            .filter(urgency -> hasFindings)
+            .map(urgency -> urgency.words().say())
+            .toList();
     List<String> statements =
         interpretation.statements().stream()
             .filter(statement -> hasFindings)
             .map(Statement::text)
+            .filter(text -> !urgent.contains(text))
             .toList();
     Optional<byte[]> attached = Optional.empty();
     if (pdf.isPresent()) {
@@ -103,7 +109,7 @@ final class CarrierRendering implements Rendering {
         new SentWorkup(result.document(), facts),
         findings,
         statements,
-        List.of(),
+        urgent,
         new Versions(Cistern.software(), interpretation.factsVersion()),
         attached);
   }

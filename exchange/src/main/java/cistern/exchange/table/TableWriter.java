@@ -14,7 +14,6 @@ import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -128,23 +127,5 @@ public final class TableWriter {
 
   private static String quoted(String cell) {
     return cell.matches("(?s).*[\",\n\r].*") ? "\"" + cell.replace("\"", "\"\"") + "\"" : cell;
-  }
-
-  /** What each column holds, as a table of its own. */
-  public String dictionary() {
-    StringBuilder rows = new StringBuilder("column,unit,meaning\n");
-    samples()
-        .forEach(
-            s ->
-                rows.append(
-                    "%s,%s,%s\n".formatted(s.code(), s.analyte().unit().ucum(), quoted(s.term()))));
-    if (hasFindings) {
-      for (FindingCode code : FindingCode.values()) {
-        rows.append("%s,%s,value as computed\n".formatted(code.code(), code.unit().ucum()));
-        rows.append("%s.verdict,,how the value stands to its limits\n".formatted(code.code()));
-      }
-    }
-    Optional<String> legend = Optional.of("< and > before a number: only a limit is known");
-    return rows.append("(all),,").append(quoted(legend.get())).append('\n').toString();
   }
 }
