@@ -35,7 +35,7 @@ class WeighedExamplesTest {
           bloody-tap | undetermined, undetermined | - | history borrelia-antibody-index
           serum-days-later | undetermined, undetermined | - | serum-redraw aqp4-igg
           alike-bands | undetermined, undetermined | bands-alike no-csf-only-bands | history kappa-flc
-          monoclonal-ladder | undetermined, undetermined | monoclonal-ladder | history aqp4-igg
+          monoclonal-ladder | undetermined, undetermined | monoclonal-ladder | history repeat-focusing
           kappa-under-limit | undetermined, not-met | no-csf-only-bands | aqp4-igg mog-igg
           low-serum-igg | undetermined, undetermined | - | history repeat-focusing
           high-index-without-bands | undetermined, undetermined | no-csf-only-bands | borrelia-antibody-index aqp4-igg
