@@ -284,7 +284,7 @@ class GelJourneyTest {
       assertThat(clinician.get(path + "/gel").body())
           .contains("Confirmed by Invented clinician, with a person&#39;s counts");
       assertThat(clinician.get(path + "/says").body())
-          .contains("A person&#39;s counts stand instead of what was read")
+          .contains("these counts stand instead of what was read from the picture")
           .contains("13 CSF-only");
       String drawn = "base=4&keep=2-1&keep=3-0&added=3@220.5&y-2=220";
       pages.check("no place", clinician.postText(path + "/gel/draw", drawn + "&y-3=x").body());

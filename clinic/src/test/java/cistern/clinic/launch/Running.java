@@ -121,8 +121,9 @@ final class Running implements AutoCloseable {
 
   /** Brings somebody of a role in through the form, in a browser. */
   void signIn(Page page, Role role) {
+    String name = person(role).name();
     page.navigate("http://127.0.0.1:" + clinic.port() + "/sign-in");
-    page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill(person(role).name());
+    page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill(name);
     page.getByLabel("Password", new Page.GetByLabelOptions().setExact(true)).fill(PASSWORD);
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Sign in").setExact(true))
         .click();
