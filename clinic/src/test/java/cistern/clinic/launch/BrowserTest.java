@@ -249,6 +249,7 @@ class BrowserTest {
     page.navigate(address("/cases"));
     fill(page, "A name for the case, without anything that tells who it is", "not yet read");
     click(page, "Begin");
+    page.waitForURL("**/cases/*-*");
     page.navigate(address("/day"));
     page.getByText("Still reading").waitFor();
     running.clock().release();
