@@ -234,9 +234,7 @@ class BrowserTest {
     click(page, "Come in");
     shows(page, "nothing is lost");
     shows(page, "without script");
-
     click(page, "Send it now");
-
     assertThat(page.url()).doesNotContain("question");
     page.navigate(address(path));
     assertThat(page.getByLabel("What is asked").inputValue()).isEqualTo("typed\nwithout script");
