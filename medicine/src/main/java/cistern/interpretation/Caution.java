@@ -6,7 +6,7 @@ public enum Caution {
       "research-and-education", "For research and education. This is not a medical device."),
   LOCAL_PRACTICE(
       "local-practice-decides",
-      "Local practice and the responsible clinician decide; this supports judgement and never"
+      "Local practice and the responsible clinician decide; this serves judgement and never"
           + " replaces it."),
   NOT_SPECIFIC(
       "not-specific",

@@ -19,6 +19,7 @@ import cistern.measurement.Sample;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Panel;
 import cistern.panel.Person;
+import cistern.panel.UnitSlipSuspected;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.List;
@@ -28,7 +29,7 @@ import java.util.stream.Stream;
 
 /**
  * What the triggers read. Beside blood, cells and protein are the corrected ones; a doubted value
- * is not read.
+ * is not read, but for a protein that is high beside its albumin.
  *
  * @param panel the panel with its problems
  * @param findings every derived quantity
@@ -47,6 +48,7 @@ public record Observed(
     Setting setting,
     Facts facts) {
 
+  private static final Sample PROTEIN = Sample.csf(Analyte.TOTAL_PROTEIN);
   private static final String BLOODY = "urgent.blood.erythrocytes.over";
   private static final double SECONDS_AN_HOUR = 3600;
   private static final double HOURS_A_DAY = 24;
@@ -117,7 +119,25 @@ public record Observed(
   }
 
   private Optional<Measurement> measurement(Sample sample) {
-    return panel.panel().find(sample).filter(m -> !panel.suspected().contains(sample));
+    return panel.panel().find(sample).filter(m -> !isDoubted(m));
+  }
+
+  private boolean isDoubted(Measurement measurement) {
+    return panel.suspected().contains(measurement.sample()) && !isHighBesideAlbumin(measurement);
+  }
+
+  /** A protein that is doubted only for a small albumin alarms: the slip may be the albumin's. */
+  private boolean isHighBesideAlbumin(Measurement measurement) {
+    return measurement.sample().equals(PROTEIN)
+        && panel.problems().stream()
+            .filter(UnitSlipSuspected.class::isInstance)
+            .map(UnitSlipSuspected.class::cast)
+            .anyMatch(s -> s.analyte() == Analyte.ALBUMIN && s.suspected().contains(PROTEIN))
+        && panel
+            .panel()
+            .find(Sample.csf(Analyte.ALBUMIN))
+            .filter(a -> a.value().upper() < measurement.value().lower())
+            .isPresent();
   }
 
   private Optional<Interval> measured(Sample sample) {
