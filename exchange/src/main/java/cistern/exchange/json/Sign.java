@@ -10,9 +10,7 @@ public enum Sign {
   /** Zero or more. */
   NOT_NEGATIVE,
   /** More than zero. */
-  POSITIVE,
-  /** From 0 to 1. */
-  FRACTION;
+  POSITIVE;
 
   /** What is wrong with a number, if anything. */
   Optional<InputTrouble> trouble(BigDecimal number) {
@@ -20,10 +18,6 @@ public enum Sign {
       case ANY -> Optional.empty();
       case NOT_NEGATIVE -> when(number.signum() < 0, InputTrouble.NEGATIVE);
       case POSITIVE -> when(number.signum() <= 0, InputTrouble.NOT_POSITIVE);
-      case FRACTION ->
-          when(
-              number.signum() < 0 || number.compareTo(BigDecimal.ONE) > 0,
-              InputTrouble.NOT_A_FRACTION);
     };
   }
 
