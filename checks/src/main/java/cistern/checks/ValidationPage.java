@@ -51,7 +51,10 @@ public final class ValidationPage {
     WrittenPages others = new WrittenPages(root, out);
     boolean done =
         switch (words.getFirst()) {
-          case "check" -> page.check() & others.check();
+          case "check" -> {
+            boolean same = others.check();
+            yield page.check() && same;
+          }
           case "refresh" -> {
             others.refresh();
             yield page.withStudies(page.readStudies());

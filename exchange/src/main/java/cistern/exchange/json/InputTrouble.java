@@ -31,6 +31,7 @@ public enum InputTrouble {
   TOO_LONG("number-too-long", "The number has more than %s characters."),
   NEGATIVE("number-negative", "The number must not be negative."),
   NOT_POSITIVE("number-not-positive", "The number must be greater than zero."),
+  NOT_A_FRACTION("number-not-a-fraction", "The number must lie between 0 and 1."),
   NOT_A_SHARE(
       "number-not-a-share",
       "A share lies between 0 and 1 and is neither of them: nobody and everybody have no odds."),

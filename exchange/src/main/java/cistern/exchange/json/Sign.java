@@ -10,7 +10,9 @@ public enum Sign {
   /** Zero or more. */
   NOT_NEGATIVE,
   /** More than zero. */
-  POSITIVE;
+  POSITIVE,
+  /** From 0 to 1. */
+  FRACTION;
 
   /** What is wrong with a number, if anything. */
   Optional<InputTrouble> trouble(BigDecimal number) {
@@ -18,6 +20,10 @@ public enum Sign {
       case ANY -> Optional.empty();
       case NOT_NEGATIVE -> when(number.signum() < 0, InputTrouble.NEGATIVE);
       case POSITIVE -> when(number.signum() <= 0, InputTrouble.NOT_POSITIVE);
+      case FRACTION ->
+          when(
+              number.signum() < 0 || number.compareTo(BigDecimal.ONE) > 0,
+              InputTrouble.NOT_A_FRACTION);
     };
   }
 

@@ -102,7 +102,9 @@ class FieldsTest {
     "1e-99999999999, ANY, TOO_SMALL",
     "-1, NOT_NEGATIVE, NEGATIVE",
     "0, POSITIVE, NOT_POSITIVE",
-    "-2, POSITIVE, NOT_POSITIVE"
+    "-2, POSITIVE, NOT_POSITIVE",
+    "1.01, FRACTION, NOT_A_FRACTION",
+    "-0.01, FRACTION, NOT_A_FRACTION",
   })
   void number_outOfRange_isNoted(String literal, Sign sign, InputTrouble trouble) {
     assertThat(fields("{\"a\":" + literal + "}").number("a", sign)).isEmpty();
