@@ -110,7 +110,8 @@ final class FactRows {
       violations.add(place + ": no status: " + cells.get(3));
     }
     boolean isUnsourced = UNSOURCED.contains(cells.get(3));
-    if ((cells.get(4).isBlank() && !isUnsourced) || cells.get(5).isBlank()) {
+    boolean isCited = !cells.get(4).isBlank();
+    if (isCited ? cells.get(5).isBlank() : !isUnsourced) {
       violations.add(place + ": no source, or no place in it");
     }
     if (NUMBER.matcher(cells.get(1)).matches() && cells.get(2).isBlank()) {

@@ -37,7 +37,7 @@ public final class ValidationPage {
   }
 
   /**
-   * Composes, compares or rewrites the page.
+   * Composes, compares or rewrites the page, and the pages that tests wrote whole.
    *
    * @param arguments {@code check}, {@code refresh} or {@code studies}, the root of the repository,
    *     and for {@code studies} the sentence that says when and on which commit they ran
@@ -46,11 +46,19 @@ public final class ValidationPage {
   public static void main(String[] arguments) throws IOException {
     List<String> words = List.of(arguments);
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-    ValidationPage page = new ValidationPage(Path.of(words.get(1)), out);
+    Path root = Path.of(words.get(1));
+    ValidationPage page = new ValidationPage(root, out);
+    WrittenPages others = new WrittenPages(root, out);
     boolean done =
         switch (words.getFirst()) {
-          case "check" -> page.check();
-          case "refresh" -> page.withStudies(page.readStudies());
+          case "check" -> {
+            boolean same = others.check();
+            yield page.check() && same;
+          }
+          case "refresh" -> {
+            others.refresh();
+            yield page.withStudies(page.readStudies());
+          }
           case "studies" -> page.withStudies(page.studiesOf(words.get(2)));
           default -> throw new IllegalArgumentException("check, refresh or studies");
         };

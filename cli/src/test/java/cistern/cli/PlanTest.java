@@ -31,7 +31,12 @@ class PlanTest {
     assertThat(run.code()).isZero();
     assertThat(run.err()).isEmpty();
     assertThat(text(run))
-        .contains("ABN 2018", "ESAIC/ESRA 2022", "ASRA", "a UK regional guide", "local policy")
+        .contains(
+            "ABN 2018",
+            "ESAIC/ESRA 2022",
+            "ASRA",
+            "NHS Lothian antithrombotic guide",
+            "local policy")
         .contains("under 72 h (50 h since the last dose)", "lumbar fusion", "invented");
   }
 

@@ -26,9 +26,6 @@ public record FactTable(String name, String version, List<Fact> facts) {
 
   private static final String HEADER = "key\tvalue\tunit\tstatus\treference\tplace";
 
-  /** The header of a table whose sources are words and not yet keys of the bibliography. */
-  private static final String WORDED = "key\tvalue\tunit\tstatus\tsource\tplace";
-
   private static final String VERSION = "# version ";
 
   /** Copies the rows. */
@@ -55,8 +52,7 @@ public record FactTable(String name, String version, List<Fact> facts) {
   private static FactTable read(String name, BufferedReader in) throws IOException {
     String first = String.valueOf(in.readLine());
     String header = String.valueOf(in.readLine());
-    boolean isKeyed = header.equals(HEADER);
-    if (!first.startsWith(VERSION) || !(isKeyed || header.equals(WORDED))) {
+    if (!first.startsWith(VERSION) || !header.equals(HEADER)) {
       throw new IllegalStateException(name + ": no version or header line");
     }
     List<Fact> facts = new ArrayList<>();
@@ -65,25 +61,23 @@ public record FactTable(String name, String version, List<Fact> facts) {
     for (int row = 3; line != null; row++) {
       String place = name + ":" + row;
       if (line.startsWith(WideRows.HEADER)) {
-        wide = Optional.of(WideRows.of(line, isKeyed));
+        wide = Optional.of(WideRows.of(line));
       } else if (!line.isBlank() && !line.startsWith("#")) {
         facts.addAll(
-            wide.isPresent()
-                ? wide.get().parse(place, line)
-                : List.of(parse(place, line, isKeyed)));
+            wide.isPresent() ? wide.get().parse(place, line) : List.of(parse(place, line)));
       }
       line = in.readLine();
     }
     return new FactTable(name, first.substring(VERSION.length()).strip(), facts);
   }
 
-  private static Fact parse(String place, String line, boolean isKeyed) {
+  private static Fact parse(String place, String line) {
     String[] cells = line.split("\t", -1);
     if (cells.length != 6) {
       throw new IllegalStateException(place + ": a fact has six cells, this has " + cells.length);
     }
     Status status = status(place, cells[3]);
-    Provenance cited = cited(cells[4], status, isKeyed);
+    Provenance cited = Provenance.parse(cells[4], status);
     return new Fact(
         cells[0], FactValue.parse(cells[1]), cells[2], status, cited, cells[5], Optional.empty());
   }
@@ -91,9 +85,5 @@ public record FactTable(String name, String version, List<Fact> facts) {
   static Status status(String place, String word) {
     return Status.parse(word)
         .orElseThrow(() -> new IllegalStateException(place + ": no status " + word));
-  }
-
-  static Provenance cited(String cell, Status status, boolean isKeyed) {
-    return isKeyed ? Provenance.parse(cell, status) : Provenance.ofWords(cell);
   }
 }

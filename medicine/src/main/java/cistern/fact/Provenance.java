@@ -31,7 +31,7 @@ public record Provenance(String words, List<Reference> references) {
    *
    * @throws IllegalStateException when a key is unknown, or missing where the status asks for one
    */
-  static Provenance parse(String cell, Status status) {
+  public static Provenance parse(String cell, Status status) {
     List<Reference> references = new ArrayList<>();
     String named =
         cell.isBlank()

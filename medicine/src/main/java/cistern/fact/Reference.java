@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /**
  * One entry of the bibliography: what a librarian needs to fetch it. Fields are those of the
- * Citation Style Language; a title in square brackets was supplied by this project.
+ * Citation Style Language; an entry whose title nobody here has seen stands without one.
  *
  * @param key by which a fact row cites it
  * @param author family name of the first author, or the body that published it; may be empty
@@ -23,8 +23,8 @@ public record Reference(String key, String author, String year, Map<String, Stri
   /** Copies the fields; an entry that nobody could find is a fault of the program. */
   public Reference {
     fields = Map.copyOf(fields);
-    if (!fields.containsKey("title") || address(fields).isEmpty()) {
-      throw new IllegalStateException(key + ": an entry has a title and says where to find it");
+    if (address(fields).isEmpty()) {
+      throw new IllegalStateException(key + ": an entry says where to find it");
     }
   }
 
@@ -32,7 +32,7 @@ public record Reference(String key, String author, String year, Map<String, Stri
   public String toText() {
     String named =
         Stream.of(author, year).filter(w -> !w.isEmpty()).collect(Collectors.joining(" "));
-    String work = journal().or(() -> field("title")).orElse(key);
+    String work = journal().or(() -> field("title")).orElse("");
     return Stream.of(named, work, locator())
         .filter(w -> !w.isEmpty())
         .collect(Collectors.joining(", "));
@@ -61,7 +61,7 @@ public record Reference(String key, String author, String year, Map<String, Stri
   /** By DOI, else PubMed, its own address, its ISBN, or PubMed's search by journal and page. */
   private static Optional<String> address(Map<String, String> fields) {
     return at(fields, "DOI", "https://doi.org/")
-        .or(() -> at(fields, "PMID", PUBMED))
+        .or(() -> at(fields, "PMID", PUBMED).map(address -> address + "/"))
         .or(() -> at(fields, "PMCID", "https://www.ncbi.nlm.nih.gov/pmc/articles/"))
         .or(() -> at(fields, "URL", ""))
         .or(() -> at(fields, "ISBN", "ISBN "))

@@ -12,11 +12,10 @@ import java.util.regex.Pattern;
  * row.name}; {@code value @status} when a single cell is better or worse supported than its row.
  *
  * @param columns the facts of a row
- * @param isKeyed whether sources are keys of the bibliography
  */
-record WideRows(List<Column> columns, boolean isKeyed) {
+record WideRows(List<Column> columns) {
 
-  static final String HEADER = "row\tstatus\t";
+  static final String HEADER = "row\tstatus\treference\tplace\t";
 
   private static final int FIXED = 4;
   private static final Pattern HEAD = Pattern.compile("(\\S+)(?: \\((.+)\\))?");
@@ -30,7 +29,7 @@ record WideRows(List<Column> columns, boolean isKeyed) {
    */
   record Column(String name, String unit) {}
 
-  static WideRows of(String header, boolean isKeyed) {
+  static WideRows of(String header) {
     List<Column> columns = new ArrayList<>();
     String[] heads = header.split("\t", -1);
     for (int i = FIXED; i < heads.length; i++) {
@@ -39,7 +38,7 @@ record WideRows(List<Column> columns, boolean isKeyed) {
         columns.add(new Column(head.group(1), Optional.ofNullable(head.group(2)).orElse("")));
       }
     }
-    return new WideRows(columns, isKeyed);
+    return new WideRows(columns);
   }
 
   List<Fact> parse(String place, String line) {
@@ -60,7 +59,7 @@ record WideRows(List<Column> columns, boolean isKeyed) {
                 FactValue.parse(cell.group(1)),
                 columns.get(i).unit(),
                 status,
-                FactTable.cited(cells[2], status, isKeyed),
+                Provenance.parse(cells[2], status),
                 cells[3],
                 Optional.empty()));
       }

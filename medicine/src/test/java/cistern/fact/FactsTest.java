@@ -25,6 +25,23 @@ class FactsTest {
     }
   }
 
+  /** No table is exempt: words in the place of a key are refused where the table is read. */
+  @Test
+  void standard_everyFact_citesAnEntryUnlessItsStatusSaysThatNothingWasLookedUp() {
+    for (Fact fact : FACTS.all()) {
+      switch (fact.status()) {
+        case READ, DERIVED, LOCAL ->
+            assertThat(fact.cited().references()).as(fact.key()).isNotEmpty();
+        case SECOND_HAND ->
+            assertThat(fact.cited().words()).as(fact.key()).contains(", as given in ");
+        case COMMON_PRACTICE ->
+            assertThat(fact.source()).as(fact.key()).startsWith("common practice");
+        case PROJECT_RULE -> assertThat(fact.source()).as(fact.key()).startsWith("project rule");
+        case MEMORY -> assertThat(fact.source()).as(fact.key()).startsWith("from memory");
+      }
+    }
+  }
+
   @Test
   void standard_keysFixedFromOutside_areThere() {
     for (String key :
@@ -115,6 +132,9 @@ class FactsTest {
         .withMessageContaining("five-cells.tsv:3");
     assertThatIllegalStateException()
         .isThrownBy(() -> FactTable.read(FactsTest.class, "no-status.tsv"));
+    assertThatIllegalStateException()
+        .isThrownBy(() -> FactTable.read(FactsTest.class, "worded.tsv"))
+        .withMessageContaining("a doctor's handbook");
   }
 
   @Test

@@ -1,5 +1,6 @@
 package cistern.clinic.casework;
 
+import cistern.fact.Grounds;
 import cistern.finding.Chances;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
@@ -7,7 +8,10 @@ import cistern.finding.Printed;
 import cistern.finding.Threshold;
 import cistern.interpretation.Interpretation;
 import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
+import cistern.report.markup.Text;
+import cistern.report.paper.CitedText;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -38,7 +42,7 @@ final class Why {
                 : "no limit is known"));
     lines.add(line("Verdict", finding.verdict().word()));
     lines.add(line("What would change it", change(finding)));
-    lines.add(line("Source", sources(finding)));
+    lines.add(line("Source", sources(finding.grounds())));
     lines.add(line("Known how", finding.grounds().status().word()));
     if (!finding.note().isEmpty()) {
       lines.add(line("Note", finding.note()));
@@ -47,10 +51,7 @@ final class Why {
         "details",
         Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
         Element.of("dl")
-            .with(
-                lines.stream()
-                    .flatMap(l -> ((cistern.report.markup.Fragment) l).children().stream())
-                    .toList())
+            .with(lines.stream().flatMap(l -> ((Fragment) l).children().stream()).toList())
             .with("id", id(finding.code())));
   }
 
@@ -60,8 +61,11 @@ final class Why {
   }
 
   private static Node line(String name, String words) {
-    return cistern.report.markup.Fragment.of(
-        Element.of("dt", name), Element.of("dd", words.isEmpty() ? "not given" : words));
+    return line(name, new Text(words.isEmpty() ? "not given" : words));
+  }
+
+  private static Node line(String name, Node said) {
+    return Fragment.of(Element.of("dt", name), Element.of("dd", said));
   }
 
   private static String change(Finding finding) {
@@ -91,7 +95,18 @@ final class Why {
         .orElse("");
   }
 
-  private static String sources(Finding finding) {
-    return String.join("; ", finding.grounds().sources());
+  /** Each source with links to its publications. */
+  private static Node sources(Grounds grounds) {
+    if (grounds.citations().isEmpty()) {
+      return new Text("not given");
+    }
+    List<Node> parts = new ArrayList<>();
+    for (Grounds.Citation citation : grounds.citations()) {
+      if (!parts.isEmpty()) {
+        parts.add(new Text("; "));
+      }
+      parts.add(CitedText.of(citation.source(), citation.references()));
+    }
+    return new Fragment(parts);
   }
 }

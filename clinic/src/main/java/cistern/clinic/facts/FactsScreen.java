@@ -13,6 +13,7 @@ import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
+import cistern.report.paper.CitedText;
 import java.util.Collection;
 import java.util.List;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -69,7 +70,7 @@ public final class FactsScreen {
         text(fact.value().toText()),
         text(fact.unit()),
         text(fact.status().word()),
-        text(fact.citation()),
+        CitedText.of(fact.citation(), fact.cited().references()),
         text(fact.standard().map(s -> "by local policy; standard " + s.toText()).orElse("")));
   }
 }

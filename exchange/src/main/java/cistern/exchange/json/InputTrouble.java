@@ -32,6 +32,9 @@ public enum InputTrouble {
   NEGATIVE("number-negative", "The number must not be negative."),
   NOT_POSITIVE("number-not-positive", "The number must be greater than zero."),
   NOT_A_FRACTION("number-not-a-fraction", "The number must lie between 0 and 1."),
+  NOT_A_SHARE(
+      "number-not-a-share",
+      "A share lies between 0 and 1 and is neither of them: nobody and everybody have no odds."),
   NOT_WHOLE("number-not-whole", "The number must be whole, and not larger than %s."),
   TOO_LARGE_NUMBER("number-too-large", "The number must not be larger than %s%s."),
   TOO_FAR_TIME("time-too-far", "The time must lie between the years %s and %s."),

@@ -3,6 +3,7 @@ package cistern.exchange.lab;
 import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
 import cistern.fact.Facts;
+import cistern.fact.Provenance;
 import cistern.fact.Status;
 import java.util.List;
 import java.util.Map;
@@ -26,17 +27,18 @@ public final class Loinc {
   public static final String WITHHELD = "withheld";
 
   private static final List<LoincCode> CODES =
-      WordTable.rows("loinc.tsv").stream()
-          .map(r -> new LoincCode(r[0], r[1], r[2], r[3], status(r[4]), r[5]))
-          .toList();
+      WordTable.rows("loinc.tsv").stream().map(Loinc::code).toList();
 
   private static final Map<String, LoincCode> BY_CODE =
       CODES.stream().collect(Collectors.toUnmodifiableMap(LoincCode::code, Function.identity()));
 
   private Loinc() {}
 
-  private static Status status(String word) {
-    return Status.parse(word).orElseThrow(() -> new IllegalStateException("no status " + word));
+  private static LoincCode code(String[] row) {
+    Status status =
+        Status.parse(row[4])
+            .orElseThrow(() -> new IllegalStateException(row[0] + ": no status " + row[4]));
+    return new LoincCode(row[0], row[1], row[2], row[3], status, Provenance.parse(row[5], status));
   }
 
   /** Every code of the table. */

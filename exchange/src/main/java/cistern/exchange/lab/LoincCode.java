@@ -1,5 +1,6 @@
 package cistern.exchange.lab;
 
+import cistern.fact.Provenance;
 import cistern.fact.Status;
 
 /**
@@ -10,10 +11,10 @@ import cistern.fact.Status;
  * @param meaning what it stands for here
  * @param unit a unit of the dimension that the code is for; empty where it has none
  * @param status how well the code and its name are supported
- * @param source where they were seen
+ * @param cited where they can be looked up; nothing where they were recalled
  */
 public record LoincCode(
-    String code, String name, String meaning, String unit, Status status, String source) {
+    String code, String name, String meaning, String unit, Status status, Provenance cited) {
 
   /** Whether the mod-10 check digit (Luhn) of a code is right. */
   public static boolean isWellFormed(String code) {

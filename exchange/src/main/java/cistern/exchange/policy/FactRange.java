@@ -17,8 +17,8 @@ enum FactRange {
   POSITIVE,
   /** Zero or more. */
   NOT_NEGATIVE,
-  /** From 0 to 1. */
-  FRACTION,
+  /** Between 0 and 1 and neither of them: a share whose odds are computed with. */
+  SHARE,
   /** Any number. */
   ANY;
 
@@ -32,15 +32,24 @@ enum FactRange {
     if (key.equals("bands.cut-off")) {
       return COUNT;
     }
-    if (key.startsWith("headache-risk.baseline.")) {
-      return FRACTION;
+    if (isShare(key)) {
+      return SHARE;
     }
     if (key.startsWith("molar-mass.")
         || key.startsWith("tubes.production.")
+        || key.endsWith(".log-odds-ratio.spread")
         || key.endsWith(".years")) {
       return POSITIVE;
     }
-    return key.startsWith("igg-synthesis-rate.") ? ANY : NOT_NEGATIVE;
+    return key.startsWith("igg-synthesis-rate.") || key.endsWith(".log-odds-ratio")
+        ? ANY
+        : NOT_NEGATIVE;
+  }
+
+  private static boolean isShare(String key) {
+    return key.equals("probability.share.own")
+        || key.startsWith("headache-risk.local.")
+        || (key.startsWith("headache-risk.factor.") && key.endsWith(".share"));
   }
 
   /** A number that was not read, or that only a clinic can set: the fact says who to ask. */
@@ -51,8 +60,7 @@ enum FactRange {
   Sign sign() {
     return switch (this) {
       case COUNT, POSITIVE -> Sign.POSITIVE;
-      case NOT_NEGATIVE -> Sign.NOT_NEGATIVE;
-      case FRACTION -> Sign.FRACTION;
+      case NOT_NEGATIVE, SHARE -> Sign.NOT_NEGATIVE;
       case ANY, FIXED -> Sign.ANY;
     };
   }

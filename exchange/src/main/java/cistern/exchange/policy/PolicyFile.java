@@ -137,6 +137,10 @@ public final class PolicyFile {
       given.add("value", InputTrouble.NOT_WHOLE, Integer.MAX_VALUE);
       return Optional.empty();
     }
+    if (FactRange.of(fact) == FactRange.SHARE && (value <= 0 || value >= 1)) {
+      given.add("value", InputTrouble.NOT_A_SHARE);
+      return Optional.empty();
+    }
     return Optional.of(new FactValue.Figure(value));
   }
 

@@ -21,7 +21,7 @@ final class CommonUnits {
 
   private static final String HEADER = "unit\tfactor\tdimension";
   private static final String MISWRITTEN_HEADER = "written\tunit";
-  private static final String SPELLINGS_HEADER = "written\tunit\tstatus\tsource";
+  private static final String SPELLINGS_HEADER = "written\tunit\tstatus\treference";
 
   private final SequencedMap<String, Unit> units = new LinkedHashMap<>();
   private final List<Map.Entry<String, String>> miswritten;

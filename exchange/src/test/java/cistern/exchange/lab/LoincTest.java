@@ -43,10 +43,10 @@ class LoincTest {
   }
 
   @Test
-  void all_everyCode_hasItsCheckDigitAndASource() {
+  void all_everyCode_hasItsCheckDigitAndSaysWhereItStands() {
     assertThat(Loinc.all())
         .allMatch(code -> LoincCode.isWellFormed(code.code()))
-        .noneMatch(code -> code.source().isBlank() || code.name().isBlank());
+        .noneMatch(code -> code.cited().words().isBlank() || code.name().isBlank());
   }
 
   /** Source: traps met in public lists: eGFR, a stem without check digit, a wrong check digit. */

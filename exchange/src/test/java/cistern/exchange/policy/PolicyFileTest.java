@@ -43,6 +43,34 @@ class PolicyFileTest {
         .isEqualTo(new Policy.Change(new FactValue.Figure(expected), "memo 4"));
   }
 
+  /** A share of nobody, of everybody or of more has no odds; 85 % is 0.85. */
+  @ParameterizedTest
+  @CsvSource({
+    "probability.share.own, 0, 1",
+    "probability.share.own, 1, 1",
+    "probability.share.own, 1.2, 1",
+    "probability.share.own, 100, %",
+    "headache-risk.local.atraumatic, 0, 1",
+    "headache-risk.factor.female.share, 1, 1"
+  })
+  void read_aShareOfNobodyOrEverybody_isRefusedWithItsPlace(String key, String value, String unit)
+      throws IOException {
+    assertThat(places(fact(key, value, unit, "audit")))
+        .containsExactly("facts[\"" + key + "\"].value");
+  }
+
+  @Test
+  void read_aSpreadOfNothing_isRefused() throws IOException {
+    assertThat(places(fact("probability.attack-mri-not-used.log-odds-ratio.spread", "0", "1", "s")))
+        .hasSize(1);
+  }
+
+  @Test
+  void read_aShareInPerCent_isAFraction() throws IOException {
+    assertThat(understood(fact("probability.share.own", "85", "%", "audit")).changes())
+        .containsValue(new Policy.Change(new FactValue.Figure(0.85), "audit"));
+  }
+
   @Test
   void read_aRule_isOneOfThoseThatExist() throws IOException {
     assertThat(

@@ -25,7 +25,7 @@ class AntithromboticsTest {
 
   /**
    * The published intervals row by row: Dodd 2018 (ABN, clearance ≥ 50), Kietaibl 2022
-   * (ESAIC/ESRA), ASRA as quoted, two UK guides, a medical handbook. Least and most hours; the
+   * (ESAIC/ESRA), ASRA as quoted, NHS Lothian, UKCPA, McMaster Textbook. Least and most hours; the
    * status each was read with.
    */
   @Nested
@@ -136,7 +136,7 @@ class AntithromboticsTest {
       assertThat(rows).isEqualTo(60);
     }
 
-    /** Dodd 2018: avoid lumbar puncture on fondaparinux 7.5 mg; a medical handbook: 48–72 h. */
+    /** Dodd 2018: avoid lumbar puncture on fondaparinux 7.5 mg; McMaster Textbook: 48–72 h. */
     @Test
     void check_fondaparinuxHighDose_showsBothSidesOfTheConflict() {
       AntithromboticPlan plan =

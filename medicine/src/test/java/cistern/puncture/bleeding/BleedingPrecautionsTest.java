@@ -115,7 +115,7 @@ class BleedingPrecautionsTest {
       OutsideCheck.of(
               "Thresholds for platelets, INR and aPTT, at their edges",
               "Kaufman 2015; Metcalf 2025; Tumani 2020; Dodd 2018; SIR 2019, BSH 2017 and ASCO"
-                  + " 2018 as quoted; a professional medical manual",
+                  + " 2018 as quoted; MSD Manual",
               "equal verdicts")
           .toTable(rows + " of " + rows + " agree");
     }
@@ -216,7 +216,9 @@ class BleedingPrecautionsTest {
           Given.nothing().taking(Given.drug("apixaban", DoseClass.HIGH, 50)).clearance(90);
 
       assertThat(find(given, "guidelines-disagree").text())
-          .contains("ESAIC/ESRA 2022 not-passed", "a UK regional guide (draft, undated) passed");
+          .contains(
+              "ESAIC/ESRA 2022 not-passed",
+              "NHS Lothian antithrombotic guide (draft, undated) passed");
     }
   }
 

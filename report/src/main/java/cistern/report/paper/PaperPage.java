@@ -124,13 +124,18 @@ public final class PaperPage {
     return Element.of("div").with("class", annex.isEmpty() ? "after" : "annex").with(parts);
   }
 
-  private static Element list(List<Sources.Source> sources) {
+  private Element list(List<Sources.Source> sources) {
     return Element.of("ol")
         .with("class", "sources")
         .with(
             sources.stream()
-                .map(s -> Element.of("li", s.text()).with("id", "source-" + s.number()))
+                .map(s -> Element.of("li", text(s)).with("id", "source-" + s.number()))
                 .toList());
+  }
+
+  /** On a screen with links; on paper the words say where it is found. */
+  private Node text(Sources.Source source) {
+    return isPrint ? new Text(source.text()) : CitedText.of(source.text(), source.references());
   }
 
   private Element section(Section section) {

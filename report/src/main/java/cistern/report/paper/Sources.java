@@ -2,6 +2,7 @@ package cistern.report.paper;
 
 import cistern.fact.Grounds;
 import cistern.fact.Grounds.Citation;
+import cistern.fact.Reference;
 import cistern.fact.Status;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,8 +19,9 @@ final class Sources {
    *
    * @param number by which it is named
    * @param text of the source, with what makes it weaker than a publication that was read
+   * @param references the publications that the text names
    */
-  record Source(String number, String text) {}
+  record Source(String number, String text, List<Reference> references) {}
 
   /** The numbers of some grounds. */
   List<String> of(Grounds grounds) {
@@ -33,7 +35,11 @@ final class Sources {
     List<Source> all = new ArrayList<>();
     numbers.forEach(
         (citation, number) ->
-            all.add(new Source(number, citation.source() + weakness(citation.status()))));
+            all.add(
+                new Source(
+                    number,
+                    citation.source() + weakness(citation.status()),
+                    citation.references())));
     return all;
   }
 
