@@ -87,7 +87,7 @@ record Plan(String root) {
               Set.of("clinic.setting", "clinic.store", "clinic.audit", "clinic.account")),
           entry("report.look", Set.of()),
           entry("report.markup", Set.of()),
-          entry("report.wording", Set.of()),
+          entry("report.wording", Set.of("report.look")),
           entry("report.figure", Set.of("report.look", "report.markup", "report.wording")),
           entry(
               "report.paper",

@@ -9,8 +9,11 @@ import cistern.puncture.PuncturePlan;
 import cistern.puncture.procedure.Procedure;
 import cistern.report.paper.Paper;
 import cistern.report.patient.PatientPuncture;
+import cistern.report.plan.CardPaper;
 import cistern.report.plan.PlanJson;
 import cistern.report.plan.PlanPaper;
+import cistern.report.plan.TubePaper;
+import cistern.report.wording.PrintedTime;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -36,7 +39,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Example: cistern plan examples/plan-anticoagulated.json --format pdf --out plan.pdf",
-      "For the person: cistern plan examples/plan-first.json --for patient"
+      "For the person: cistern plan examples/plan-first.json --for patient",
+      "Labels: cistern plan examples/plan-first.json --for labels --format pdf --out labels.pdf"
     },
     mixinStandardHelpOptions = true)
 final class Plan implements Callable<Integer> {
@@ -57,7 +61,7 @@ final class Plan implements Callable<Integer> {
   @Option(
       names = "--for",
       paramLabel = "READER",
-      description = "clinician (default) or patient; JSON is the same for both")
+      description = "clinician (default), patient, card (A6) or labels; JSON is the same for all")
   private Reader reader = Reader.CLINICIAN;
 
   @Option(
@@ -81,7 +85,9 @@ final class Plan implements Callable<Integer> {
   /** For whom a plan is written. */
   enum Reader {
     CLINICIAN,
-    PATIENT
+    PATIENT,
+    CARD,
+    LABELS
   }
 
   Plan(Terminal terminal) {
@@ -109,7 +115,9 @@ final class Plan implements Callable<Integer> {
     PaperWriter writer = new PaperWriter(terminal, facts, Optional.ofNullable(out));
     Paper paper =
         switch (reader) {
-          case CLINICIAN -> PlanPaper.of(workup, plan, writer.foot());
+          case CLINICIAN -> PlanPaper.of(workup, plan, PrintedTime.of(facts), writer.foot());
+          case CARD -> CardPaper.of(workup, plan, PrintedTime.of(facts), writer.foot());
+          case LABELS -> TubePaper.labels(workup, plan, facts, writer.foot());
           case PATIENT ->
               PatientPuncture.of(
                   PatientLanguage.of(spec, language), workup, plan, Cistern.software());

@@ -22,11 +22,11 @@ class ExamplesTest {
       delimiter = '|',
       value = {
         "typical-ms|-|-|synthesis-demonstrated barrier-holds criteria",
-        "barrier-leak|-|-|synthesis-not-demonstrated weakest-link barrier-leaks near-limit"
+        "barrier-leak|-|-|synthesis-not-demonstrated barrier-leaks near-limit"
             + " repeatability add-kappa",
-        "bloody-tap|blood-contaminated|-|synthesis-demonstrated weakest-link yellow-or-bloody"
+        "bloody-tap|blood-contaminated|-|synthesis-demonstrated yellow-or-bloody"
             + " blood-in-sample barrier-undetermined",
-        "serum-days-later|draws-far-apart|-|synthesis-undetermined weakest-link"
+        "serum-days-later|draws-far-apart|-|synthesis-undetermined pair-defect"
             + " barrier-undetermined redraw-pair",
         "alike-bands|-|-|synthesis-not-demonstrated barrier-holds bands-alike"
             + " repeatability add-kappa",
@@ -35,7 +35,7 @@ class ExamplesTest {
         "kappa-under-limit|-|-|synthesis-not-demonstrated no-sign-of-synthesis barrier-holds"
             + " repeatability",
         "low-serum-igg|serum-igg-low|age-rules-disagree index-against-hyperbola|"
-            + "synthesis-equivocal single-band weakest-link barrier-leaks near-limit near-limit"
+            + "synthesis-equivocal single-band barrier-leaks near-limit near-limit"
             + " near-limit near-limit repeatability repeat-focusing add-kappa",
         "high-index-without-bands|-|bands-against-fraction|synthesis-suggested weakest-link"
             + " barrier-holds index-without-bands near-limit near-limit repeatability"

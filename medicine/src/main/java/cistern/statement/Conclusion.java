@@ -111,8 +111,10 @@ public sealed interface Conclusion extends Statement {
    * @param isFocused whether bands were looked for and found negative
    * @param isAllWithin whether nothing else lies above its limit
    * @param within the numbers that were decided
+   * @param isMsUnsaid whether nothing may be said of MS
    */
-  record SynthesisNotDemonstrated(boolean isFocused, boolean isAllWithin, List<Finding> within)
+  record SynthesisNotDemonstrated(
+      boolean isFocused, boolean isAllWithin, List<Finding> within, boolean isMsUnsaid)
       implements Conclusion {
 
     /** Copies the findings. */
@@ -130,7 +132,7 @@ public sealed interface Conclusion extends Statement {
       return isFocused
           ? "Antibody made inside the CNS is not demonstrated: no CSF-only bands"
               + (isAllWithin ? ", and nothing lies above its limit" : "")
-              + ". Multiple sclerosis without CSF bands exists."
+              + (isMsUnsaid ? "." : ". Multiple sclerosis without CSF bands exists.")
           : "Antibody made inside the CNS is not demonstrated by the quotients; without focusing a"
               + " small synthesis is easily missed.";
     }

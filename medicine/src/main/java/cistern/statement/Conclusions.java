@@ -23,7 +23,7 @@ final class Conclusions {
               input.puncture().bands().cutOff(),
               input.puncture().bands().isConfirmed(),
               input.above(),
-              input.alerts().isInfant() || input.alerts().isContradicted());
+              input.isMsUnsaid());
       case BORDERLINE ->
           new Conclusion.SynthesisEquivocal(
               input.puncture().bands().counts().csfOnly().orElse(1),
@@ -57,7 +57,8 @@ final class Conclusions {
             .filter(f -> !isKappaUnder || f.code() != FindingCode.IGG_FRACTION)
             .toList();
     return speaking.isEmpty()
-        ? new Conclusion.SynthesisNotDemonstrated(true, input.above().isEmpty(), input.decided())
+        ? new Conclusion.SynthesisNotDemonstrated(
+            true, input.above().isEmpty(), input.decided(), input.isMsUnsaid())
         : new Conclusion.SynthesisSuggested(speaking, BandVerdict.NEGATIVE);
   }
 
@@ -70,7 +71,8 @@ final class Conclusions {
       return new Conclusion.SynthesisSuggested(speaking, BandVerdict.UNDETERMINED);
     }
     if (isQuotientDecided(input)) {
-      return new Conclusion.SynthesisNotDemonstrated(false, true, input.decided());
+      return new Conclusion.SynthesisNotDemonstrated(
+          false, true, input.decided(), input.isMsUnsaid());
     }
     return new Conclusion.SynthesisUndetermined(reason(input));
   }

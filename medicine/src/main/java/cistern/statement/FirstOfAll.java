@@ -69,9 +69,7 @@ final class FirstOfAll {
             .flatMap(u -> Stream.of(u.words().act().split("(?<=\\.) ", -1)))
             .distinct()
             .collect(Collectors.joining(" "));
-    return acts.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Said("urgent-act", "To do: " + acts));
+    return acts.isEmpty() ? Optional.empty() : Optional.of(new Said(Said.ACT, "To do: " + acts));
   }
 
   private static Optional<Statement> unknown(Alerts alerts) {
@@ -84,8 +82,7 @@ final class FirstOfAll {
             .collect(Collectors.joining(", "));
     return missing.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            new Said("urgent-unknown", "Not known, and it matters here: " + missing + "."));
+        : Optional.of(new Said(Said.UNKNOWN, "Not known, and it matters here: " + missing + "."));
   }
 
   /** Who answered, when and why. */

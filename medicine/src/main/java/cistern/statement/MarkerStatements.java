@@ -31,7 +31,7 @@ final class MarkerStatements {
   }
 
   private List<Statement> statements() {
-    if (!input.alerts().isSilencing()) {
+    if (!input.alerts().isSilencing() && !input.alerts().isInfant()) {
       if (!input.alerts().isBandsUnknown()) {
         bands();
       }

@@ -6,4 +6,15 @@ package cistern.statement;
  * @param code the name in files
  * @param text the sentence
  */
-public record Said(String code, String text) implements Statement {}
+public record Said(String code, String text) implements Statement {
+
+  /** What is done about an urgent rule, and what is not known of one. */
+  static final String ACT = "urgent-act";
+
+  static final String UNKNOWN = "urgent-unknown";
+
+  @Override
+  public boolean isUrgent() {
+    return code.equals(ACT) || code.equals(UNKNOWN);
+  }
+}

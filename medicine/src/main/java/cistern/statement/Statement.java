@@ -8,4 +8,9 @@ public interface Statement {
 
   /** The sentence. */
   String text();
+
+  /** Whether it must be acted on before anything else is read. */
+  default boolean isUrgent() {
+    return false;
+  }
 }

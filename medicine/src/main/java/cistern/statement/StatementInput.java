@@ -97,6 +97,11 @@ public record StatementInput(
     return SYNTHESIS.stream().map(puncture::finding);
   }
 
+  /** Whether nothing may be said of MS beside the answer. */
+  boolean isMsUnsaid() {
+    return alerts.isInfant() || alerts.isContradicted();
+  }
+
   boolean hasProblem(String... codes) {
     return problems.stream().anyMatch(p -> List.of(codes).contains(p.code()));
   }

@@ -14,12 +14,14 @@ public final class Statements {
   private final double severeFrom;
   private final double nearChance;
   private final double repeatChance;
+  private final String withoutPredictors;
 
   private Statements(Facts facts) {
     this.facts = facts;
     severeFrom = facts.number("albumin-quotient.severe");
     nearChance = facts.number("near-limit.chance");
     repeatChance = facts.number("say.repeat.least-chance");
+    withoutPredictors = facts.word("say.bacterial-predictors-absent");
   }
 
   /** The statements under some facts. */
@@ -31,14 +33,16 @@ public final class Statements {
   public List<Statement> of(StatementInput input) {
     Alerts alerts = input.alerts();
     List<Statement> all = new ArrayList<>(FirstOfAll.before(alerts));
+    if (alerts.person().isWithoutPredictors()) {
+      all.add(new Said("bacterial-predictors-absent", withoutPredictors));
+    }
     if (alerts.isSilencing()) {
       all.addAll(whileOpen(input));
       return all;
     }
-    all.add(Conclusions.of(input));
-    Weaknesses.of(input, !input.near(nearChance).isEmpty())
-        .map(WeakestLink::new)
-        .ifPresent(all::add);
+    Conclusion conclusion = Conclusions.of(input);
+    all.add(conclusion);
+    Weaknesses.of(input, conclusion, nearChance).map(WeakestLink::new).ifPresent(all::add);
     all.addAll(FirstOfAll.after(alerts));
     all.add(barrier(input));
     input
@@ -69,9 +73,14 @@ public final class Statements {
     all.add(
         new Said(
             "waiting",
-            "Bands, light chains and criteria wait until this has been answered by a named person."));
+            (input.alerts().isInfant()
+                    ? "Everything else waits"
+                    : "Bands, light chains and criteria wait")
+                + " until this has been answered by a named person."));
     all.addAll(FirstOfAll.after(input.alerts()));
-    all.add(barrier(input));
+    if (input.puncture().finding(FindingCode.ALBUMIN_QUOTIENT).hasValue()) {
+      all.add(barrier(input));
+    }
     all.addAll(MarkerStatements.of(input, facts));
     NextSteps.of(input).stream().filter(NextStep::isOfTheSample).forEach(all::add);
     return all;

@@ -1,5 +1,6 @@
 package cistern.statement;
 
+import cistern.urgent.Tier;
 import cistern.urgent.Urgency;
 
 /**
@@ -12,6 +13,11 @@ public record UrgentStatement(Urgency urgency) implements Statement {
   @Override
   public String code() {
     return urgency.code();
+  }
+
+  @Override
+  public boolean isUrgent() {
+    return urgency.isOpen() || urgency.tier() != Tier.T2;
   }
 
   @Override

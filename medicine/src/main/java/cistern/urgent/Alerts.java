@@ -21,7 +21,7 @@ import java.util.stream.Stream;
  * @param thinkOf what to think of, most specific first
  * @param kappaRaisedAlsoBy what else than synthesis raises the κ index, in words
  * @param treatments what had been given before the fluid was drawn, with its name and date
- * @param isInfant whether the limits of the first months hold, where nothing is said of MS
+ * @param person what of the person silences or adds a sentence
  */
 public record Alerts(
     Urgent urgent,
@@ -29,11 +29,26 @@ public record Alerts(
     List<Consideration> thinkOf,
     List<String> kappaRaisedAlsoBy,
     SequencedMap<TreatmentKind, String> treatments,
-    boolean isInfant) {
+    OfPerson person) {
+
+  /**
+   * What of the person silences or adds a sentence.
+   *
+   * @param isInfant whether the limits of the first months hold, where nothing is said of MS
+   * @param isWithoutPredictors whether infection is asked about, or a fever was found, and none of
+   *     the five predictors of bacterial meningitis holds: each is known, and false
+   */
+  public record OfPerson(boolean isInfant, boolean isWithoutPredictors) {}
 
   /** Nothing stands before a verdict. */
   public static final Alerts NONE =
-      new Alerts(Urgent.NONE, List.of(), List.of(), List.of(), new LinkedHashMap<>(), false);
+      new Alerts(
+          Urgent.NONE,
+          List.of(),
+          List.of(),
+          List.of(),
+          new LinkedHashMap<>(),
+          new OfPerson(false, false));
 
   private static final Set<String> WITHOUT_KAPPA = Set.of("not-lumbar", "monoclonal");
   private static final Set<String> WITHOUT_BANDS =
@@ -67,7 +82,7 @@ public record Alerts(
         Considerations.of(observed, urgent, isOfMs),
         kappaRaisedBy(observed),
         Treated.kinds(observed),
-        observed.isInfant());
+        new OfPerson(observed.isInfant(), UrgentRules.isWithoutPredictors(observed)));
   }
 
   private static List<String> kappaRaisedBy(Observed observed) {
@@ -96,7 +111,7 @@ public record Alerts(
   public Alerts with(Optional<Stop> whenMet) {
     List<Stop> all = new ArrayList<>(stops);
     whenMet.ifPresent(stop -> all.add(place(all), stop));
-    return new Alerts(urgent, all, thinkOf, kappaRaisedAlsoBy, treatments, isInfant);
+    return new Alerts(urgent, all, thinkOf, kappaRaisedAlsoBy, treatments, person);
   }
 
   /** Before the treatment and the emergency, which close the catalogue. */
@@ -115,11 +130,16 @@ public record Alerts(
     return urgent.isOpen();
   }
 
+  /** Whether the limits of the first months hold, where nothing is said of MS. */
+  public boolean isInfant() {
+    return person.isInfant();
+  }
+
   /**
    * Whether nothing is said of MS: a rule is open, a stop contradicts, or the person is too young.
    */
   public boolean isSilentOfMs() {
-    return isSilencing() || isContradicted() || isInfant;
+    return isSilencing() || isContradicted() || isInfant();
   }
 
   /** Whether both editions wait for an explanation. */

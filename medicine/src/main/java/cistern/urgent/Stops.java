@@ -92,14 +92,19 @@ public final class Stops {
         urgent.isInfectionOpen(),
         "infection-open",
         Effect.CONTRADICTION,
-        "Infection not excluded: MS criteria wait.");
+        waiting("Infection not excluded"));
     addOfPerson();
     add(
         urgent.isEmergencyOpen(),
         "emergency-open",
         Effect.CONTRADICTION,
-        "An emergency is open: MS criteria wait.");
+        waiting("An emergency is open"));
     return List.copyOf(stops);
+  }
+
+  /** In the first months nothing is said of MS, not even that it waits. */
+  private String waiting(String why) {
+    return why + (observed.isInfant() ? ": every verdict waits." : ": MS criteria wait.");
   }
 
   private void addOfSample() {
@@ -137,7 +142,9 @@ public final class Stops {
         CHILD.answer(observed).isYes(),
         "young-child",
         isAdem ? Effect.CONTRADICTION : Effect.SENTENCE,
-        "Under 12: MOG-IgG first; a first ADEM does not count.");
+        observed.isInfant()
+            ? "The limits of the first 90 days were used."
+            : "Under 12: MOG-IgG first; a first ADEM does not count.");
     add(
         OLDER.answer(observed).isYes() || observed.setting().course().otherIllness().isYes(),
         "fifty-or-vascular",

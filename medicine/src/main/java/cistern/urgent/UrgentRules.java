@@ -66,6 +66,22 @@ public final class UrgentRules {
         .toList();
   }
 
+  /**
+   * Whether none of the five predictors of bacterial meningitis holds where somebody thinks of it:
+   * infection is asked about, or a fever was found. A predictor that is not known counts as open.
+   */
+  static boolean isWithoutPredictors(Observed observed) {
+    boolean isThoughtOf =
+        observed.setting().isForInfection() || Cues.FEVER.answer(observed).isYes();
+    return isThoughtOf
+        && InfectionRules.BACTERIAL_PATTERN.grades().stream()
+            .allMatch(
+                g ->
+                    g.tier() == Tier.T0
+                        ? g.trigger().answer(observed) == Answer.NO
+                        : !g.trigger().answer(observed).isYes());
+  }
+
   /** What must be said first of some observations. */
   public static Urgent check(Observed observed) {
     return new UrgentRules(observed).urgent();

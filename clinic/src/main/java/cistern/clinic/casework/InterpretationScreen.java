@@ -17,6 +17,7 @@ import cistern.report.page.Page;
 import cistern.report.paper.PaperPage;
 import cistern.report.plan.PlanPaper;
 import cistern.report.plan.TubePaper;
+import cistern.report.wording.PrintedTime;
 import java.util.List;
 import java.util.function.BiFunction;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -71,13 +72,21 @@ public final class InterpretationScreen {
   private String plan(PageRequest visit, OpenCase open) {
     CaseStatus status = context.status(open);
     Element body =
-        PaperPage.toBody(PlanPaper.of(open.workup(), status.plan(), context.medicine().madeBy()));
+        PaperPage.toBody(
+            PlanPaper.of(
+                open.workup(),
+                status.plan(),
+                PrintedTime.of(context.medicine().facts()),
+                context.medicine().madeBy()));
     return frame.toHtml(visit, open, "tubes", inside(body));
   }
 
   private String labels(PageRequest visit, OpenCase open) {
     PuncturePlan plan = context.status(open).plan();
-    Element body = PaperPage.toBody(TubePaper.of(open.workup(), plan, context.medicine().madeBy()));
+    Element body =
+        PaperPage.toBody(
+            TubePaper.of(
+                open.workup(), plan, context.medicine().facts(), context.medicine().madeBy()));
     return frame.toHtml(visit, open, "labels", inside(body));
   }
 

@@ -131,7 +131,7 @@ class AroundEveryScreenTest {
     }
     assertThat(clinician.get(path + "/labels").body())
         .contains("In order of filling")
-        .contains("Label, tube 1")
+        .contains("CSF 1/")
         .doesNotContain("Apixaban");
   }
 

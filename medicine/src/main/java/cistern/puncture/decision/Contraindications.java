@@ -142,7 +142,7 @@ public final class Contraindications {
             ? known.answer(Question.CHANGED_SINCE_SCAN).isKnown()
                 ? Stream.empty()
                 : Stream.of("change since the scan")
-            : Stream.of("a brain scan that was seen");
+            : Stream.of(present.isYes() ? "no brain scan was seen" : "a brain scan that was seen");
     return new Standing(
         present, Go.IMAGE_FIRST, Stream.of(coma, recorded, scan).flatMap(s -> s).toList());
   }

@@ -23,12 +23,15 @@ import cistern.panel.Circumstance;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.report.chart.ChartComment.Sentence;
+import cistern.report.wording.PrintedTime;
 import cistern.report.wording.ValueWords;
 import cistern.report.wording.WhenDrawn;
 import cistern.statement.BarrierStatement;
 import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
 import cistern.statement.Statement;
+import cistern.statement.UrgentStatement;
+import cistern.urgent.Stop;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,6 +51,8 @@ final class ChartSentences {
               + " report.",
           "What is not named was not measured or could not be judged from this sample.",
           "Local practice and the responsible clinician decide.");
+
+  private static final WhenDrawn WHEN = new WhenDrawn(PrintedTime.AS_GIVEN);
 
   private static final List<Analyte> DIFFERENTIAL =
       List.of(
@@ -95,10 +100,19 @@ final class ChartSentences {
     return all;
   }
 
-  /** What must be said before everything: it stands first among the statements. */
+  /** What is urgent; else what stops a verdict. */
   private Optional<String> first() {
-    Statement first = said.statements().getFirst();
-    return first instanceof Conclusion ? Optional.empty() : Optional.of(first.text());
+    String urgent =
+        said.statements().stream()
+            .filter(s -> s instanceof UrgentStatement && s.isUrgent())
+            .map(Statement::text)
+            .collect(Collectors.joining(" "));
+    return urgent.isEmpty()
+        ? said.alerts().stops().stream()
+            .filter(s -> s.effect() == Stop.Effect.CONTRADICTION)
+            .map(Stop::text)
+            .findFirst()
+        : Optional.of(urgent);
   }
 
   private String sample() {
@@ -107,12 +121,12 @@ final class ChartSentences {
     parts.add(csf.site().map(s -> sentenceCase(s) + " CSF").orElse("CSF") + drawn(csf));
     csf.appearance().ifPresent(parts::add);
     number(Analyte.ERYTHROCYTES).ifPresent(n -> parts.add(n + " erythrocytes/µL"));
-    parts.add(WhenDrawn.serum(said.panel()));
+    parts.add(WHEN.serum(said.panel()));
     return String.join(", ", parts) + ".";
   }
 
   private static String drawn(Draw csf) {
-    return csf.at().map(t -> " of " + WhenDrawn.day(t)).orElse(", draw time not given");
+    return csf.at().map(t -> " of " + WHEN.times().day(t)).orElse(", draw time not given");
   }
 
   private String cells() {
@@ -308,7 +322,7 @@ final class ChartSentences {
   }
 
   private String criteria() {
-    if (!said.workup().clinical().isEvidenceStated()) {
+    if (!said.workup().clinical().isEvidenceStated() || said.alerts().isInfant()) {
       return "";
     }
     return "Criteria: "

@@ -6,19 +6,20 @@ import cistern.puncture.bleeding.GuidelineAnswer;
 import cistern.puncture.bleeding.Hours;
 import cistern.report.look.Token;
 import cistern.report.markup.Element;
+import cistern.report.wording.PrintedTime;
 import java.time.OffsetDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * The time line of one antithrombotic: hours from the last dose, one row a guideline with its
- * interval before a puncture and until the next dose, and the planned puncture. Ranges for
- * discussion: nothing of it is an instruction, and a time that is not known is not drawn.
+ * One antithrombotic in time: hours from the last dose, one row a guideline that gives an interval
+ * before a puncture, the earliest time by it, and the planned puncture. Ranges for discussion:
+ * nothing of it is an instruction, and a time that is not known is not drawn.
  */
 public final class HoldTimeLine {
 
@@ -27,86 +28,73 @@ public final class HoldTimeLine {
       "Defer to local policy and the licensed prescriber. These are ranges for discussion, not"
           + " instructions; they are shown side by side and never averaged.";
 
-  private static final double WIDTH = 440;
-  private static final double LEFT = 6;
-  private static final double RIGHT = WIDTH - 14;
-  private static final double TOP = 54;
-  private static final double ROW = 42;
-  private static final double LINE = 18;
-  private static final double BAR = 9;
+  private static final double WIDTH = 520;
+  private static final double LEFT = 210;
+  private static final double RIGHT = 362;
+  private static final double CLOCK_AT = 372;
+  private static final double TOP = 24;
+  private static final double ROW = 16;
+  private static final double BAR = 7;
   private static final double SECONDS_PER_HOUR = 3600;
   private static final double HOURS_PER_DAY = 24;
   private static final double FEWEST_HOURS = 12;
-  private static final int MOST_TICKS = 8;
-  private static final DateTimeFormatter CLOCK =
-      DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.UK);
-  private static final DateTimeFormatter FULL =
-      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm (xxx)", Locale.UK);
+  private static final int MOST_TICKS = 4;
 
   private final AntithromboticPlan plan;
+  private final PrintedTime times;
   private final LinearScale scale;
 
-  private HoldTimeLine(AntithromboticPlan plan) {
+  private HoldTimeLine(AntithromboticPlan plan, PrintedTime times) {
     this.plan = plan;
+    this.times = times.like(plan.taken().lastDoseAt());
     this.scale = new LinearScale(0, longest(), LEFT, RIGHT);
+  }
+
+  /**
+   * The figure with each time as it was given.
+   *
+   * @param id unique on a page
+   */
+  public static Optional<Figure> of(AntithromboticPlan plan, String id) {
+    return of(plan, id, PrintedTime.AS_GIVEN);
   }
 
   /**
    * The figure; none where no guideline gives an interval.
    *
    * @param id unique on a page
+   * @param times how times are printed
    */
-  public static Optional<Figure> of(AntithromboticPlan plan, String id) {
+  public static Optional<Figure> of(AntithromboticPlan plan, String id, PrintedTime times) {
     return plan.answers().stream().anyMatch(a -> a.hold().isPresent())
-        ? Optional.of(new HoldTimeLine(plan).figure(id))
+        ? Optional.of(new HoldTimeLine(plan, times).figure(id))
         : Optional.empty();
   }
 
   private double longest() {
     double longest = Math.max(FEWEST_HOURS, plan.hours().orElse(0));
-    for (GuidelineAnswer answer : plan.answers()) {
-      double hold = answer.hold().map(Hours::most).orElse(0.0);
-      double from = plan.hours().orElse(hold);
-      longest = Math.max(longest, Math.max(hold, from + next(answer).map(Hours::most).orElse(0.0)));
+    for (GuidelineAnswer answer : speaking()) {
+      longest = Math.max(longest, answer.hold().map(Hours::most).orElse(0.0));
     }
     return longest * 1.04;
   }
 
-  /** Hours from a puncture to the next dose, where it is known when the puncture is. */
-  private Optional<Hours> next(GuidelineAnswer answer) {
-    return answer.hold().isPresent() || plan.hours().isPresent()
-        ? answer.restart()
-        : Optional.empty();
-  }
-
   private Figure figure(String id) {
     List<Element> shapes = new ArrayList<>();
-    double bottom = TOP + speaking().size() * ROW + silent().size() * LINE;
+    double bottom = TOP + speaking().size() * ROW;
     shapes.addAll(axis(bottom));
-    plan.hours().ifPresent(hours -> shapes.addAll(puncture(hours, bottom)));
     double top = TOP;
     for (GuidelineAnswer answer : speaking()) {
       shapes.addAll(row(answer, top));
       top += ROW;
     }
-    for (GuidelineAnswer answer : silent()) {
-      shapes.addAll(label(answer, top));
-      top += LINE;
-    }
-    return new Figure(id, title(), description(), new Spot(WIDTH, bottom + 38), shapes, table());
+    plan.hours().ifPresent(hours -> shapes.addAll(puncture(hours, bottom)));
+    return new Figure(id, title(), description(), new Spot(WIDTH, bottom + 22), shapes, table());
   }
 
-  /** Those that give hours, in their order. */
+  /** Those that give hours before a puncture, in their order. */
   private List<GuidelineAnswer> speaking() {
-    return plan.answers().stream().filter(this::isSpeaking).toList();
-  }
-
-  private List<GuidelineAnswer> silent() {
-    return plan.answers().stream().filter(a -> !isSpeaking(a)).toList();
-  }
-
-  private boolean isSpeaking(GuidelineAnswer answer) {
-    return answer.hold().isPresent() || next(answer).isPresent();
+    return plan.answers().stream().filter(a -> a.hold().isPresent()).toList();
   }
 
   private String title() {
@@ -126,26 +114,20 @@ public final class HoldTimeLine {
                     : passed + (passed == 1 ? " has" : " have") + " passed")
             : "the time from it to the puncture is not known";
     return "%s, %s: %s; %s"
-        .formatted(sentence(plan.taken().name()), lastDose(FULL), given, counted);
+        .formatted(sentence(plan.taken().name()), lastDose(times::at), given, counted);
   }
 
-  private String lastDose(DateTimeFormatter format) {
+  private String lastDose(Function<OffsetDateTime, String> print) {
     return plan.taken()
         .lastDoseAt()
-        .map(at -> "last dose " + clock(at, format))
+        .map(at -> "last dose " + print.apply(at))
         .orElse("the time of the last dose is not known");
-  }
-
-  private static String clock(OffsetDateTime at, DateTimeFormatter format) {
-    return format.format(at).replace("(+00:00)", "(UTC)");
   }
 
   private List<Element> axis(double bottom) {
     List<Element> shapes = new ArrayList<>();
     Lettering small = Lettering.of(Token.QUIET);
-    shapes.add(Svg.label(new Spot(LEFT, 14), sentence(lastDose(CLOCK)), Lettering.of(Token.INK)));
-    shapes.add(
-        Svg.line(new Spot(LEFT, TOP - 34), new Spot(LEFT, bottom), Pen.line(Token.INK, 1.5)));
+    shapes.add(Svg.line(new Spot(LEFT, TOP - 4), new Spot(LEFT, bottom), Pen.line(Token.INK, 1.2)));
     shapes.add(
         Svg.line(new Spot(LEFT, bottom), new Spot(RIGHT, bottom), Pen.line(Token.HAIRLINE, 1)));
     double step = step();
@@ -156,9 +138,10 @@ public final class HoldTimeLine {
           Svg.label(
               new Spot(x, bottom + 16),
               Printed.decimals(hour, 0),
-              hour == 0 ? small : small.with(Lettering.Anchor.MIDDLE)));
+              small.with(Lettering.Anchor.MIDDLE)));
     }
-    shapes.add(Svg.label(new Spot(LEFT, bottom + 32), "hours since the last dose", small));
+    shapes.add(Svg.label(new Spot(0, bottom + 16), "hours since the last dose", small));
+    shapes.add(Svg.label(new Spot(CLOCK_AT, TOP - 8), "earliest by it", small));
     return shapes;
   }
 
@@ -175,35 +158,37 @@ public final class HoldTimeLine {
     return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
-  private static List<Element> label(GuidelineAnswer answer, double top) {
-    return Svg.labelOnPaper(
-        new Spot(LEFT + 6, top),
-        answer.guideline().title() + ": " + words(answer),
-        Lettering.of(Token.INK));
-  }
-
   private List<Element> row(GuidelineAnswer answer, double top) {
     List<Element> shapes = new ArrayList<>();
-    shapes.addAll(label(answer, top));
-    double y = top + BAR;
-    answer.hold().filter(h -> h.most() > 0).ifPresent(h -> shapes.addAll(bar(h, y)));
-    next(answer)
-        .ifPresent(
-            restart -> {
-              double from = plan.hours().orElse(answer.hold().map(Hours::most).orElse(0.0));
-              double middle = y + BAR / 2;
-              shapes.add(
-                  Svg.line(
-                      new Spot(scale.at(from), middle),
-                      new Spot(scale.at(from + restart.most()), middle),
-                      Pen.line(Token.BLOOD, 1.5).withDash("3 3")));
-              shapes.add(
-                  Svg.circle(
-                      new Spot(scale.at(from + restart.least()), middle),
-                      3.5,
-                      Pen.line(Token.BLOOD, 1.5).withFill(Token.PAPER)));
-            });
+    double baseline = top + BAR + 4;
+    Lettering ink = Lettering.of(Token.INK);
+    shapes.add(Svg.label(new Spot(0, baseline), name(answer), ink));
+    answer.hold().filter(h -> h.most() > 0).ifPresent(h -> shapes.addAll(bar(h, top + 3)));
+    shapes.add(Svg.label(new Spot(CLOCK_AT, baseline), first(answer), ink));
     return shapes;
+  }
+
+  /** Its title without what stands in brackets, which the annex holds. */
+  private static String name(GuidelineAnswer answer) {
+    String title = answer.guideline().title();
+    int bracket = title.indexOf(" (");
+    return bracket < 0 ? title : title.substring(0, bracket);
+  }
+
+  /** The earliest puncture by one interval, short; in hours where the dose has no time. */
+  private String first(GuidelineAnswer answer) {
+    Hours hold = answer.hold().orElseThrow();
+    if (hold.most() == 0) {
+      return "no interval";
+    }
+    return plan.taken().lastDoseAt().map(at -> first(at, hold)).orElse(hold.toText());
+  }
+
+  private String first(OffsetDateTime dose, Hours hold) {
+    String least = times.inShort(after(dose, hold.least()));
+    return hold.most() > hold.least()
+        ? least + "–" + times.inShort(after(dose, hold.most()))
+        : least;
   }
 
   private List<Element> bar(Hours hold, double y) {
@@ -225,21 +210,17 @@ public final class HoldTimeLine {
   /** The planned puncture, through all rows. */
   private List<Element> puncture(double hours, double bottom) {
     double x = scale.at(hours);
-    boolean isLate = x > WIDTH / 2;
-    Lettering letters =
-        Lettering.of(Token.FLUID)
-            .withBold()
-            .with(isLate ? Lettering.Anchor.END : Lettering.Anchor.START);
+    Lettering letters = Lettering.of(Token.FLUID).withBold().with(Lettering.Anchor.END);
     return List.of(
-        Svg.line(new Spot(x, TOP - 28), new Spot(x, bottom), Pen.line(Token.FLUID, 1.5)),
-        Svg.label(new Spot(isLate ? x - 4 : x + 4, TOP - 20), planned(hours, CLOCK), letters));
+        Svg.line(new Spot(x, TOP - 6), new Spot(x, bottom), Pen.line(Token.FLUID, 1.5)),
+        Svg.label(new Spot(RIGHT, TOP - 10), planned(hours, times::inShort), letters));
   }
 
-  private String planned(double hours, DateTimeFormatter format) {
+  private String planned(double hours, Function<OffsetDateTime, String> print) {
     return "puncture planned"
         + plan.taken()
             .lastDoseAt()
-            .map(at -> " " + clock(after(at, hours), format))
+            .map(at -> " " + print.apply(after(at, hours)))
             .orElse(" after " + Printed.decimals(hours, 1) + " h");
   }
 
@@ -274,9 +255,9 @@ public final class HoldTimeLine {
     OptionalDouble hours = plan.hours();
     String when =
         hours.isPresent()
-            ? sentence(planned(hours.getAsDouble(), FULL))
+            ? sentence(planned(hours.getAsDouble(), times::at))
             : "The time from the last dose to the puncture is not known";
-    return sentence(lastDose(FULL)) + ". " + when + ". " + rows + ".";
+    return sentence(lastDose(times::at)) + ". " + when + ". " + rows + ".";
   }
 
   /** The earliest puncture by one interval, on the clock; nothing where the dose has no time. */
@@ -290,9 +271,9 @@ public final class HoldTimeLine {
                     .map(
                         h ->
                             "by it not before "
-                                + clock(after(at, h.least()), FULL)
+                                + times.at(after(at, h.least()))
                                 + (h.most() > h.least()
-                                    ? " to " + clock(after(at, h.most()), FULL)
+                                    ? " to " + times.at(after(at, h.most()))
                                     : "")));
   }
 

@@ -12,7 +12,7 @@ import cistern.fact.Facts;
 record Plane(LogScale x, LogScale y) {
 
   static final double WIDTH = 330;
-  static final double HEIGHT = 300;
+  static final double HEIGHT = 222;
   private static final double LEFT = 50;
   private static final double RIGHT = 62;
   private static final double TOP = 19;

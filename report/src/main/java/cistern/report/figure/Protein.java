@@ -37,7 +37,7 @@ public enum Protein {
     return quotient;
   }
 
-  /** The finding that the fraction lines show. */
+  /** The finding whose share is written at the point. */
   public FindingCode fraction() {
     return fraction;
   }

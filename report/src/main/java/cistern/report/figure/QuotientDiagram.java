@@ -11,6 +11,7 @@ import cistern.finding.Threshold;
 import cistern.report.figure.Lettering.Anchor;
 import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
+import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,7 @@ public record QuotientDiagram(Protein protein, Curves curves, PunctureMark mark)
               one.findings().get(protein.quotient()),
               one.number()));
     }
+    shapes.addAll(excess(albumin, quotient, findings.get(protein.fraction())));
     shapes.addAll(mark.toMark(albumin, quotient));
     if (!quotient.hasValue() || !albumin.hasValue()) {
       shapes.addAll(missing());
@@ -70,6 +72,24 @@ public record QuotientDiagram(Protein protein, Curves curves, PunctureMark mark)
         new Spot(Plane.WIDTH, Plane.HEIGHT),
         shapes,
         text.table(findings, earlier));
+  }
+
+  /** What lies over the limit, where both quotients are exact and on the scale. */
+  private List<Element> excess(Finding albumin, Finding quotient, Finding fraction) {
+    Plane plane = curves.plane();
+    boolean isDrawn =
+        quotient.isAbove()
+            && fraction.number().isPresent()
+            && albumin.number().isPresent()
+            && quotient.number().isPresent()
+            && plane.x().isOn(albumin.number().getAsDouble())
+            && plane.y().isOn(quotient.number().getAsDouble());
+    return isDrawn
+        ? curves.toExcess(
+            albumin.number().getAsDouble(),
+            quotient.number().getAsDouble(),
+            ValueWords.value(fraction))
+        : List.of();
   }
 
   private Element clip(String id) {

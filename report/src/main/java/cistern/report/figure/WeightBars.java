@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * How much each finding moves the odds of MS: bars from a centre line, to the right for more
@@ -37,21 +38,30 @@ public final class WeightBars {
   private static final List<Integer> TICKS = List.of(1, 2, 5, 10, 20, 50, 100, 200, 500, 1000);
   private static final int MOST_TICKS = 4;
 
+  private static final String SUPPORTED = "what a cohort supports";
+  private static final String APART = "not counted: no cohort shows that it adds";
+
   private final List<Weight> weights;
+  private final List<Weight> apart;
   private final LinearScale scale;
   private final double widest;
 
-  private WeightBars(List<Weight> weights) {
+  private WeightBars(List<Weight> weights, List<Weight> apart) {
     this.weights = weights;
+    this.apart = apart;
     widest =
         weights.stream().mapToDouble(WeightBars::reach).reduce(Math.log(SMALLEST_SPAN), Math::max);
     scale = new LinearScale(-widest, widest, SIDE, WIDTH - SIDE);
   }
 
-  /** The bars of the findings that moved anything; nothing where none did. */
+  /** The bars of the findings that moved anything, and what was not counted; else nothing. */
   public static Optional<Figure> toFigure(String id, List<Weight> ofMs) {
     List<Weight> moving = ofMs.stream().filter(Weight::isCounted).toList();
-    return moving.isEmpty() ? Optional.empty() : Optional.of(new WeightBars(moving).figure(id));
+    List<Weight> apart =
+        ofMs.stream().filter(w -> !w.isCounted() && w.observation().isFound()).toList();
+    return moving.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new WeightBars(moving, apart).figure(id));
   }
 
   private static double reach(Weight weight) {
@@ -63,7 +73,8 @@ public final class WeightBars {
 
   private Figure figure(String id) {
     List<Element> rows = new ArrayList<>();
-    double y = TOP;
+    double y = TOP + LINE;
+    rows.addAll(Svg.labelOnPaper(new Spot(0, y), SUPPORTED, Lettering.of(QUIET)));
     for (Weight weight : weights) {
       y += LINE;
       rows.addAll(words(weight, y));
@@ -72,6 +83,14 @@ public final class WeightBars {
     }
     List<Element> shapes = new ArrayList<>(axis(y));
     shapes.addAll(rows);
+    if (!apart.isEmpty()) {
+      y += LINE + TICK;
+      shapes.add(Svg.label(new Spot(0, y), APART, Lettering.of(QUIET)));
+    }
+    for (Weight weight : apart) {
+      y += LINE;
+      shapes.add(Svg.label(new Spot(8, y), label(weight), Lettering.of(INK)));
+    }
     return new Figure(id, title(), description(), new Spot(WIDTH, y + TICK), shapes, table());
   }
 
@@ -157,13 +176,18 @@ public final class WeightBars {
 
   private String description() {
     return weights.stream()
-        .map(w -> w.observation().toText() + " " + OddsWords.of(w))
-        .collect(Collectors.joining("; "));
+            .map(w -> w.observation().toText() + " " + OddsWords.of(w))
+            .collect(Collectors.joining("; "))
+        + apart.stream()
+            .map(w -> "; " + w.observation().toText() + " is not counted")
+            .collect(Collectors.joining());
   }
 
   private FigureTable table() {
     return new FigureTable(
         List.of("finding", "how much it moves MS"),
-        weights.stream().map(w -> List.of(w.observation().toText(), OddsWords.of(w))).toList());
+        Stream.concat(weights.stream(), apart.stream())
+            .map(w -> List.of(w.observation().toText(), OddsWords.of(w)))
+            .toList());
   }
 }

@@ -13,7 +13,6 @@ import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Place;
 import cistern.report.paper.Paper.Section;
 import cistern.report.wording.DifferentialWords;
-import cistern.report.wording.OddsWords;
 import cistern.report.wording.ProbabilityWords;
 import cistern.statement.Repeatability;
 import cistern.statement.Statement;
@@ -44,8 +43,9 @@ final class ClinicianAnnex {
     }
     if (!diagrams.isEmpty()) {
       List<Paper.Block> blocks = new ArrayList<>();
-      blocks.add(ClinicianPaper.table(diagrams.getFirst()));
-      blocks.addAll(ClinicianPaper.withTables(diagrams.subList(1, diagrams.size())));
+      int beside = Math.min(ClinicianPaper.BESIDE, diagrams.size());
+      diagrams.subList(0, beside).forEach(d -> blocks.add(ClinicianPaper.table(d)));
+      blocks.addAll(ClinicianPaper.withTables(diagrams.subList(beside, diagrams.size())));
       all.add(new Section("Quotient diagrams with their numbers", blocks, Place.ANNEX));
     }
     said.weighed().criteria().stream()
@@ -63,11 +63,6 @@ final class ClinicianAnnex {
           DifferentialWords::of);
     }
     if (isOfMs && result.probability().given().isPresent()) {
-      add(
-          all,
-          "What moves the number, and what is not counted",
-          result.weights(),
-          w -> w.observation().toText() + ": " + OddsWords.of(w));
       add(all, "What the number assumes", result.assumptions(), Function.identity());
     }
     return all;
@@ -84,7 +79,7 @@ final class ClinicianAnnex {
     List<Paper.Block> blocks = new ArrayList<>();
     blocks.add(Items.of(ProbabilityWords.of(result.probability())));
     WeightBars.toFigure("weights", result.weights())
-        .ifPresent(bars -> blocks.addAll(ClinicianPaper.withTables(List.of(bars))));
+        .ifPresent(bars -> blocks.add(new Paper.Picture(bars)));
     return new Section("Probability of a second attack or new lesions", blocks, Place.ANNEX);
   }
 

@@ -47,6 +47,9 @@ final class ClinicianPaper {
   /** More problems than these are counted on the first side and told in the annex. */
   private static final int TOLD = 4;
 
+  /** As many diagrams as stand beside the table; the others follow in the annex. */
+  static final int BESIDE = 2;
+
   private static final Map<Protein, FindingCode> FRACTIONS =
       Map.ofEntries(
           entry(Protein.IGG, FindingCode.IGG_FRACTION),
@@ -109,7 +112,7 @@ final class ClinicianPaper {
     if (!shown.isEmpty()) {
       blocks.add(
           new Results(
-              "Results against their limits", shown, diagrams().stream().limit(1).toList()));
+              "Results against their limits", shown, diagrams().stream().limit(BESIDE).toList()));
     }
     List<String> open = new ArrayList<>();
     rows.withoutValue().ifPresent(open::add);

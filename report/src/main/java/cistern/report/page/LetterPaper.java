@@ -19,8 +19,8 @@ import cistern.report.paper.Paper.Results;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
+import cistern.report.wording.PrintedTime;
 import cistern.report.wording.ProbabilityWords;
-import cistern.report.wording.WhenDrawn;
 import cistern.statement.AtypicalForMs;
 import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
@@ -28,12 +28,14 @@ import cistern.statement.Said;
 import cistern.statement.Statement;
 import cistern.statement.UrgentStatement;
 import cistern.statement.WeakestLink;
+import cistern.urgent.Tier;
+import cistern.urgent.Urgency;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
 
 /**
  * The letter to the doctor who asked: the clinician's own conclusion, question, answer, results,
@@ -45,7 +47,9 @@ final class LetterPaper {
   private static final int TOLD = 3;
 
   private static final String CLINICIAN = "the clinician who signs this letter";
-  private static final String NO_DATE = "no date given";
+  private static final String CALL =
+      "Call the treating doctor with what stands above; note who was told and when.";
+  private static final String WHEN_REPORTED = "when the laboratory reports it";
 
   /** What only a specialist reads; it stands on the clinician's page. */
   private static final Set<FindingCode> LEFT_OUT =
@@ -65,17 +69,22 @@ final class LetterPaper {
   private final Interpretation said;
   private final Facts facts;
   private final Letter letter;
+  private final PrintedTime times;
 
   LetterPaper(Interpretation said, Facts facts) {
     this.said = said;
     this.facts = facts;
     this.letter = said.workup().remarks().letter();
+    this.times = PrintedTime.of(facts).like(said.panel().panel().csf().at());
   }
 
   /** To whom it goes, and the clinician's own conclusion where one was typed. */
   List<Line> opening() {
     List<Line> lines = new ArrayList<>();
-    before().map(s -> Line.of(s.text())).forEach(lines::add);
+    said.statements().stream()
+        .filter(Statement::isUrgent)
+        .map(s -> Line.of(s.text()))
+        .forEach(lines::add);
     letter
         .conclusion()
         .ifPresent(c -> lines.add(Line.of(c + letter.by().map(by -> " (" + by + ")").orElse(""))));
@@ -84,16 +93,12 @@ final class LetterPaper {
     return lines;
   }
 
-  /** What must be acted on before anything else is read. */
-  private Stream<Statement> before() {
-    return said.statements().stream().takeWhile(s -> !(s instanceof Conclusion));
-  }
-
   List<Section> sections() {
     if (said.alerts().isSilencing()) {
       return List.of(
           Section.of("To think of", Items.of(ThoughtWords.of(said.alerts()))),
-          Section.of("What happens next", next()));
+          Section.of("Results", new Results("Results against their limits", ofFluid(), List.of())),
+          Section.of("What happens next", whileOpen()));
     }
     return List.of(
         Section.of("Question", Paragraphs.of(question())),
@@ -108,8 +113,16 @@ final class LetterPaper {
         .remarks()
         .question()
         .orElse(
-            "Is antibody made inside the central nervous system, as it often is in multiple"
-                + " sclerosis?");
+            said.alerts().isInfant()
+                ? "Do cells, protein and glucose of this fluid fit the age?"
+                : "Is antibody made inside the central nervous system, as it often is in multiple"
+                    + " sclerosis?");
+  }
+
+  /** What nobody may miss while something is urgent; the rest waits. */
+  private List<Result> ofFluid() {
+    return new ResultRows(said, facts)
+        .ofFluid().stream().map(LetterPaper::withoutInterval).toList();
   }
 
   /** The answer and its weakest link, a sentence each. */
@@ -132,10 +145,10 @@ final class LetterPaper {
                 .filter(r -> !hidden.contains(r.name()))
                 .map(LetterPaper::withoutInterval)
                 .toList());
-    if (said.workup().clinical().isEvidenceStated()) {
+    if (said.workup().clinical().isEvidenceStated() && !said.alerts().isInfant()) {
       said.weighed().criteria().stream().map(LetterPaper::criteria).forEach(all::add);
     }
-    waiting().stream().map(LetterPaper::outstanding).forEach(all::add);
+    waiting().stream().map(this::outstanding).forEach(all::add);
     List<String> notDone = rows.notDone();
     if (!notDone.isEmpty()) {
       all.add(worded("not measured", String.join(", ", notDone), "not done"));
@@ -158,12 +171,9 @@ final class LetterPaper {
     return worded("criteria of " + result.edition(), "", result.verdict().word().replace('-', ' '));
   }
 
-  private static Result outstanding(SentTest test) {
-    return worded(test.test().term(), "due " + due(test), "outstanding");
-  }
-
-  private static String due(SentTest test) {
-    return test.dueAt().map(WhenDrawn::day).orElse(NO_DATE);
+  private Result outstanding(SentTest test) {
+    String due = test.dueAt().map(t -> "due " + times.day(t)).orElse("");
+    return worded(test.test().term(), due, "outstanding");
   }
 
   private static Result worded(String name, String limit, String word) {
@@ -192,8 +202,8 @@ final class LetterPaper {
                 ? unsaid()
                 : said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
     said.statements().stream()
-        .dropWhile(s -> !(s instanceof Conclusion))
         .filter(s -> s instanceof UrgentStatement || s instanceof Said)
+        .filter(s -> !s.isUrgent())
         .map(s -> Line.of(s.text()))
         .forEach(lines::add);
     said(AtypicalForMs.class::isInstance).map(s -> Line.of(s.text())).ifPresent(lines::add);
@@ -252,13 +262,54 @@ final class LetterPaper {
 
   private Table next() {
     List<Row> rows = new ArrayList<>();
-    said.statements().stream()
-        .filter(NextStep.class::isInstance)
-        .forEach(s -> rows.add(Row.of(s.text(), "the treating neurologist", NO_DATE)));
+    for (Statement statement : said.statements()) {
+      if (statement instanceof NextStep step) {
+        rows.add(Row.of(step.text(), "the treating neurologist", byWhen(step)));
+      }
+    }
+    chased(rows);
+    rows.add(Row.of("Tell the person what was found.", CLINICIAN, "at the next visit"));
+    return told(rows);
+  }
+
+  /** Who is called while something urgent is open. */
+  private Table whileOpen() {
+    List<Row> rows = new ArrayList<>();
+    said.alerts().urgent().open().stream()
+        .map(Urgency::tier)
+        .min(Comparator.naturalOrder())
+        .map(t -> Row.of(CALL, CLINICIAN, soon(t)))
+        .ifPresent(rows::add);
+    chased(rows);
+    rows.add(
+        Row.of("Ask the person to speak with a doctor; results follow then.", CLINICIAN, "today"));
+    return told(rows);
+  }
+
+  private void chased(List<Row> rows) {
     waiting()
         .forEach(
-            t -> rows.add(Row.of("Chase the result: " + t.test().term() + ".", CLINICIAN, due(t))));
-    rows.add(Row.of("Tell the person what was found.", CLINICIAN, "at the next visit"));
-    return new Table("Who does what", List.of("What", "Who", "By when"), rows);
+            t ->
+                rows.add(
+                    Row.of(
+                        "Chase the result: " + t.test().term() + ".",
+                        CLINICIAN,
+                        t.dueAt().map(times::day).orElse(WHEN_REPORTED))));
+  }
+
+  private static Table told(List<Row> rows) {
+    return new Table("", List.of("What", "Who", "By when"), rows);
+  }
+
+  private static String soon(Tier tier) {
+    return tier == Tier.T0 ? "now, by telephone" : "today";
+  }
+
+  private static String byWhen(NextStep step) {
+    return switch (step) {
+      case REDRAW_PAIR, DRAW_SERUM -> "with the next sample";
+      case CHECK_VALUES, CONFIRM_GEL, COUNT_BLOOD, DILUTE_AND_REPEAT -> "before this is relied on";
+      case FOCUS, REPEAT_FOCUSING, ADD_KAPPA, IMMUNOFIXATION -> "before the next visit";
+    };
   }
 }

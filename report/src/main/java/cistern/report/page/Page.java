@@ -14,6 +14,7 @@ import cistern.report.paper.PaperPage;
 import cistern.report.paper.PaperText;
 import cistern.report.patient.PatientResult;
 import cistern.report.patient.PatientWords;
+import cistern.report.wording.PrintedTime;
 import cistern.report.wording.WhenDrawn;
 import java.util.ArrayList;
 import java.util.List;
@@ -110,14 +111,15 @@ public record Page(String software, Facts facts, PatientWords words, Optional<St
   }
 
   /** Whose samples they are, and how they were taken. */
-  private static String taken(Interpretation said) {
+  private String taken(Interpretation said) {
+    WhenDrawn when = new WhenDrawn(PrintedTime.of(facts).like(said.panel().panel().csf().at()));
     List<String> parts = new ArrayList<>();
     Person person = said.panel().panel().person();
     person.id().ifPresent(id -> parts.add("person " + id));
     person.ageYears().ifPresent(a -> parts.add(age(a)));
     person.sex().ifPresent(parts::add);
-    parts.add(WhenDrawn.of("CSF", said.panel().panel().csf()));
-    parts.add(WhenDrawn.serum(said.panel()));
+    parts.add(when.of("CSF", said.panel().panel().csf()));
+    parts.add(when.serum(said.panel()));
     return String.join(" · ", parts);
   }
 

@@ -70,7 +70,7 @@ final class ResultRows {
   List<Result> withRulers() {
     Ruler ruler = Ruler.of(facts);
     List<Result> rows = new ArrayList<>();
-    for (FindingGroup group : FindingGroup.values()) {
+    for (FindingGroup group : shown()) {
       if (group == FindingGroup.LIGHT_CHAINS) {
         bands().ifPresent(rows::add);
       }
@@ -88,14 +88,30 @@ final class ResultRows {
     return rows;
   }
 
-  /** Every value, without drawings, in the order of a letter: cells first. */
-  List<Result> plain() {
-    List<Result> rows = new ArrayList<>();
-    rows.addAll(plain(FindingGroup.FLUID));
+  /** What is read without the blood only says something where there is blood. */
+  private List<FindingGroup> shown() {
+    return Arrays.stream(FindingGroup.values())
+        .filter(g -> g != FindingGroup.BLOOD || isBloody())
+        .toList();
+  }
+
+  private boolean isBloody() {
+    return said.findings().verdict(FindingCode.ERYTHROCYTES) == Verdict.ABOVE;
+  }
+
+  /** Cells and chemistry alone, without drawings. */
+  List<Result> ofFluid() {
+    List<Result> rows = new ArrayList<>(plain(FindingGroup.FLUID));
     cells().forEach(rows::add);
-    if (said.findings().verdict(FindingCode.ERYTHROCYTES) == Verdict.ABOVE) {
+    if (isBloody()) {
       rows.addAll(plain(FindingGroup.BLOOD));
     }
+    return rows;
+  }
+
+  /** Every value, without drawings, in the order of a letter: cells first. */
+  List<Result> plain() {
+    List<Result> rows = new ArrayList<>(ofFluid());
     rows.addAll(plain(FindingGroup.BARRIER));
     for (FindingGroup group : List.of(FindingGroup.IGG, FindingGroup.IGA, FindingGroup.IGM)) {
       rows.addAll(plain(group));

@@ -9,8 +9,10 @@ final class ThoughtWords {
 
   private ThoughtWords() {}
 
+  /** Nothing where MS alone is left: that is what was asked. */
   static List<String> of(Alerts alerts) {
-    return alerts.thinkOf().stream().map(ThoughtWords::of).toList();
+    boolean isMsAlone = alerts.thinkOf().stream().allMatch(c -> c.code().equals("ms"));
+    return isMsAlone ? List.of() : alerts.thinkOf().stream().map(ThoughtWords::of).toList();
   }
 
   private static String of(Consideration consideration) {

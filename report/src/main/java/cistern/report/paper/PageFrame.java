@@ -46,19 +46,34 @@ public final class PageFrame {
             Element.of("meta")
                 .with("name", "subject")
                 .with("content", paper.front().kind().subject()),
-            new RawStyle(style + read(PageFrame.class, "print.css") + everySheet(paper)));
+            new RawStyle(read(PageFrame.class, "print.css") + everySheet(paper) + style));
     return html(paper, head, body).toText();
   }
 
   private static String everySheet(Paper paper) {
+    boolean isLabels = paper.front().kind() == Paper.Kind.LABELS;
+    return isLabels ? "" : foot(paper);
+  }
+
+  private static String foot(Paper paper) {
+    boolean isCard = paper.front().kind() == Paper.Kind.CARD;
     String letters = ";font-family:'Source Sans 3';font-size:7.5pt;color:#555C60}";
-    return "@page{@bottom-left{width:155mm;content:\""
-        + quoted(paper.title() + " · " + paper.front().banner())
+    return "@page{@bottom-left{width:"
+        + (isCard ? "78mm" : "155mm")
+        + ";content:\""
+        + quoted(whose(paper) + " · " + paper.front().banner())
         + "\""
         + letters
         + "@bottom-right{width:15mm;content:counter(page) \" / \" counter(pages)"
         + letters
         + "}";
+  }
+
+  /** The title with the person, who stands first in what was taken. */
+  private static String whose(Paper paper) {
+    String taken = paper.front().taken();
+    int end = taken.indexOf(" · ");
+    return paper.title() + (end < 0 ? "" : " · " + taken.substring(0, end));
   }
 
   /** A text that no style sheet reads as anything else: all but plain signs as their numbers. */

@@ -44,7 +44,9 @@ public record Paper(Front front, List<Line> answer, List<Section> sections, Stri
     CLINICIAN("clinician", "Interpretation of cerebrospinal fluid and serum"),
     LETTER("letter", "Letter about cerebrospinal fluid"),
     PATIENT("patient", "Page for the person"),
-    LEAF("leaf", "Lumbar puncture");
+    LEAF("leaf", "Lumbar puncture"),
+    CARD("card", "Lumbar puncture, pocket card"),
+    LABELS("labels", "Labels for the samples of a lumbar puncture");
 
     private final String word;
     private final String subject;
@@ -308,6 +310,34 @@ public record Paper(Front front, List<Line> answer, List<Section> sections, Stri
    * @param value what is known; empty to be written by hand
    */
   public record Field(String name, String value) {}
+
+  /**
+   * Labels on a sheet of stock, row by row.
+   *
+   * @param stock the sheet
+   * @param labels in order
+   */
+  public record Labels(LabelStock stock, List<Label> labels) implements Block {
+
+    /** Copies the labels. */
+    public Labels {
+      labels = List.copyOf(labels);
+    }
+  }
+
+  /**
+   * One label.
+   *
+   * @param heading what is in the tube
+   * @param lines whose it is, and what is written by hand
+   */
+  public record Label(String heading, List<String> lines) {
+
+    /** Copies the lines. */
+    public Label {
+      lines = List.copyOf(lines);
+    }
+  }
 
   /**
    * A figure.

@@ -11,6 +11,8 @@ import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Field;
 import cistern.report.paper.Paper.Form;
 import cistern.report.paper.Paper.Items;
+import cistern.report.paper.Paper.Kind;
+import cistern.report.paper.Paper.Labels;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
@@ -57,6 +59,11 @@ public final class PaperPage {
   }
 
   private Element main(Paper paper) {
+    if (isPrint && paper.front().kind() == Kind.LABELS) {
+      return Element.of("main")
+          .with("class", paper.front().kind().word())
+          .with(paper.sections().stream().map(this::section).toList());
+    }
     List<Node> parts = new ArrayList<>();
     parts.add(Element.of("p", paper.front().banner()).with("class", "banner"));
     parts.add(Element.of("h1", paper.title()));
@@ -152,6 +159,7 @@ public final class PaperPage {
       case Table table -> table(table);
       case Results results -> new ResultsTable(isPrint, this::mark, this::figure).of(results);
       case Form form -> form(form);
+      case Labels labels -> LabelSheet.of(labels);
       case Picture picture -> figure(picture.figure());
     };
   }
@@ -196,10 +204,14 @@ public final class PaperPage {
 
   private Node table(Table table) {
     Element body = Element.of("tbody").with(table.rows().stream().map(this::row).toList());
-    Element whole =
-        Element.of("table", Element.of("caption", table.caption()), head(table.head()), body)
-            .with("class", "leaf-table");
-    return isPrint ? whole : scroll(whole, table.caption());
+    List<Node> parts = new ArrayList<>();
+    if (!table.caption().isEmpty()) {
+      parts.add(Element.of("caption", table.caption()));
+    }
+    parts.add(head(table.head()));
+    parts.add(body);
+    Element whole = Element.of("table").with("class", "leaf-table").with(parts);
+    return isPrint ? whole : scroll(whole, String.join(", ", table.head()));
   }
 
   static Element scroll(Element table, String caption) {
@@ -257,7 +269,7 @@ public final class PaperPage {
     boolean isCounted = !figure.table().headings().isEmpty();
     if (isPrint) {
       Element drawing = figure.toSvg().with("alt", figure.title() + ". " + figure.description());
-      return Element.of("div", drawing, title).with("class", "leaf-figure");
+      return Element.of("div", title, drawing).with("class", "leaf-figure");
     }
     Node numbers =
         isCounted

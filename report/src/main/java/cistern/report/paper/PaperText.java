@@ -6,6 +6,7 @@ import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Field;
 import cistern.report.paper.Paper.Form;
 import cistern.report.paper.Paper.Items;
+import cistern.report.paper.Paper.Labels;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
@@ -75,6 +76,7 @@ public final class PaperText {
       case Results results ->
           results.rows().stream().map(this::result).collect(Collectors.joining());
       case Form form -> form(form);
+      case Labels labels -> labels(labels);
       case Picture picture ->
           Wrapped.of("  ", picture.figure().title() + ". " + picture.figure().description());
     };
@@ -94,7 +96,8 @@ public final class PaperText {
   }
 
   private String table(Table table) {
-    StringBuilder text = new StringBuilder(Wrapped.of("  ", table.caption() + ":"));
+    StringBuilder text =
+        new StringBuilder(table.caption().isEmpty() ? "" : Wrapped.of("  ", table.caption() + ":"));
     for (Row row : table.rows()) {
       StringBuilder cells = new StringBuilder(row.cells().getFirst());
       for (int i = 1; i < row.cells().size(); i++) {
@@ -140,6 +143,15 @@ public final class PaperText {
       case BORDERLINE -> "◐";
       case UNDETERMINED -> "◌";
     };
+  }
+
+  private static String labels(Labels labels) {
+    StringBuilder text = new StringBuilder();
+    for (Paper.Label label : labels.labels()) {
+      text.append(Wrapped.of("  ", label.heading()));
+      label.lines().forEach(line -> text.append(Wrapped.of("    ", line)));
+    }
+    return text.toString();
   }
 
   private static String form(Form form) {

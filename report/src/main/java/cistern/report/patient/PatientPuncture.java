@@ -13,6 +13,7 @@ import cistern.urgent.Tier;
 import cistern.urgent.Urgency;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -21,6 +22,7 @@ import java.util.stream.Stream;
  */
 public final class PatientPuncture {
 
+  private static final String PREGNANCY = "plan.bring.5";
   private static final List<String> LISTS = List.of("plan.bring", "plan.medicines", "plan.happens");
   private static final List<String> AFTER =
       List.of("plan.normal", "plan.after", "plan.headache", "plan.results");
@@ -37,7 +39,7 @@ public final class PatientPuncture {
     String contact = workup.procedure().after().contact().orElse("");
     List<Urgency> open = plan.afterwards().care().unanswered();
     if (open.isEmpty() && !plan.subject().beside().fluid().isOpen()) {
-      return paper(words, workup, "plan.title", usual(words, contact), software);
+      return paper(words, workup, "plan.title", usual(words, contact, left(plan)), software);
     }
     String when = open.stream().anyMatch(u -> u.tier() == Tier.T0) ? "now" : "today";
     List<Section> sections =
@@ -47,13 +49,20 @@ public final class PatientPuncture {
     return paper(words, workup, when + ".title", sections, software);
   }
 
-  private static List<Section> usual(PatientWords words, String contact) {
+  /** What is not asked of everybody: pregnancy, of those alone whom the plan asks. */
+  private static Set<String> left(PuncturePlan plan) {
+    boolean isAsked =
+        plan.readiness().precautions().stream().anyMatch(p -> p.code().equals("pregnancy"));
+    return isAsked ? Set.of() : Set.of(PREGNANCY);
+  }
+
+  private static List<Section> usual(PatientWords words, String contact, Set<String> left) {
     List<Section> sections = new ArrayList<>();
     sections.add(
         new Section(words.of("plan.why"), List.of(new Paragraphs(words.list("plan.why")))));
-    LISTS.forEach(key -> sections.add(listed(words, key)));
+    LISTS.forEach(key -> sections.add(listed(words, key, left)));
     sections.add(new Section("", List.of(new Picture(PatientDrawing.needle(words)))));
-    AFTER.forEach(key -> sections.add(listed(words, key)));
+    AFTER.forEach(key -> sections.add(listed(words, key, left)));
     sections.add(PatientResult.call(words, contact));
     sections.add(Section.of("", Paragraphs.of(words.of("plan.consent"))));
     return sections;
@@ -75,8 +84,10 @@ public final class PatientPuncture {
         words.of("made", software, workup.id()));
   }
 
-  private static Section listed(PatientWords words, String key) {
-    List<Block> blocks = Stream.<Block>of(new Items("", words.list(key))).toList();
+  private static Section listed(PatientWords words, String key, Set<String> left) {
+    List<Paper.Line> lines = new ArrayList<>(words.list(key));
+    left.forEach(k -> lines.removeIf(l -> l.text().equals(words.of(k))));
+    List<Block> blocks = Stream.<Block>of(new Items("", lines)).toList();
     return new Section(words.of(key), blocks);
   }
 }

@@ -5,6 +5,7 @@ import cistern.interpretation.Interpretation;
 import cistern.report.look.ReportFacts;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
+import cistern.report.paper.LabelStock;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.PaperPage;
@@ -80,7 +81,15 @@ public final class PdfDocument {
         paper.front().seal() instanceof Seal.Unsigned unsigned
             ? Optional.of(Watermark.words(unsigned.words()))
             : Optional.empty();
-    return write(PaperPage.toPrint(paper, sheet), watermark, attachments);
+    return write(PaperPage.toPrint(paper, sheet(paper)), watermark, attachments);
+  }
+
+  private String sheet(Paper paper) {
+    return switch (paper.front().kind()) {
+      case CARD -> "@page{size:105mm 148mm;margin:7mm 7mm 10mm 7mm}";
+      case LABELS -> sheet + LabelStock.of(page.facts()).toStyle();
+      case CLINICIAN, LETTER, PATIENT, LEAF -> sheet;
+    };
   }
 
   private byte[] write(String markup, Optional<String> watermark, List<Attachment> attachments) {

@@ -23,6 +23,7 @@ import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
+import cistern.report.wording.PrintedTime;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,49 +35,52 @@ import java.util.stream.Collectors;
 final class AfterSections {
 
   private final PuncturePlan plan;
+  private final PrintedTime times;
 
-  AfterSections(PuncturePlan plan) {
+  AfterSections(PuncturePlan plan, PrintedTime times) {
     this.plan = plan;
+    this.times = times;
   }
 
-  List<Section> sections() {
+  /** What stands after the first page: the note, the pressure, and every question. */
+  List<Section> details() {
     Afterwards afterwards = plan.afterwards();
     List<Section> all = new ArrayList<>();
     all.add(note());
     afterwards.pressure().ifPresent(p -> all.add(pressure(p)));
-    if (!afterwards.critical().isEmpty()) {
-      all.add(critical(afterwards.critical()));
-    }
-    if (!afterwards.outstanding().isEmpty()) {
-      all.add(outstanding(afterwards.outstanding()));
-    }
+    ladder().ifPresent(all::add);
     all.add(headache(afterwards.headache()));
     return all;
   }
 
-  /** What leads once the puncture is done: the patch, what was studied, when to call. */
+  /** What leads once the puncture is done: who is told, the patch, what is due, when to call. */
   List<Section> first() {
     AfterCare care = plan.afterwards().care();
     List<Section> all = new ArrayList<>();
     if (!plan.afterwards().critical().isEmpty()) {
       all.add(critical(plan.afterwards().critical()));
     }
-    all.add(patch(care.patch()));
-    if (!care.ladder().isEmpty()) {
-      all.add(
-          Section.of(
-              "What has been studied; local policy and the prescriber decide",
-              new Items(
-                  "",
-                  care.ladder().stream()
-                      .map(s -> new Line(s.text() + " First look at: " + s.check(), s.grounds()))
-                      .toList())));
+    if (!plan.afterwards().outstanding().isEmpty()) {
+      all.add(outstanding(plan.afterwards().outstanding()));
     }
+    all.add(patch(care.patch()));
     all.add(
         Section.of(
-            "Calls to the person",
-            new Items("", care.calls().stream().map(AfterSections::call).toList())));
+            "Calls to the person", new Items("", care.calls().stream().map(this::call).toList())));
     return all;
+  }
+
+  private Optional<Section> ladder() {
+    List<Line> steps =
+        plan.afterwards().care().ladder().stream()
+            .map(s -> new Line(s.text() + " First look at: " + s.check(), s.grounds()))
+            .toList();
+    return steps.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            Section.of(
+                "What has been studied; local policy and the prescriber decide",
+                new Items("", steps)));
   }
 
   private static Section patch(AfterCare.PatchInformation patch) {
@@ -98,8 +102,8 @@ final class AfterSections {
     return Section.of("Blood patch", new Items("", lines));
   }
 
-  private static Line call(AfterCare.FollowUpCall call) {
-    String when = call.from().isPresent() ? ", " + DecisionSections.time(call.from().get()) : "";
+  private Line call(AfterCare.FollowUpCall call) {
+    String when = call.from().isPresent() ? ", " + times.at(call.from().get()) : "";
     return new Line(
         call.text()
             + ": day "
@@ -119,7 +123,7 @@ final class AfterSections {
         new Form(
             "To be completed",
             List.of(
-                new Field("Date and time", at.map(OffsetDateTime::toString).orElse("")),
+                new Field("Date and time", at.map(times::at).orElse("")),
                 new Field("Operator", done.operator().orElse("")),
                 new Field("Level", done.level().orElse("")),
                 new Field("Position", position(done)),
@@ -190,7 +194,7 @@ final class AfterSections {
     return Printed.decimals(value, 1);
   }
 
-  private static Section critical(List<CriticalValue> values) {
+  private Section critical(List<CriticalValue> values) {
     List<Line> lines =
         values.stream()
             .map(
@@ -214,8 +218,8 @@ final class AfterSections {
     return delay.isEmpty() ? "" : ", " + delay;
   }
 
-  private static String told(Told told) {
-    return told.who() + told.at().map(at -> " at " + at).orElse(", time not recorded");
+  private String told(Told told) {
+    return told.who() + told.at().map(at -> ", " + times.at(at)).orElse(", time not recorded");
   }
 
   private Section outstanding(List<Outstanding> results) {
@@ -227,13 +231,12 @@ final class AfterSections {
                         List.of(
                             r.test().term(),
                             r.state().word(),
-                            r.dueAt().map(OffsetDateTime::toString).orElse("not known"),
-                            r.told().stream()
-                                .map(AfterSections::told)
-                                .collect(Collectors.joining("; "))),
+                            r.dueAt().map(times::at).orElse("not known"),
+                            r.told().stream().map(this::told).collect(Collectors.joining("; "))),
                         r.grounds()))
             .toList();
-    String asOf = plan.procedure().after().asOf().map(t -> "Results as of " + t).orElse("Results");
+    String asOf =
+        plan.procedure().after().asOf().map(t -> "Results as of " + times.at(t)).orElse("Results");
     return Section.of(
         "Outstanding results", new Table(asOf, List.of("Test", "state", "due", "told"), rows));
   }

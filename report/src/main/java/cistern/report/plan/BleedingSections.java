@@ -13,9 +13,11 @@ import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
+import cistern.report.paper.Paper.Place;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
+import cistern.report.wording.PrintedTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,23 +26,61 @@ import java.util.Optional;
 /** Antithrombotics and clotting, guideline beside guideline. */
 final class BleedingSections {
 
-  private final PuncturePlan plan;
+  /** The first page holds no more charts than these. */
+  private static final int MOST_CHARTS = 3;
 
-  BleedingSections(PuncturePlan plan) {
+  private final PuncturePlan plan;
+  private final PrintedTime times;
+
+  BleedingSections(PuncturePlan plan, PrintedTime times) {
     this.plan = plan;
+    this.times = times;
+  }
+
+  /** Each drug with its earliest time by each guideline; nothing where none is taken. */
+  Optional<Section> first() {
+    List<AntithromboticPlan> drugs = plan.bleeding().antithrombotics();
+    if (drugs.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Block> blocks = new ArrayList<>();
+    List<Line> silent = new ArrayList<>();
+    int drawn = 0;
+    for (AntithromboticPlan drug : drugs) {
+      Optional<Figure> chart = chart(drug, ++drawn);
+      if (drawn <= MOST_CHARTS && chart.isPresent()) {
+        blocks.add(new Picture(chart.get()));
+      } else {
+        silent.add(Line.of(without(drug, chart.isPresent())));
+      }
+    }
+    silent.add(Line.of(HoldTimeLine.DEFER));
+    blocks.add(new Paragraphs(silent));
+    return Optional.of(new Section("Earliest time by each guideline", blocks));
+  }
+
+  private Optional<Figure> chart(AntithromboticPlan drug, int number) {
+    return HoldTimeLine.of(drug, "antithrombotic-" + number, times);
+  }
+
+  private static String without(AntithromboticPlan drug, boolean isDrawn) {
+    String name = capital(drug.taken().name());
+    return isDrawn
+        ? name + ": in the annex."
+        : name + ": no guideline here gives an interval; ask the prescriber.";
   }
 
   List<Section> sections() {
     List<Section> all = new ArrayList<>();
     List<AntithromboticPlan> drugs = plan.bleeding().antithrombotics();
     for (int i = 0; i < drugs.size(); i++) {
-      all.add(drug(drugs.get(i), HoldTimeLine.of(drugs.get(i), "antithrombotic-" + (i + 1))));
+      all.add(drug(drugs.get(i), i < MOST_CHARTS ? Optional.empty() : chart(drugs.get(i), i + 1)));
     }
     boolean isMeasured =
         plan.bleeding().thresholds().stream()
             .anyMatch(t -> t.standing() != ThresholdAnswer.Standing.ASK);
     if (isMeasured) {
-      all.add(Section.of("Platelets, INR and aPTT", thresholds()));
+      all.add(Section.annex("Platelets, INR and aPTT", thresholds()));
     }
     return all;
   }
@@ -56,15 +96,14 @@ final class BleedingSections {
             ? ""
             : "Counted as a " + drug.taken().doseClass().code() + " dose; ";
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Paragraphs(List.of(Line.of(HoldTimeLine.DEFER), Line.of(capital(dose + since + ".")))));
+    blocks.add(new Paragraphs(List.of(Line.of(capital(dose + since + ".")))));
     timeLine.ifPresent(figure -> blocks.add(new Picture(figure)));
     blocks.add(
         new Table(
             "Guidelines",
             List.of("Guideline", "before", "until the next dose", "answer", "reason"),
             drug.answers().stream().map(BleedingSections::row).toList()));
-    return new Section("Antithrombotic: " + drug.taken().name(), blocks);
+    return new Section("Antithrombotic: " + drug.taken().name(), blocks, Place.ANNEX);
   }
 
   private static Row row(GuidelineAnswer answer) {

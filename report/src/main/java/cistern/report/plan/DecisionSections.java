@@ -10,9 +10,8 @@ import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
+import cistern.report.wording.PrintedTime;
 import cistern.urgent.Urgency;
-import java.time.OffsetDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,13 +19,12 @@ import java.util.Locale;
 /** What is urgent, whether to go on, what stands in the way, and the drugs as typed. */
 final class DecisionSections {
 
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm (xxx)", Locale.UK);
-
   private final PuncturePlan plan;
+  private final PrintedTime times;
 
-  DecisionSections(PuncturePlan plan) {
+  DecisionSections(PuncturePlan plan, PrintedTime times) {
     this.plan = plan;
+    this.times = times;
   }
 
   /** What holds and nobody has answered, one sentence each; then what could hold. */
@@ -55,15 +53,21 @@ final class DecisionSections {
 
   /** Whether to go on, and why not. */
   Line verdict() {
-    String because = String.join(" ", leading().stream().map(Contraindication::text).toList());
+    String because = String.join(" ", leading().stream().map(this::because).toList());
     String earliest =
         plan.decision()
             .verdict()
             .earliest()
-            .map(t -> " Every printed interval has passed on " + time(t) + ".")
+            .map(t -> " Every printed interval will have passed by " + times.at(t) + ".")
             .orElse("");
     String go = plan.decision().verdict().go().text();
     return Line.of(go + (because.isEmpty() ? "." : ": " + because) + earliest);
+  }
+
+  /** The sentence of what leads; where it only repeats the verdict, its reasons. */
+  private String because(Contraindication one) {
+    String verdict = plan.decision().verdict().go().text() + ".";
+    return one.text().equals(verdict) ? String.join("; ", one.reasons()) + "." : one.text();
   }
 
   /** What gives the verdict. */
@@ -74,18 +78,24 @@ final class DecisionSections {
         .toList();
   }
 
-  /** What is present, and what is open. */
-  List<Section> first() {
-    List<Line> present = lines(Answer.YES);
-    List<Line> open = lines(Answer.UNKNOWN);
-    List<Section> all = new ArrayList<>();
-    if (!present.isEmpty()) {
-      all.add(Section.of("What stands in the way, by weight", new Items("", present)));
-    }
-    if (!open.isEmpty()) {
-      all.add(Section.of("Open: ask", new Items("", open)));
-    }
-    return all;
+  /** What is present, by weight. */
+  List<Line> present() {
+    return lines(Answer.YES);
+  }
+
+  /** What is to be asked, heaviest first: open questions, then names that nobody knows. */
+  List<Line> open() {
+    List<Line> lines = new ArrayList<>(lines(Answer.UNKNOWN));
+    plan.bleeding().drugs().all().stream()
+        .filter(t -> t.drug().entry().isEmpty())
+        .map(t -> Line.of("What is “" + t.drug().typed() + "”?" + near(t)))
+        .forEach(lines::add);
+    return lines;
+  }
+
+  private static String near(TakenDrugs.Taken taken) {
+    String near = String.join(", ", taken.drug().nearest());
+    return near.isEmpty() ? "" : " Nearest known names: " + near + ".";
   }
 
   private List<Line> lines(Answer state) {
@@ -99,7 +109,7 @@ final class DecisionSections {
   private static String line(Contraindication one) {
     String reasons = String.join("; ", one.reasons());
     if (!one.present().isYes()) {
-      return "Ask: " + reasons + ".";
+      return capital(reasons) + "?";
     }
     return one.text() + (reasons.isEmpty() ? "" : " (" + reasons + ")") + " " + one.instead();
   }
@@ -149,7 +159,7 @@ final class DecisionSections {
     return switch (entry.kind()) {
       case TAKEN, COMBINATION ->
           taken.drug().intervals().isPresent()
-              ? "intervals in the annex"
+              ? "guideline by guideline below"
               : "ask the prescriber: no interval";
       case CLASS -> "ask which drug and dose";
       case ASKS -> "ask the prescriber";
@@ -158,7 +168,9 @@ final class DecisionSections {
     };
   }
 
-  static String time(OffsetDateTime time) {
-    return TIME.format(time);
+  private static String capital(String text) {
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

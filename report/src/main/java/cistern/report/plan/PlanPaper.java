@@ -2,7 +2,6 @@ package cistern.report.plan;
 
 import cistern.fact.Grounds;
 import cistern.finding.Printed;
-import cistern.interpretation.Caution;
 import cistern.interpretation.Workup;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.ResultEffect;
@@ -14,65 +13,136 @@ import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
+import cistern.report.paper.Paper.Place;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
+import cistern.report.wording.PrintedTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The plan for the clinician: whether it matters, what is in the way, how to do it, what next. */
 public final class PlanPaper {
 
+  /** The first page lists no more than these under one heading. */
+  private static final int MOST = 5;
+
+  private static final String NO_PROMISE =
+      "This plan does not say that a puncture is without danger; the doctor who does it decides.";
+
   private final Workup workup;
   private final PuncturePlan plan;
+  private final PrintedTime times;
+  private final DecisionSections decision;
 
-  private PlanPaper(Workup workup, PuncturePlan plan) {
+  private PlanPaper(Workup workup, PuncturePlan plan, PrintedTime times) {
     this.workup = workup;
     this.plan = plan;
+    this.times = times;
+    this.decision = new DecisionSections(plan, times);
   }
 
   /**
-   * The paper of a plan.
+   * The paper of a plan with each time as it was given.
    *
    * @param foot what made it
    */
   public static Paper of(Workup workup, PuncturePlan plan, String foot) {
-    return new PlanPaper(workup, plan).paper(foot);
+    return of(workup, plan, PrintedTime.AS_GIVEN, foot);
   }
 
-  /** What leads stands first; everything else is an annex. */
+  /**
+   * The paper of a plan: one page with what leads, and an annex.
+   *
+   * @param times how times are printed
+   * @param foot what made it
+   */
+  public static Paper of(Workup workup, PuncturePlan plan, PrintedTime times, String foot) {
+    PrintedTime own = times.like(WhosePuncture.at(plan));
+    return new PlanPaper(workup, plan, own).paper(foot);
+  }
+
   private Paper paper(String foot) {
-    List<Section> sections = new ArrayList<>();
-    DecisionSections decision = new DecisionSections(plan);
-    TubeSections tubes = new TubeSections(workup.id(), plan.tubes());
-    AfterSections after = new AfterSections(plan);
-    if (plan.isDone()) {
-      sections.addAll(after.first());
-    } else {
-      sections.addAll(decision.first());
-      sections.add(tubes.first());
-    }
-    sections.add(decision.drugs());
-    sections.add(precautions());
-    sections.addAll(new BleedingSections(plan).sections());
-    sections.add(guidance());
-    sections.add(technique());
-    sections.add(risk());
-    sections.addAll(tubes.sections());
-    sections.addAll(after.sections());
-    sections.add(consent());
-    if (!workup.problems().isEmpty()) {
-      sections.add(problems());
-    }
+    List<Section> sections = new ArrayList<>(firstPage());
+    annex().stream()
+        .map(s -> new Section(s.heading(), s.blocks(), Place.ANNEX))
+        .forEach(sections::add);
     return new Paper(
-        "Plan for the lumbar puncture, work-up " + workup.id(), answer(), sections, foot);
+        WhosePuncture.front("Plan for the lumbar puncture", workup, plan, times),
+        answer(),
+        sections,
+        foot);
+  }
+
+  /** What fits on one side: what is in the way, what is open, drugs in time, tubes, who is told. */
+  private List<Section> firstPage() {
+    if (plan.isDone()) {
+      return new AfterSections(plan, times).first();
+    }
+    List<Section> all = new ArrayList<>();
+    listed("What stands in the way, by weight", decision.present()).ifPresent(all::add);
+    listed("Open: ask", decision.open()).ifPresent(all::add);
+    new BleedingSections(plan, times).first().ifPresent(all::add);
+    all.add(new TubeSections(plan.tubes()).first());
+    all.add(WhoIsTold.of(plan));
+    return all;
+  }
+
+  /** A short list; what is over stands in the annex. */
+  private static Optional<Section> listed(String heading, List<Line> lines) {
+    if (lines.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Line> told = new ArrayList<>(lines.subList(0, Math.min(MOST, lines.size())));
+    if (lines.size() > MOST) {
+      told.add(Line.of("%d more in the annex.".formatted(lines.size() - MOST)));
+    }
+    return Optional.of(Section.of(heading, new Items("", told)));
+  }
+
+  private List<Section> annex() {
+    List<Section> all = new ArrayList<>();
+    if (!plan.isDone()) {
+      all.addAll(beforehand());
+    }
+    all.addAll(new AfterSections(plan, times).details());
+    if (plan.isDone() && !plan.bleeding().antithrombotics().isEmpty()) {
+      all.add(decision.drugs());
+      all.addAll(new BleedingSections(plan, times).sections());
+    }
+    if (!workup.problems().isEmpty()) {
+      all.add(problems());
+    }
+    return all;
+  }
+
+  /** What nobody reads again once the puncture is done. */
+  private List<Section> beforehand() {
+    List<Section> all = new ArrayList<>();
+    over("What stands in the way, all of it", decision.present()).ifPresent(all::add);
+    over("Open: ask, all of it", decision.open()).ifPresent(all::add);
+    all.add(decision.drugs());
+    all.add(precautions());
+    all.addAll(new BleedingSections(plan, times).sections());
+    all.add(guidance());
+    all.add(technique());
+    all.add(risk());
+    all.add(new TubeSections(plan.tubes()).details());
+    all.add(consent());
+    return all;
+  }
+
+  private static Optional<Section> over(String heading, List<Line> lines) {
+    return lines.size() > MOST
+        ? Optional.of(Section.of(heading, new Items("", lines)))
+        : Optional.empty();
   }
 
   /** What is urgent, whether to go on, and whether the result would matter. */
   private List<Line> answer() {
     List<Line> lines = new ArrayList<>();
-    DecisionSections decision = new DecisionSections(plan);
     lines.addAll(decision.urgent());
     if (plan.isDone() && decision.urgent().isEmpty()) {
       lines.add(Line.of(plan.afterwards().headache().conclusion()));
@@ -80,13 +150,7 @@ public final class PlanPaper {
     if (!plan.isDone()) {
       lines.add(decision.verdict());
       lines.add(Line.of(effect()));
-      lines.add(
-          Line.of(
-              "This plan does not say that a puncture is without danger; the doctor who does it"
-                  + " decides."));
-    }
-    if (workup.remarks().isInvented()) {
-      lines.add(Line.of(Caution.INVENTED.text()));
+      lines.add(Line.of(NO_PROMISE));
     }
     return lines;
   }

@@ -5,10 +5,6 @@ import cistern.finding.Printed;
 import cistern.puncture.procedure.CsfTest;
 import cistern.puncture.specimen.Tube;
 import cistern.puncture.specimen.TubePlan;
-import cistern.report.paper.Paper.Block;
-import cistern.report.paper.Paper.Field;
-import cistern.report.paper.Paper.Form;
-import cistern.report.paper.Paper.Items;
 import cistern.report.paper.Paper.Line;
 import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Row;
@@ -18,45 +14,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** The tubes, and a label for each to print and cut out. */
+/** The tubes: in short for the first page, in full for the annex. */
 final class TubeSections {
 
-  private final String workup;
   private final TubePlan plan;
 
-  TubeSections(String workup, TubePlan plan) {
-    this.workup = workup;
+  TubeSections(TubePlan plan) {
     this.plan = plan;
   }
 
-  List<Section> sections() {
-    return List.of(tubes(), labels());
-  }
-
-  /** The tubes in one line each. */
+  /** The tubes as a short table. */
   Section first() {
-    List<Line> lines =
+    List<Row> rows =
         plan.tubes().stream()
-            .map(
-                t ->
-                    new Line(
-                        t.order()
-                            + ": "
-                            + ml(t.ml())
-                            + " mL, "
-                            + tests(t)
-                            + ", "
-                            + t.container()
-                            + ".",
-                        t.grounds()))
+            .map(t -> Row.of(String.valueOf(t.order()), ml(t.ml()), tests(t), t.container()))
             .toList();
     return Section.of(
         "Tubes, in order of filling",
-        new Items("", lines),
+        new Table("", List.of("Tube", "mL", "tests", "container"), rows),
         new Paragraphs(List.of(new Line(plan.serum(), Grounds.MEASURED))));
   }
 
-  private Section tubes() {
+  /** Volumes, limits and what to leave out. */
+  Section details() {
     List<Line> lines = new ArrayList<>();
     lines.add(
         new Line(
@@ -71,10 +51,10 @@ final class TubeSections {
     lines.add(new Line(plan.serum(), Grounds.MEASURED));
     plan.notes().forEach(note -> lines.add(Line.of(note)));
     return new Section(
-        "Tubes",
+        "Tubes with their limits",
         List.of(
             new Table(
-                "In order of filling",
+                "In order of filling, in full",
                 List.of("Tube", "mL", "at least", "tests", "container", "limit"),
                 plan.tubes().stream().map(TubeSections::row).toList()),
             new Paragraphs(lines)));
@@ -117,27 +97,7 @@ final class TubeSections {
         tube.grounds());
   }
 
-  private Section labels() {
-    List<Block> forms =
-        plan.tubes().stream()
-            .<Block>map(
-                tube ->
-                    new Form(
-                        "Label, tube " + tube.order() + " of " + plan.tubes().size(),
-                        List.of(
-                            new Field("First identifier", ""),
-                            new Field("Second identifier", ""),
-                            new Field("Work-up", workup),
-                            new Field("Tube", String.valueOf(tube.order())),
-                            new Field("Date and time", ""),
-                            new Field("Collector", ""),
-                            new Field("Site", ""),
-                            new Field("Tests", tests(tube)))))
-            .toList();
-    return new Section("Labels, filled in at the bedside", forms);
-  }
-
-  private static String tests(Tube tube) {
+  static String tests(Tube tube) {
     return tube.isReserve() ? "reserve" : terms(tube.tests());
   }
 
@@ -145,7 +105,7 @@ final class TubeSections {
     return tests.stream().map(CsfTest::term).collect(Collectors.joining(", "));
   }
 
-  private static String ml(double value) {
+  static String ml(double value) {
     return Printed.decimals(value, value == Math.rint(value) ? 0 : 1);
   }
 }

@@ -62,17 +62,18 @@ class HoldTimeLineTest {
 
     assertThat(figure.title())
         .isEqualTo(
-            "Apixaban, last dose 28 Feb 2031, 08:00 (+01:00): 2 sources give an interval; 50.0 h to"
+            "Apixaban, last dose 28 February 2031, 08:00 UTC+01:00: 2 sources give an interval; 50.0 h to"
                 + " the planned puncture, by which 1 has passed");
     assertThat(figure.description())
-        .contains("Puncture planned 2 Mar 2031, 10:00 (+01:00)")
-        .contains("by it not before 1 Mar 2031, 08:00 (+01:00) to 2 Mar 2031, 08:00 (+01:00)");
+        .contains("Puncture planned 2 March 2031, 10:00 UTC+01:00")
+        .contains(
+            "by it not before 1 March 2031, 08:00 UTC+01:00 to 2 March 2031, 08:00 UTC+01:00");
     assertThat(figure.table().rows())
         .extracting(r -> r.get(2))
         .containsExactly(
-            "by it not before 1 Mar 2031, 08:00 (+01:00) to 2 Mar 2031, 08:00 (+01:00)",
+            "by it not before 1 March 2031, 08:00 UTC+01:00 to 2 March 2031, 08:00 UTC+01:00",
             "no clock time: no interval is given",
-            "by it not before 3 Mar 2031, 08:00 (+01:00)");
+            "by it not before 3 March 2031, 08:00 UTC+01:00");
     assertThat(figure.toSvg().toText()).contains("puncture planned 2 Mar, 10:00");
   }
 
@@ -85,7 +86,7 @@ class HoldTimeLineTest {
         .contains("the time of the last dose is not known")
         .contains("the time from it to the puncture is not known");
     assertThat(svg)
-        .contains("The time of the last dose is not known")
+        .contains("the time of the last dose is not known")
         .doesNotContain("puncture planned")
         .doesNotContain("20:00");
     assertThat(figure.table().rows())

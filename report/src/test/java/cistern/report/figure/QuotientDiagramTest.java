@@ -78,21 +78,20 @@ class QuotientDiagramTest {
       assertThat(heightAt(curve, x)).isCloseTo(plane.y().at(limit / 1000), within(0.3));
     }
 
-    /** Lines of 20, 40, 60 and 80 %: 1.25, 1.667, 2.5 and 5 times the limit. */
+    /** 1 − Qlim/Q over both ends of the line is the share at the point, 35 % of panel 2. */
     @Test
-    void curves_fractionLines_areMultiplesOfTheLimit() {
-      Plane plane = plane(Protein.KAPPA);
-      List<Element> lines =
-          shapes(drawn(Protein.KAPPA, PANEL_2.findings()), "polyline").stream()
+    void excess_fromTheLimitToThePoint_isTheShareWrittenAtIt() {
+      Parsed figure = drawn(Protein.IGG, PANEL_2.findings());
+      Element line =
+          shapes(figure, "line").stream()
               .filter(p -> p.getAttribute("class").equals("s-fluid"))
-              .toList();
-      double[] multiples = {1.25, 5 / 3.0, 2.5, 5};
-      assertThat(lines).hasSize(4);
-      for (int i = 0; i < 4; i++) {
-        double x = plane.x().at(0.01);
-        double expected = plane.y().at(0.029511 * multiples[i]);
-        assertThat(heightAt(lines.get(i), x)).isCloseTo(expected, within(0.3));
-      }
+              .findFirst()
+              .orElseThrow();
+      Plane plane = plane(Protein.IGG);
+      double up = Parsed.number(line, "y2") - Parsed.number(line, "y1");
+      double decades = up / plane.y().length(Math.log(10));
+      assertThat(1 - Math.pow(10, -decades)).isCloseTo(0.35, within(0.005));
+      assertThat(labels(figure)).contains("35 %");
     }
 
     /** The height of a line at some x, between its two nearest corners. */
@@ -219,8 +218,8 @@ class QuotientDiagramTest {
     void labels_ofTheField_nameEveryCurveDirectly(Protein protein) {
       List<String> labels = labels(drawn(protein, PANEL_2.findings()));
       assertThat(labels)
-          .contains("limit", "mean", "20 %", "40 %", "60 %", "80 %", "age limit 6.33")
-          .contains("made within the CNS", "from the blood", "albumin quotient × 10³");
+          .contains("limit", "mean", "age limit 6.33", "albumin quotient × 10³")
+          .doesNotContain("from the blood", "20 %", "80 %");
       assertThat(labels.contains("lowest")).isEqualTo(protein != Protein.KAPPA);
     }
   }

@@ -97,13 +97,13 @@ class ClinicianPageTest {
   class Order {
 
     @Test
-    void top_always_isAnswerWeakestLinkAndNextBeforeAnyNumber() {
+    void top_always_isAnswerWithItsDoubtAndNextBeforeAnyNumber() {
       Parsed page = paper(PANEL_2.with(Analyte.ALBUMIN, 42_000, 220).interpretation());
       List<String> order = page.all("//main/*").stream().map(e -> e.getAttribute("class")).toList();
 
       assertThat(order.get(0)).isEqualTo("banner");
       assertThat(order).containsSubsequence("taken", "draft", "answer", "statement");
-      assertThat(page.texts("//main/p[@class='statement']").getFirst()).startsWith("Weakest link");
+      assertThat(page.texts("//main/p[@class='answer']").getFirst()).contains("a value is doubted");
       assertThat(page.texts("//h2")).containsSubsequence("Next", "Results", "Cautions", "Sources");
     }
 

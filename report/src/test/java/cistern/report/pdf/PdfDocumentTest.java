@@ -167,7 +167,7 @@ class PdfDocumentTest {
   void write_usualCaseWeighed_everyConclusionOnOnePage() throws Exception {
     assertThat(firstPage(WeighedCase.usual(USUAL)))
         .contains("IgG is made inside the CNS", "6 CSF-only", "κ index", "2017: met", "2024: met")
-        .contains("Cautions", "no local policy", "To think of")
+        .contains("Cautions", "no local policy")
         .doesNotContain("17-5", "McDonald2024draft");
   }
 

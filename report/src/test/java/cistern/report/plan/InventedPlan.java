@@ -75,6 +75,14 @@ public final class InventedPlan {
             new ResultEffect("2024", ResultEffect.Effect.NO_EFFECT)));
   }
 
+  /** The same before the puncture. */
+  public static PuncturePlan waiting() {
+    return plan(
+        new Procedure(before(), Done.UNKNOWN, After.UNKNOWN),
+        PuncturedPerson.UNKNOWN,
+        List.of(new ResultEffect("2017", ResultEffect.Effect.NO_EFFECT)));
+  }
+
   private static PuncturePlan plan(
       Procedure procedure, PuncturedPerson subject, List<ResultEffect> effects) {
     return PuncturePlans.of(Facts.standard()).of(procedure, subject, effects);

@@ -14,10 +14,15 @@ import cistern.report.patient.PatientPuncture;
 import cistern.report.patient.PatientWords;
 import cistern.report.patient.ReadingGrade;
 import cistern.report.pdf.PdfDocument;
+import cistern.report.wording.PrintedTime;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
@@ -28,6 +33,7 @@ import org.verapdf.pdfa.flavours.PDFAFlavour;
 class PlanTest {
 
   private static final String FOOT = "Cistern test; no local policy";
+  private static final Facts FACTS = Facts.standard();
 
   private static Paper paper(PuncturePlan plan) {
     return PlanPaper.of(InventedPlan.WORKUP, plan, FOOT);
@@ -90,21 +96,51 @@ class PlanTest {
       assertThat(text.indexOf("Changed headache"))
           .isPositive()
           .isLessThan(text.indexOf("Blood patch"));
-      assertThat(text.indexOf("Blood patch")).isLessThan(text.indexOf("Before Present"));
+      assertThat(text).doesNotContain("Before Present");
     }
 
     @Test
     void of_fullPlan_showsWhatEachReaderNeeds() {
-      assertThat(text(paper(InventedPlan.full())))
+      assertThat(text(paper(InventedPlan.waiting())))
           .contains("ABN 2018", "ESAIC/ESRA 2022", "local policy", "ask the prescriber")
           .contains("never averaged", "lumbar fusion or hardware", "computed from the BMI")
-          .contains("Unvalidated", "not counted", "Label, tube 1 of", "First identifier: ____")
+          .contains("Unvalidated", "not counted", "made again in about");
+      assertThat(text(paper(InventedPlan.full())))
+          .contains("ABN 2018", "Blood patch")
           .contains("24.0 cmH₂O = 17.7 mmHg = 2.35 kPa", "root pain", "22G atraumatic")
-          .contains("does not reach", "made again in about", "Day 1", "overdue")
+          .contains("Day 1", "overdue")
           .contains("Told: Dr Invented", "Nothing is said of a blood patch")
           .contains(
               "For a day or more not easing on lying flat? – answer: yes", "Fever? – answer: no")
           .contains("Sources [1]");
+    }
+
+    @Test
+    void labels_ofAPlan_holdIdentifiersAndTheSerumOfTheVisit() {
+      String text = text(TubePaper.labels(InventedPlan.WORKUP, InventedPlan.full(), FACTS, FOOT));
+
+      assertThat(text)
+          .contains("CSF 1/", "SERUM of the same visit", "Work-up invented-1", "Name, born ____")
+          .doesNotContain("Guidelines");
+    }
+
+    @Test
+    void card_ofAPlan_saysVerdictDrugsAndTubes() {
+      String text =
+          text(CardPaper.of(InventedPlan.WORKUP, InventedPlan.empty(), PrintedTime.AS_GIVEN, FOOT));
+
+      assertThat(text).contains("Ask first", "Tubes", "Serum of the same visit");
+    }
+
+    @Test
+    void of_planBefore_leadsWithWhatIsOpenDrugsTubesAndWhoIsTold() {
+      String text = text(paper(InventedPlan.waiting()));
+
+      assertThat(text)
+          .contains("What is “an <unknown> drug & more”?", "Earliest time by each guideline")
+          .contains("who prescribed apixaban", "Serum: the same visit");
+      assertThat(text.indexOf("Open: ask")).isLessThan(text.indexOf("Earliest time"));
+      assertThat(text.indexOf("Who is told")).isLessThan(text.indexOf("Drugs as typed"));
     }
 
     @Test
@@ -175,9 +211,10 @@ class PlanTest {
 
       assertThat(page.texts("//h1"))
           .containsExactly("Plan for the lumbar puncture, work-up invented-1");
-      assertThat(page.texts("//h2")).contains("Antithrombotic: apixaban", "Sources");
+      assertThat(page.texts("//summary")).contains("Antithrombotic: apixaban");
+      assertThat(page.texts("//h2")).contains("Blood patch", "Sources");
       assertThat(html).contains("an &lt;unknown&gt; drug", "not a known name");
-      assertThat(page.all("//table")).hasSizeGreaterThan(8);
+      assertThat(page.all("//table")).hasSizeGreaterThan(6);
       assertThat(page.all("//script")).isEmpty();
       assertThat(html).contains("not a medical device");
     }
@@ -190,13 +227,50 @@ class PlanTest {
           .doesNotContain("Sources");
     }
 
+    /** A full plan: everything that can stand in the way, every chart, every tube. */
+    @Test
+    void toPrint_beforeAPuncture_hasOneSideAndAnAnnex() throws IOException {
+      PdfDocument pdf = PdfDocument.of("Cistern test", FACTS);
+      for (PuncturePlan plan : List.of(InventedPlan.waiting(), InventedPlan.empty())) {
+        try (PDDocument read = Loader.loadPDF(pdf.write(paper(plan), List.of()))) {
+          PDFTextStripper stripper = new PDFTextStripper();
+          stripper.setEndPage(1);
+          assertThat(stripper.getText(read)).contains("Who is told", "On the pages that follow");
+        }
+      }
+    }
+
+    @Test
+    void toPrint_labels_fillTheStockFromItsCorner() throws IOException {
+      PdfDocument pdf = PdfDocument.of("Cistern test", FACTS);
+      Paper labels = TubePaper.labels(InventedPlan.WORKUP, InventedPlan.full(), FACTS, FOOT);
+      try (PDDocument read = Loader.loadPDF(pdf.write(labels, List.of()))) {
+        assertThat(read.getNumberOfPages()).isEqualTo(1);
+        assertThat(new PDFTextStripper().getText(read)).startsWith("CSF 1/");
+      }
+    }
+
+    @Test
+    void toPrint_card_isOneLeafOfA6() throws IOException {
+      PdfDocument pdf = PdfDocument.of("Cistern test", FACTS);
+      Paper card =
+          CardPaper.of(InventedPlan.WORKUP, InventedPlan.waiting(), PrintedTime.AS_GIVEN, FOOT);
+      try (PDDocument read = Loader.loadPDF(pdf.write(card, List.of()))) {
+        assertThat(read.getNumberOfPages()).isEqualTo(1);
+        // 105 by 148 mm in points
+        assertThat(read.getPage(0).getMediaBox().getWidth()).isBetween(297f, 298.5f);
+        assertThat(read.getPage(0).getMediaBox().getHeight()).isBetween(419f, 420.5f);
+      }
+    }
+
     @Test
     void toPrint_everyPaper_isValidPdf() throws Exception {
       VeraGreenfieldFoundryProvider.initialise();
       List<Paper> papers =
           List.of(
               paper(InventedPlan.full()),
-              paper(InventedPlan.empty()),
+              TubePaper.labels(InventedPlan.WORKUP, InventedPlan.full(), FACTS, FOOT),
+              CardPaper.of(InventedPlan.WORKUP, InventedPlan.full(), PrintedTime.AS_GIVEN, FOOT),
               patient(InventedPlan.full()));
       PdfDocument pdf = PdfDocument.of("Cistern test", Facts.standard());
       for (Paper paper : papers) {
@@ -211,7 +285,7 @@ class PlanTest {
         }
       }
       OutsideCheck.of(
-              "Plans as PDF/A-3u and PDF/UA-1: full, empty, and the page for the person",
+              "Plans as PDF/A-3u and PDF/UA-1: full, labels, card, and the page for the person",
               "veraPDF 1.30.2 (ISO 19005-3, ISO 14289-1)",
               "no violation")
           .toTable(papers.size() + " of " + papers.size() + " files valid in both profiles");
