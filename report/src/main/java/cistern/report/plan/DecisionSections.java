@@ -83,13 +83,14 @@ final class DecisionSections {
     return lines(Answer.YES);
   }
 
-  /** What is to be asked, heaviest first: open questions, then names that nobody knows. */
+  /** What is to be asked: names that nobody knows, then open questions, heaviest first. */
   List<Line> open() {
-    List<Line> lines = new ArrayList<>(lines(Answer.UNKNOWN));
+    List<Line> lines = new ArrayList<>();
     plan.bleeding().drugs().all().stream()
         .filter(t -> t.drug().entry().isEmpty())
         .map(t -> Line.of("What is “" + t.drug().typed() + "”?" + near(t)))
         .forEach(lines::add);
+    lines.addAll(lines(Answer.UNKNOWN));
     return lines;
   }
 
