@@ -178,7 +178,8 @@ class FactsPageTest {
 
     assertThat(examples.size()).isGreaterThan(15);
     assertThat(page).contains("| all | " + facts.all().size() + " |", "| read | ");
-    assertThat(page.lines().filter(l -> l.matches("\\| \\d+ \\| `.*"))).hasSizeBetween(SHOWN + 1, 2 * SHOWN);
+    assertThat(page.lines().filter(l -> l.matches("\\| \\d+ \\| `.*")))
+        .hasSizeBetween(SHOWN + 1, 2 * SHOWN);
   }
 
   private static boolean isUnread(Grounds.Citation citation) {

@@ -26,8 +26,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
- * No name of a rule, of a row or of a tier, no slip of a template, reaches a reader: over the papers
- * of every invented work-up, of every case of the urgent rules, and of the vignettes.
+ * No name of a rule, of a row or of a tier, no slip of a template, reaches a reader: over the
+ * papers of every invented work-up, of every case of the urgent rules, and of the vignettes.
  */
 class PaperWordsTest {
 

@@ -137,7 +137,7 @@ class PlanTest {
       String text = text(paper(InventedPlan.waiting()));
 
       assertThat(text)
-          .contains("What is “an <unknown> drug & more”?", "Earliest time by each guideline")
+          .contains("What is “an <unknown> drug”?", "Earliest time by each guideline")
           .contains("who prescribed apixaban", "Serum: the same visit");
       assertThat(text.indexOf("Open: ask")).isLessThan(text.indexOf("Earliest time"));
       assertThat(text.indexOf("Who is told")).isLessThan(text.indexOf("Drugs as typed"));
