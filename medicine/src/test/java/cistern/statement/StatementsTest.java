@@ -132,7 +132,7 @@ class StatementsTest {
     assertThat(
             Interpreted.of(PanelText.parse(40, QUIET), Interpreted.bands(1, 0, 0))
                 .statements()
-                .get(1)
+                .getFirst()
                 .text())
         .contains("equivocal");
   }
