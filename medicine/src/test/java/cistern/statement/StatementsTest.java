@@ -134,7 +134,7 @@ class StatementsTest {
                 .statements()
                 .getFirst()
                 .text())
-        .contains("equivocal");
+        .contains("Equivocal");
   }
 
   @Test
