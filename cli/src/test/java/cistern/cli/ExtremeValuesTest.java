@@ -15,8 +15,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Every number and every time of invented work-ups, one after the other, put to the ends of what a
- * file may hold and beyond: a file is read or refused, and no end is a fault of the program.
+ * Every number and every time of invented work-ups, one after the other, put to ends of what a file
+ * may hold and beyond: a file is read or refused, and no end is a fault of the program.
  */
 class ExtremeValuesTest {
 
@@ -31,6 +31,11 @@ class ExtremeValuesTest {
           "\"2200-12-31T23:59:59Z\"",
           "\"+999999999-12-31T23:59:59-18:00\"",
           "\"-999999999-01-01T00:00:00+18:00\"");
+
+  /**
+   * How many ends each place is put to, in turn; the work-ups have more places than there are ends.
+   */
+  private static final int EACH = 2;
 
   @TempDir private Path folder;
 
@@ -65,8 +70,9 @@ class ExtremeValuesTest {
   private static List<String> changed(String whole, Pattern what, List<String> ends) {
     List<String> all = new ArrayList<>();
     Matcher found = what.matcher(whole);
-    while (found.find()) {
-      for (String end : ends) {
+    for (int place = 0; found.find(); place++) {
+      for (int i = 0; i < EACH; i++) {
+        String end = ends.get((EACH * place + i) % ends.size());
         all.add(whole.substring(0, found.start()) + end + whole.substring(found.end()));
       }
     }

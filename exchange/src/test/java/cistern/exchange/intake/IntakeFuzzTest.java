@@ -63,7 +63,7 @@ class IntakeFuzzTest {
   @ParameterizedTest
   @ValueSource(strings = {"report.hl7", "report.fhir.json", "report.csv"})
   void read_damagedReport_isReadOrRefused(String name) throws IOException {
-    fuzz(example(name), 300);
+    fuzz(example(name), 100);
   }
 
   @Tag("long")
