@@ -44,6 +44,20 @@ class PagesTest {
   }
 
   @Test
+  void interpret_aMisspeltField_isNamedToTheClinicianOnly() throws IOException {
+    String misspelt =
+        Files.readString(Path.of(TYPICAL)).replaceFirst("\\{", "{ \"colourr\": \"clear\", ");
+
+    assertThat(Run.withInput(misspelt, "interpret", "-").out()).contains("The field colourr");
+    assertThat(Run.withInput(misspelt, "interpret", "--for", "referrer", "-").out())
+        .contains("Dear colleague")
+        .doesNotContain("not known here");
+    assertThat(Run.withInput(misspelt, "interpret", "--for", "patient", "-").out())
+        .contains("Your spinal fluid test")
+        .doesNotContain("second look");
+  }
+
+  @Test
   void interpret_asPdf_holdsTheWorkupWithTheDigitsItHad() throws IOException {
     Path out = folder.resolve("page.pdf");
     Run run = Run.of("interpret", "--format", "pdf", "--out", out.toString(), TYPICAL);

@@ -14,6 +14,11 @@ public interface Problem {
   /** What is wrong and what to do, for a doctor. */
   String text();
 
+  /** Whether it is about how the file is written and says nothing of the person's results. */
+  default boolean isOfWriting() {
+    return false;
+  }
+
   /** What the rule behind it rests on. */
   default Grounds grounds() {
     return Grounds.MEASURED;

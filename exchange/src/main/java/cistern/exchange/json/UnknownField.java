@@ -16,6 +16,12 @@ public record UnknownField(String place) implements Problem {
 
   @Override
   public String text() {
-    return "This field is not known here: it is kept and not used. Check its spelling.";
+    return "The field %s is not known here: it is kept and not used. Check its spelling."
+        .formatted(place);
+  }
+
+  @Override
+  public boolean isOfWriting() {
+    return true;
   }
 }

@@ -252,10 +252,15 @@ final class LetterPaper {
   }
 
   private List<String> doubts() {
-    List<String> all = said.problems().stream().map(Problem::text).distinct().toList();
+    List<String> all =
+        said.problems().stream()
+            .filter(problem -> !problem.isOfWriting())
+            .map(Problem::text)
+            .distinct()
+            .toList();
     List<String> told = new ArrayList<>(all.subList(0, Math.min(TOLD, all.size())));
     if (all.size() > TOLD) {
-      told.add("%d more doubts stand on the page for the clinician.".formatted(all.size() - TOLD));
+      told.add("More doubts, on the page for the clinician: %d.".formatted(all.size() - TOLD));
     }
     return told;
   }

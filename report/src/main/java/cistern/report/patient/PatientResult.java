@@ -123,7 +123,7 @@ public final class PatientResult {
     if (said.findings().verdict(FindingCode.LEUKOCYTES) == Verdict.ABOVE) {
       lines.add(line("result.found.cells"));
     }
-    if (!said.problems().isEmpty()) {
+    if (said.problems().stream().anyMatch(problem -> !problem.isOfWriting())) {
       lines.add(line("result.found.problems"));
     }
     return said.bands().isReported()

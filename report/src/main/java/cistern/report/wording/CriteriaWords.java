@@ -57,12 +57,13 @@ public final class CriteriaWords {
       return "";
     }
     int more = sets.size() - MOST_SETS;
+    String rest = more == 1 ? ", or in one other way" : ", or in %d other ways".formatted(more);
     return title
         + sets.stream()
             .limit(MOST_SETS)
             .map(set -> set.stream().map(words).collect(Collectors.joining(" with ")))
             .collect(Collectors.joining(", or "))
-        + (more > 0 ? ", or in %d other ways".formatted(more) : "");
+        + (more > 0 ? rest : "");
   }
 
   /** What positive against negative fluid changes in each edition. */
