@@ -78,6 +78,11 @@ class HouseTest {
     }
 
     @Test
+    void types_ofMainSources_haveNamesOfTheirOwn() throws IOException {
+      assertThat(SourceRules.checkNames(mainFiles())).isEmpty();
+    }
+
+    @Test
     void methods_ofJava_areShortAndAskForLittle() throws IOException {
       assertThat(SourceRules.checkMethods(javaFiles())).isEmpty();
     }

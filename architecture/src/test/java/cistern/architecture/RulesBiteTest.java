@@ -86,6 +86,16 @@ class RulesBiteTest {
     }
 
     @Test
+    void names_twoTypesOfOneName_named() {
+      assertThat(
+              SourceRules.checkNames(
+                  List.of(Path.of("a/Grid.java"), Path.of("b/Grid.java"), Path.of("b/Cell.java"))))
+          .singleElement()
+          .asString()
+          .contains("a/Grid.java", "b/Grid.java");
+    }
+
+    @Test
     void packages_layer_named() {
       assertThat(violations(HouseRules.PACKAGES_ARE_IDEAS))
           .singleElement()

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.tools.JavaCompiler;
 import javax.tools.JavaFileObject;
@@ -39,6 +40,18 @@ final class SourceRules {
     return files.stream()
         .filter(file -> linesOf(file).size() > FILE_LINES)
         .map(file -> file + ": " + linesOf(file).size() + " lines, " + FILE_LINES + " are the most")
+        .toList();
+  }
+
+  /** File names that stand in two packages: a reader must not have to ask which one is meant. */
+  static List<String> checkNames(List<Path> sources) {
+    return sources.stream()
+        .filter(file -> !file.endsWith("package-info.java"))
+        .collect(Collectors.groupingBy(file -> file.getFileName().toString()))
+        .values()
+        .stream()
+        .filter(same -> same.size() > 1)
+        .map(same -> same + ": one name for two types")
         .toList();
   }
 

@@ -25,6 +25,6 @@ final class JsonRendering implements Rendering {
 
   @Override
   public void write(Result result, OutputStream out) {
-    Json.write(out, generator -> json.write(generator, result.interpretation()));
+    IndentedJson.write(out, generator -> json.write(generator, result.interpretation()));
   }
 }

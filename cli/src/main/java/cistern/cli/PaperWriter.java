@@ -54,7 +54,7 @@ record PaperWriter(Terminal terminal, Facts facts, Optional<String> out) {
 
   private static byte[] generated(Consumer<JsonGenerator> json) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    Json.write(bytes, json);
+    IndentedJson.write(bytes, json);
     return bytes.toByteArray();
   }
 }

@@ -54,7 +54,7 @@ final class ShowFacts implements Callable<Integer> {
     Facts all = facts.get().with(FactTable.read(ShowFacts.class, "clinic.tsv"));
     switch (format) {
       case TEXT -> terminal.out().write(FactsText.write(all).getBytes(StandardCharsets.UTF_8));
-      case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, all));
+      case JSON -> IndentedJson.write(terminal.out(), json -> FactsJson.write(json, all));
       case CSL ->
           terminal.out().write(Bibliography.standard().toCsl().getBytes(StandardCharsets.UTF_8));
     }

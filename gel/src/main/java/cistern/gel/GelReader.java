@@ -83,6 +83,6 @@ public final class GelReader {
         new PictureSeen(
             name, picture.width(), picture.height(), appearance.polarity(), appearance.posture());
     LaneGates gates = new LaneGates(facts, gel, picture.shades());
-    return new Interpreter(facts, gel, layout, factor, gates).read(shown, density.height());
+    return new GelInterpreter(facts, gel, layout, factor, gates).read(shown, density.height());
   }
 }

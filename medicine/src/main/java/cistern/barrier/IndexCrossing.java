@@ -43,9 +43,4 @@ public record IndexCrossing(double index, Hyperbola limit) {
         .boxed()
         .toList();
   }
-
-  /** Whether the hyperbolic limit asks for more than the index limit at an albumin quotient. */
-  public boolean isLimitHigher(double albuminQuotient) {
-    return limit.at(albuminQuotient) > index * albuminQuotient;
-  }
 }

@@ -26,11 +26,6 @@ record Completion(Presentation presentation, long levels) {
     return level(levels, item) == item.top();
   }
 
-  /** Whether a count is one or more. */
-  boolean isSome(Item item) {
-    return level(levels, item) > 0;
-  }
-
   /** Whether a count is exactly one. */
   boolean isOne(Item item) {
     return level(levels, item) == 1;

@@ -37,7 +37,7 @@ public final class Bibliography {
    */
   static Bibliography of(String csl) {
     Map<String, Reference> byKey = new LinkedHashMap<>();
-    if (JsonText.read(csl) instanceof List<?> entries) {
+    if (CslText.read(csl) instanceof List<?> entries) {
       for (Object entry : entries) {
         Reference reference = reference(entry);
         if (byKey.put(reference.key(), reference) != null) {

@@ -12,8 +12,8 @@ import cistern.puncture.procedure.ProcedureAnswers;
 import cistern.puncture.procedure.PunctureQuestion;
 import cistern.puncture.procedure.Question;
 import cistern.urgent.Alerts;
+import cistern.urgent.ClinicalSetting;
 import cistern.urgent.Observed;
-import cistern.urgent.Setting;
 import cistern.urgent.Stops;
 import cistern.weighing.ClinicalPicture;
 import java.util.List;
@@ -45,18 +45,18 @@ final class AtFirst {
     return isMet ? before.with(Stops.whenMet(observed)) : before;
   }
 
-  private static Setting setting(Workup workup) {
+  private static ClinicalSetting setting(Workup workup) {
     Before before = workup.procedure().before();
     Done done = workup.procedure().done();
     Presentation presentation = workup.clinical().evidence().presentation();
-    return new Setting(
+    return new ClinicalSetting(
         done.openingPressure(),
         before.comaScore(),
-        new Setting.Body(done.answers().answer(Question.SEDATION), before.body().bmi()),
+        new ClinicalSetting.Body(done.answers().answer(Question.SEDATION), before.body().bmi()),
         before.answers().answer(Question.FOCAL_SIGNS),
         dryTap(done),
         isForInfection(workup),
-        new Setting.Course(
+        new ClinicalSetting.Course(
             presentation == Presentation.ATTACK,
             presentation == Presentation.PROGRESSION,
             otherIllness(workup)));

@@ -45,7 +45,7 @@ public record Observed(
     BandReading bands,
     List<Serology> serology,
     Bedside bedside,
-    Setting setting,
+    ClinicalSetting setting,
     Facts facts) {
 
   private static final Sample PROTEIN = Sample.csf(Analyte.TOTAL_PROTEIN);

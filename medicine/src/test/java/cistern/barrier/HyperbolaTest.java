@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import cistern.checks.OutsideCheck;
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -122,11 +124,14 @@ class HyperbolaTest {
 
     @Test
     void limit_betweenTheCrossings_liesUnderTheIndex() {
-      IndexCrossing crossing = IndexCrossing.igg(FACTS);
+      List<Double> ends = IndexCrossing.igg(FACTS).crossings();
+      double index = FACTS.number("igg-index.upper");
+      ToDoubleFunction<Double> over =
+          q -> QuotientLimits.of(FACTS, Analyte.IGG).upper().at(q) - index * q;
 
-      assertThat(crossing.isLimitHigher(1.1e-3)).isTrue();
-      assertThat(crossing.isLimitHigher(3e-3)).isFalse();
-      assertThat(crossing.isLimitHigher(10e-3)).isTrue();
+      assertThat(over.applyAsDouble(ends.getFirst() * 0.9)).isPositive();
+      assertThat(over.applyAsDouble((ends.getFirst() + ends.getLast()) / 2)).isNegative();
+      assertThat(over.applyAsDouble(ends.getLast() * 1.1)).isPositive();
     }
 
     @Test

@@ -6,7 +6,7 @@ import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.JsonDocument;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.fact.Facts;
 import cistern.gel.image.Polarity;
 import cistern.gel.lanes.LaneKind;
@@ -114,9 +114,9 @@ final class WrittenReading {
                 whole(pair, "csfOnly"),
                 whole(pair, "shared"),
                 whole(pair, "serumOnly"),
-                pair.numbers("csfOnlyDistribution", Sign.FRACTION),
+                pair.numbers("csfOnlyDistribution", NumberRange.FRACTION),
                 number(pair, "probabilityPositive"),
-                pair.numbers("probabilityOfPattern", Sign.FRACTION)));
+                pair.numbers("probabilityOfPattern", NumberRange.FRACTION)));
   }
 
   private static Optional<BandPattern> pattern(Fields pair) {
@@ -155,6 +155,6 @@ final class WrittenReading {
   }
 
   private static double number(Fields of, String name) {
-    return of.number(name, Sign.ANY).orElseThrow(WrittenReading::foreign);
+    return of.number(name, NumberRange.ANY).orElseThrow(WrittenReading::foreign);
   }
 }

@@ -21,7 +21,7 @@ import java.util.List;
  * @param filter what is shown
  * @param names of everybody
  */
-record Finder(PageRequest visit, Filter filter, Names names) {
+record Finder(PageRequest visit, Filter filter, TrailNames names) {
 
   Node toNode() {
     List<Choice> people = new ArrayList<>(List.of(new Choice("", "anybody")));

@@ -85,7 +85,7 @@ public final class Trail {
               trail.append(sql, Note.of(visit.account().id(), Action.TRAIL_READ, ""));
               return TrailPage.of(sql, place);
             });
-    Names names = Names.of(accounts);
+    TrailNames names = TrailNames.of(accounts);
     return Responses.page(
         status,
         frame.toHtml(
@@ -104,7 +104,7 @@ public final class Trail {
             shown.toWays()));
   }
 
-  private static String caption(Filter filter, Names names) {
+  private static String caption(Filter filter, TrailNames names) {
     String about = filter.about().isEmpty() ? "" : " about case " + filter.about();
     String person =
         filter.person().isEmpty() ? "" : " by or about " + names.fullName(filter.person());
@@ -126,7 +126,7 @@ public final class Trail {
     return Responses.see(new TrailPart(filter, 0, 0).toPath());
   }
 
-  private static List<Node> row(AuditEntry entry, Names names) {
+  private static List<Node> row(AuditEntry entry, TrailNames names) {
     return List.of(
         text(Long.toString(entry.number())),
         text(entry.at()),
@@ -137,7 +137,7 @@ public final class Trail {
   }
 
   /** A case leads to its own entries; an account is a person. */
-  private static Node about(String subject, Names names) {
+  private static Node about(String subject, TrailNames names) {
     String first = subject.replaceFirst("/.*", "");
     if (names.isPerson(first)) {
       return text(names.fullName(first));

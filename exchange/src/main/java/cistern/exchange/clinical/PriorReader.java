@@ -3,7 +3,7 @@ package cistern.exchange.clinical;
 import cistern.differential.Prior;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.measurement.Answer;
 import java.util.List;
 import java.util.Optional;
@@ -29,7 +29,7 @@ final class PriorReader {
     if (!fields.isGiven(MS)) {
       return Optional.empty();
     }
-    List<Double> ends = fields.numbers(MS, Sign.NOT_NEGATIVE);
+    List<Double> ends = fields.numbers(MS, NumberRange.NOT_NEGATIVE);
     if (!fields.problems().isValid()) {
       return Optional.empty();
     }

@@ -10,7 +10,11 @@ final class Decimal {
 
   /** The number of a literal; empty, with a problem noted, when it cannot be computed with. */
   static Optional<BigDecimal> read(
-      Json.Numeral numeral, Sign sign, InputLimits limits, Place place, InputProblems problems) {
+      Json.Numeral numeral,
+      NumberRange sign,
+      InputLimits limits,
+      Place place,
+      InputProblems problems) {
     String literal = numeral.literal();
     if (literal.length() > limits.numberLength()) {
       problems.add(place, InputTrouble.TOO_LONG, limits.numberLength());

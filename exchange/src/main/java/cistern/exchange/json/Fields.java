@@ -21,7 +21,7 @@ import java.util.stream.Stream;
  * <pre>{@code
  * fields.checkGiven("name");
  * Optional<String> name = fields.text("name");
- * OptionalDouble dose = fields.number("doseMg", Sign.POSITIVE);
+ * OptionalDouble dose = fields.number("doseMg", NumberRange.POSITIVE);
  * Answer pregnant = fields.answer("pregnancy");
  * fields.checkNoOthers();
  * }</pre>
@@ -142,13 +142,13 @@ public final class Fields {
   }
 
   /** A number exactly as written; it is finite as a double, and zero as a double only when zero. */
-  public Optional<BigDecimal> decimal(String name, Sign sign) {
+  public Optional<BigDecimal> decimal(String name, NumberRange sign) {
     return typed(name, Json.Numeral.class, "a number")
         .flatMap(numeral -> Decimal.read(numeral, sign, limits, place(name), problems));
   }
 
   /** A number in its canonical unit, within the bounds of all numbers. */
-  public OptionalDouble number(String name, Sign sign) {
+  public OptionalDouble number(String name, NumberRange sign) {
     Optional<BigDecimal> decimal = decimal(name, sign);
     return decimal.isPresent()
         ? bounded(name, decimal.get().doubleValue(), "")
@@ -181,7 +181,7 @@ public final class Fields {
 
   /** A whole number from zero to the most that it can be. */
   public OptionalInt count(String name, int most) {
-    Optional<BigDecimal> decimal = decimal(name, Sign.NOT_NEGATIVE);
+    Optional<BigDecimal> decimal = decimal(name, NumberRange.NOT_NEGATIVE);
     Optional<Integer> count = decimal.flatMap(Decimal::whole).filter(number -> number <= most);
     if (decimal.isPresent() && count.isEmpty()) {
       add(name, InputTrouble.NOT_WHOLE, most);
@@ -208,12 +208,12 @@ public final class Fields {
   }
 
   /** The numbers of a list, within the bounds of all numbers; a chance may be as small as it is. */
-  public List<Double> numbers(String name, Sign sign) {
+  public List<Double> numbers(String name, NumberRange sign) {
     List<Double> numbers = new ArrayList<>();
     for (Item<Json.Numeral> item : items(name, Json.Numeral.class, "a number")) {
       Decimal.read(item.value(), sign, limits, item.place(), problems)
           .map(BigDecimal::doubleValue)
-          .filter(number -> sign == Sign.FRACTION || isBounded(item.place(), number, ""))
+          .filter(number -> sign == NumberRange.FRACTION || isBounded(item.place(), number, ""))
           .ifPresent(numbers::add);
     }
     return numbers;

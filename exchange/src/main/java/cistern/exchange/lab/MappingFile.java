@@ -6,7 +6,7 @@ import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.JsonDocument;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.lab.LocalMapping.DateOrder;
 import cistern.exchange.lab.LocalMapping.Entry;
 import cistern.exchange.lab.LocalMapping.Kind;
@@ -91,7 +91,7 @@ public final class MappingFile {
   }
 
   private LocalMapping mapping(Fields whole) {
-    Optional<BigDecimal> version = whole.decimal("mapping", Sign.ANY);
+    Optional<BigDecimal> version = whole.decimal("mapping", NumberRange.ANY);
     if (version.isEmpty() || version.get().compareTo(BigDecimal.ONE) != 0) {
       whole.add("mapping", InputTrouble.VERSION, "1");
     }

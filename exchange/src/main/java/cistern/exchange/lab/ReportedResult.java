@@ -28,11 +28,6 @@ public record ReportedResult(
     codes = List.copyOf(codes);
   }
 
-  /** This result with another text of its value: a decimal comma replaced. */
-  public ReportedResult withValue(String written) {
-    return new ReportedResult(place, codes, specimen, written, unit, standing, remarks);
-  }
-
   /** How final a result is. */
   public enum Standing {
     FINAL("final"),

@@ -84,7 +84,7 @@ public final class WorkupComposer {
     ResultList.add(results, members, places);
     Map<String, ReadResult> byKey = new LinkedHashMap<>();
     results.forEach(r -> byKey.put(r.key(), r));
-    BandWords.of(byKey, leftOver).ifPresent(b -> members.put("bands", b));
+    BandSpellings.of(byKey, leftOver).ifPresent(b -> members.put("bands", b));
     places.put("bands", bandPlace(results));
     if (!leftOver.isEmpty()) {
       members.put(

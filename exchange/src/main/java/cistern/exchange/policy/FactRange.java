@@ -1,6 +1,6 @@
 package cistern.exchange.policy;
 
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.fact.Fact;
 import cistern.fact.FactValue;
 
@@ -57,11 +57,11 @@ enum FactRange {
     return fact.value().toText().equals("ask") && !fact.unit().isEmpty();
   }
 
-  Sign sign() {
+  NumberRange sign() {
     return switch (this) {
-      case COUNT, POSITIVE -> Sign.POSITIVE;
-      case NOT_NEGATIVE, SHARE -> Sign.NOT_NEGATIVE;
-      case ANY, FIXED -> Sign.ANY;
+      case COUNT, POSITIVE -> NumberRange.POSITIVE;
+      case NOT_NEGATIVE, SHARE -> NumberRange.NOT_NEGATIVE;
+      case ANY, FIXED -> NumberRange.ANY;
     };
   }
 }

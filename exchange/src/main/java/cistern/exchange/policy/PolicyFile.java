@@ -7,7 +7,7 @@ import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.policy.PolicyReading.NotValid;
 import cistern.exchange.policy.PolicyReading.Understood;
 import cistern.exchange.ucum.Conversions;
@@ -67,7 +67,7 @@ public final class PolicyFile {
 
   private Policy policy(Fields whole) {
     whole.checkGiven("name", "facts");
-    Optional<BigDecimal> version = whole.decimal("policy", Sign.ANY);
+    Optional<BigDecimal> version = whole.decimal("policy", NumberRange.ANY);
     if (version.isPresent() && version.get().compareTo(BigDecimal.ONE) != 0) {
       whole.add("policy", InputTrouble.VERSION, "1");
     }

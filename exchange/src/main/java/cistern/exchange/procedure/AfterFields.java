@@ -1,7 +1,7 @@
 package cistern.exchange.procedure;
 
 import cistern.exchange.json.Fields;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
@@ -85,7 +85,7 @@ record AfterFields(Quantities quantities) {
     for (Fields each : fields.objects("days")) {
       each.checkGiven("day", "severity");
       OptionalInt day = each.count("day");
-      OptionalDouble severity = each.number("severity", Sign.NOT_NEGATIVE);
+      OptionalDouble severity = each.number("severity", NumberRange.NOT_NEGATIVE);
       each.checkNoOthers();
       if (day.isPresent() && severity.isPresent()) {
         days.add(new HeadacheRecord.Day(day.getAsInt(), severity.getAsDouble()));

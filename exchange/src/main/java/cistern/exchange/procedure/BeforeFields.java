@@ -3,7 +3,7 @@ package cistern.exchange.procedure;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.Anticoagulation;
 import cistern.puncture.procedure.Antithrombotic;
@@ -119,8 +119,8 @@ record BeforeFields(Quantities quantities) {
     answers.putAll(ProcedureFields.answers(spine.get(), QuestionGroup.SPINE));
     Before.Body body =
         new Before.Body(
-            spine.get().number("bmi", Sign.POSITIVE),
-            spine.get().number("skinToCsfCm", Sign.POSITIVE));
+            spine.get().number("bmi", NumberRange.POSITIVE),
+            spine.get().number("skinToCsfCm", NumberRange.POSITIVE));
     spine.get().checkNoOthers();
     return body;
   }
@@ -145,7 +145,7 @@ record BeforeFields(Quantities quantities) {
     thrombosis.ifPresent(f -> thrombosis(f, answers, months));
     OptionalDouble score =
         thrombosis
-            .map(f -> f.number("cha2ds2Vasc", Sign.NOT_NEGATIVE))
+            .map(f -> f.number("cha2ds2Vasc", NumberRange.NOT_NEGATIVE))
             .orElseGet(OptionalDouble::empty);
     thrombosis.ifPresent(Fields::checkNoOthers);
     return new Anticoagulation(
@@ -161,7 +161,7 @@ record BeforeFields(Quantities quantities) {
     answers.putAll(ProcedureFields.answers(fields, QuestionGroup.THROMBOSIS));
     for (Question question : Question.of(QuestionGroup.THROMBOSIS)) {
       fields
-          .number(question.field() + MONTHS_AGO, Sign.NOT_NEGATIVE)
+          .number(question.field() + MONTHS_AGO, NumberRange.NOT_NEGATIVE)
           .ifPresent(ago -> months.put(question, ago));
     }
   }
@@ -171,8 +171,8 @@ record BeforeFields(Quantities quantities) {
     Coagulation coagulation =
         new Coagulation(
             quantities.read(fields, "platelets", "10*9/L", "a count of platelets"),
-            fields.number("inr", Sign.POSITIVE),
-            fields.number("apttRatio", Sign.POSITIVE),
+            fields.number("inr", NumberRange.POSITIVE),
+            fields.number("apttRatio", NumberRange.POSITIVE),
             fields.time("at"));
     fields.checkNoOthers();
     return coagulation;
@@ -201,7 +201,7 @@ record BeforeFields(Quantities quantities) {
     DoseClass dose = fields.word("doseClass", DoseClass::parse, DOSES).orElse(DoseClass.UNKNOWN);
     Optional<OffsetDateTime> at = lastDose(fields, offset);
     Optional<String> amount = fields.text("dose");
-    OptionalDouble hours = fields.number("hoursSinceLastDose", Sign.NOT_NEGATIVE);
+    OptionalDouble hours = fields.number("hoursSinceLastDose", NumberRange.NOT_NEGATIVE);
     fields.keep("indication");
     fields.checkNoOthers();
     return drug.filter(name -> !name.isBlank())
@@ -235,6 +235,6 @@ record BeforeFields(Quantities quantities) {
         fields.word("question", PunctureQuestion::parse, QUESTIONS),
         ProcedureFields.words(fields, "tests", CsfTest::parse, TESTS),
         fields.word("tubeTemplate", TubeTemplate::parse, TEMPLATES),
-        fields.number("volumeMl", Sign.NOT_NEGATIVE));
+        fields.number("volumeMl", NumberRange.NOT_NEGATIVE));
   }
 }

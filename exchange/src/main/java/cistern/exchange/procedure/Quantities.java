@@ -1,7 +1,7 @@
 package cistern.exchange.procedure;
 
 import cistern.exchange.json.Fields;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Ratio;
@@ -31,7 +31,7 @@ record Quantities(Conversions conversions) {
     }
     Fields quantity = object.get();
     quantity.checkGiven("value", UNIT);
-    Optional<BigDecimal> value = quantity.decimal("value", Sign.NOT_NEGATIVE);
+    Optional<BigDecimal> value = quantity.decimal("value", NumberRange.NOT_NEGATIVE);
     Optional<String> unit = quantity.text(UNIT);
     quantity.checkNoOthers();
     Optional<Ratio> ratio =

@@ -1,8 +1,8 @@
 package cistern.exchange.table;
 
 import cistern.exchange.lab.Names;
-import cistern.exchange.table.Grid.Cell;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Cell;
+import cistern.exchange.table.CellGrid.Row;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -2,8 +2,8 @@ package cistern.exchange.table;
 
 import cistern.exchange.lab.DecimalMark;
 import cistern.exchange.lab.NumberText;
-import cistern.exchange.table.Grid.Cell;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Cell;
+import cistern.exchange.table.CellGrid.Row;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,7 +1,7 @@
 package cistern.exchange.table;
 
-import cistern.exchange.table.Grid.Cell;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Cell;
+import cistern.exchange.table.CellGrid.Row;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

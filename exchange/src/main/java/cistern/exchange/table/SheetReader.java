@@ -1,7 +1,7 @@
 package cistern.exchange.table;
 
-import cistern.exchange.table.Grid.Cell;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Cell;
+import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.table.SheetParts.Format;
 import java.math.BigDecimal;
 import java.time.LocalDate;

@@ -1,7 +1,7 @@
 package cistern.exchange.table;
 
 import cistern.exchange.lab.LocalMapping;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Spellings;
 import java.util.ArrayList;
 import java.util.List;

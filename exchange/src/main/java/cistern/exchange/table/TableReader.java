@@ -11,7 +11,7 @@ import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.LocalMapping.Entry;
 import cistern.exchange.lab.LocalMapping.Kind;
-import cistern.exchange.table.Grid.Row;
+import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Spellings;
 import cistern.fact.Facts;
@@ -67,7 +67,7 @@ public final class TableReader {
 
   /** The reports of a workbook. */
   public List<LabReport> readWorkbook(byte[] bytes, InputProblems problems) {
-    Optional<Grid> grid = Workbook.read(bytes, limits, problems);
+    Optional<CellGrid> grid = Workbook.read(bytes, limits, problems);
     if (grid.isEmpty()) {
       return List.of();
     }

@@ -27,7 +27,7 @@ final class Workbook {
   private Workbook() {}
 
   /** The cells; empty, with a problem noted, when it cannot be read. */
-  static Optional<Grid> read(byte[] bytes, InputLimits limits, InputProblems problems) {
+  static Optional<CellGrid> read(byte[] bytes, InputLimits limits, InputProblems problems) {
     try {
       Optional<Map<String, byte[]>> parts = unpacked(bytes, limits, problems);
       return parts.isEmpty() ? Optional.empty() : grid(parts.get(), limits, problems);
@@ -60,7 +60,7 @@ final class Workbook {
     return Optional.of(parts);
   }
 
-  private static Optional<Grid> grid(
+  private static Optional<CellGrid> grid(
       Map<String, byte[]> parts, InputLimits limits, InputProblems problems)
       throws XMLStreamException {
     List<String> sheets =
@@ -74,14 +74,14 @@ final class Workbook {
             SheetParts.formats(parts.getOrDefault("xl/styles.xml", new byte[0])),
             SheetParts.isFrom1904(parts.getOrDefault("xl/workbook.xml", new byte[0])),
             limits.values());
-    Optional<Grid> first = Optional.empty();
+    Optional<CellGrid> first = Optional.empty();
     for (String sheet : sheets) {
-      Grid grid = new Grid(reader.rows(parts.getOrDefault(sheet, new byte[0])), List.of());
+      CellGrid grid = new CellGrid(reader.rows(parts.getOrDefault(sheet, new byte[0])), List.of());
       if (first.isEmpty() && grid.rows().stream().anyMatch(row -> !row.isBlank())) {
         first = Optional.of(grid);
       } else if (first.isPresent() && grid.rows().stream().anyMatch(row -> !row.isBlank())) {
         LeftOver note = new LeftOver(sheet, Why.NOT_A_RESULT, "another sheet", "", "");
-        first = first.map(g -> new Grid(g.rows(), join(g.notes(), note)));
+        first = first.map(g -> new CellGrid(g.rows(), join(g.notes(), note)));
       }
     }
     if (first.isEmpty()) {

@@ -2,7 +2,7 @@ package cistern.exchange.workup;
 
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.panel.Draw;
 import cistern.puncture.procedure.Position;
 import java.util.List;
@@ -28,7 +28,7 @@ final class DrawReader {
             fields.time("receivedAt"),
             fields.text("appearance"),
             fields.text("site"),
-            fields.number("volumeMl", Sign.NOT_NEGATIVE),
+            fields.number("volumeMl", NumberRange.NOT_NEGATIVE),
             looked(fields));
     checkPortion(fields);
     fields.keep("openingPressure");
@@ -50,7 +50,7 @@ final class DrawReader {
       return;
     }
     boolean wasValid = fields.problems().isValid();
-    List<Double> ends = fields.numbers(PORTION, Sign.NOT_NEGATIVE);
+    List<Double> ends = fields.numbers(PORTION, NumberRange.NOT_NEGATIVE);
     boolean isRead = wasValid && fields.problems().isValid();
     if (isRead && (ends.size() != 2 || ends.getFirst() > ends.getLast())) {
       fields.add(PORTION, InputTrouble.ILL_FORMED, "a list of two volumes, the smaller first");

@@ -1,7 +1,7 @@
 package cistern.exchange.workup;
 
 import cistern.exchange.json.Fields;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Ratio;
 import cistern.exchange.ucum.UnitTrouble;
@@ -41,8 +41,8 @@ final class PanelReader {
   }
 
   private Person person(Fields person) {
-    OptionalDouble days = person.number("ageDays", Sign.NOT_NEGATIVE);
-    OptionalDouble years = person.number("ageYears", Sign.NOT_NEGATIVE);
+    OptionalDouble days = person.number("ageDays", NumberRange.NOT_NEGATIVE);
+    OptionalDouble years = person.number("ageYears", NumberRange.NOT_NEGATIVE);
     Person read =
         new Person(
             person.text("id"),
@@ -50,7 +50,7 @@ final class PanelReader {
             days,
             person.text("sex"),
             new Person.Body(
-                person.number("weightKg", Sign.POSITIVE),
+                person.number("weightKg", NumberRange.POSITIVE),
                 person.object("creatinine").flatMap(this::creatinine)));
     person.keep("name", "birthDate");
     person.checkNoOthers();
@@ -59,7 +59,7 @@ final class PanelReader {
 
   private Optional<Person.Creatinine> creatinine(Fields fields) {
     fields.checkGiven("value", UNIT);
-    Optional<BigDecimal> value = fields.decimal("value", Sign.POSITIVE);
+    Optional<BigDecimal> value = fields.decimal("value", NumberRange.POSITIVE);
     Optional<String> unit = fields.text(UNIT);
     Optional<OffsetDateTime> at = fields.time("at");
     fields.checkNoOthers();

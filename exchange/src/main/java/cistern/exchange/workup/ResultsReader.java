@@ -2,7 +2,7 @@ package cistern.exchange.workup;
 
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Ratio;
 import cistern.measurement.Analyte;
@@ -55,7 +55,7 @@ final class ResultsReader {
             Stream.of(Compartment.values()).map(Compartment::code).toList());
     Optional<String> unit = fields.text(UNIT);
     Optional<Written> written = written(fields);
-    OptionalDouble cv = fields.number("cv", Sign.NOT_NEGATIVE);
+    OptionalDouble cv = fields.number("cv", NumberRange.NOT_NEGATIVE);
     Optional<String> assay = fields.text("assay");
     Optional<OffsetDateTime> at = fields.time("at");
     fields.keep("status", "reportedLimit", "originalCode", "originalText");
@@ -123,14 +123,14 @@ final class ResultsReader {
 
   /** Which of the three kinds of value a result has. */
   private enum Kind {
-    VALUE("value", Sign.NOT_NEGATIVE),
-    BELOW("below", Sign.POSITIVE),
-    ABOVE("above", Sign.NOT_NEGATIVE);
+    VALUE("value", NumberRange.NOT_NEGATIVE),
+    BELOW("below", NumberRange.POSITIVE),
+    ABOVE("above", NumberRange.NOT_NEGATIVE);
 
     private final String field;
-    private final Sign sign;
+    private final NumberRange sign;
 
-    Kind(String field, Sign sign) {
+    Kind(String field, NumberRange sign) {
       this.field = field;
       this.sign = sign;
     }

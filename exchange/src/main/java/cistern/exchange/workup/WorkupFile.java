@@ -8,7 +8,7 @@ import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
-import cistern.exchange.json.Sign;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.procedure.ProcedureFields;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.workup.WorkupReading.NotValid;
@@ -130,7 +130,7 @@ public final class WorkupFile {
 
   /** Notes another version than the one that is read here, which a file need not name. */
   static void version(Fields fields, String name, List<BigDecimal> versions) {
-    Optional<BigDecimal> given = fields.decimal(name, Sign.ANY);
+    Optional<BigDecimal> given = fields.decimal(name, NumberRange.ANY);
     if (given.isPresent() && versions.stream().noneMatch(v -> v.compareTo(given.get()) == 0)) {
       fields.add(
           name,

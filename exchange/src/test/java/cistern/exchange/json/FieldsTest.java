@@ -46,7 +46,7 @@ class FieldsTest {
             """);
     assertThat(f.text("t")).contains("x");
     assertThat(f.truth("b")).contains(true);
-    assertThat(f.number("n", Sign.ANY)).isEqualTo(OptionalDouble.of(1.5));
+    assertThat(f.number("n", NumberRange.ANY)).isEqualTo(OptionalDouble.of(1.5));
     assertThat(f.count("c")).isEqualTo(OptionalInt.of(3));
     assertThat(f.answer("a")).isEqualTo(Answer.NO);
     assertThat(f.word("in", Compartment::parse, List.of("csf"))).contains(Compartment.CSF);
@@ -55,7 +55,7 @@ class FieldsTest {
     assertThat(f.objects("l")).hasSize(2);
     assertThat(f.objects("l").get(1).place("x").path()).isEqualTo("l[1].x");
     assertThat(f.texts("ts")).containsExactly("a", "b");
-    assertThat(f.numbers("ns", Sign.NOT_NEGATIVE)).containsExactly(0.0, 4.0);
+    assertThat(f.numbers("ns", NumberRange.NOT_NEGATIVE)).containsExactly(0.0, 4.0);
     f.checkNoOthers();
     assertThat(problems.isValid()).isTrue();
     assertThat(problems.kept()).isEmpty();
@@ -66,7 +66,7 @@ class FieldsTest {
     Fields f = fields("{}");
     assertThat(f.text("x")).isEmpty();
     assertThat(f.answer("x")).isEqualTo(Answer.UNKNOWN);
-    assertThat(f.number("x", Sign.ANY)).isEmpty();
+    assertThat(f.number("x", NumberRange.ANY)).isEmpty();
     assertThat(f.count("x")).isEmpty();
     assertThat(f.objects("x")).isEmpty();
     assertThat(f.object("x")).isEmpty();
@@ -89,7 +89,7 @@ class FieldsTest {
   @ParameterizedTest
   @ValueSource(strings = {"null", "\"1\"", "true", "[]", "{}"})
   void number_otherType_isNoted(String value) {
-    assertThat(fields("{\"a\":" + value + "}").number("a", Sign.ANY)).isEmpty();
+    assertThat(fields("{\"a\":" + value + "}").number("a", NumberRange.ANY)).isEmpty();
     refused(InputTrouble.WRONG_TYPE, "a");
   }
 
@@ -106,7 +106,7 @@ class FieldsTest {
     "1.01, FRACTION, NOT_A_FRACTION",
     "-0.01, FRACTION, NOT_A_FRACTION",
   })
-  void number_outOfRange_isNoted(String literal, Sign sign, InputTrouble trouble) {
+  void number_outOfRange_isNoted(String literal, NumberRange sign, InputTrouble trouble) {
     assertThat(fields("{\"a\":" + literal + "}").number("a", sign)).isEmpty();
     refused(trouble, "a");
   }
@@ -114,18 +114,18 @@ class FieldsTest {
   @ParameterizedTest
   @ValueSource(strings = {"0", "-0", "-0.0", "0e99999999999", "0.000e-5"})
   void number_zeroHoweverWritten_isZero(String literal) {
-    assertThat(fields("{\"a\":" + literal + "}").number("a", Sign.NOT_NEGATIVE)).hasValue(0);
+    assertThat(fields("{\"a\":" + literal + "}").number("a", NumberRange.NOT_NEGATIVE)).hasValue(0);
   }
 
   @Test
   void number_thousandsOfDigits_isNoted() {
-    assertThat(fields("{\"a\":" + "9".repeat(5000) + "}").number("a", Sign.ANY)).isEmpty();
+    assertThat(fields("{\"a\":" + "9".repeat(5000) + "}").number("a", NumberRange.ANY)).isEmpty();
     refused(InputTrouble.TOO_LONG, "a");
   }
 
   @Test
   void number_notANumber_isNotedOnce() {
-    assertThat(fields("{\"a\":NaN}").number("a", Sign.ANY)).isEmpty();
+    assertThat(fields("{\"a\":NaN}").number("a", NumberRange.ANY)).isEmpty();
     refused(InputTrouble.NOT_FINITE, "a");
   }
 
@@ -187,7 +187,7 @@ class FieldsTest {
     Fields f = fields("{\"o\":[{},1],\"t\":[\"a\",null],\"n\":[1,\"2\",-1,NaN],\"x\":{}}");
     assertThat(f.objects("o")).hasSize(1);
     assertThat(f.texts("t")).containsExactly("a");
-    assertThat(f.numbers("n", Sign.NOT_NEGATIVE)).containsExactly(1.0);
+    assertThat(f.numbers("n", NumberRange.NOT_NEGATIVE)).containsExactly(1.0);
     assertThat(f.objects("x")).isEmpty();
     assertThat(problems.invalid())
         .extracting(InputProblem::place)

@@ -18,7 +18,6 @@ import cistern.report.markup.Element;
 import cistern.report.wording.ValueWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -171,31 +170,5 @@ public record Ruler(double span) {
         Svg.labelOnPaper(
             new Spot(isOver ? x - 11 : x + 11, MIDDLE + 3.5), ValueWords.value(finding), letters));
     return shapes;
-  }
-
-  /** The scale that all logarithmic rulers share, as multiples of the limit. */
-  public Figure toHead(String id) {
-    LogScale scale = new LogScale(1 / span, span, MARGIN, WIDTH - MARGIN);
-    List<Element> shapes = new ArrayList<>();
-    for (double tick : scale.ticks()) {
-      double x = scale.at(tick);
-      boolean isLimit = Math.abs(Math.log(tick)) < 1e-9;
-      Lettering letters = new Lettering(isLimit ? INK : QUIET, 11, Anchor.MIDDLE, isLimit);
-      shapes.add(Svg.label(new Spot(x, 11), isLimit ? "limit" : multiple(tick), letters));
-      shapes.add(Svg.line(new Spot(x, 14), new Spot(x, HEIGHT), Pen.line(HAIRLINE, 1)));
-    }
-    return new Figure(
-        id,
-        "Ruler",
-        "Logarithmic, in multiples of the limit, which stands in the middle",
-        new Spot(WIDTH, HEIGHT),
-        shapes,
-        new FigureTable(List.of(), List.of()));
-  }
-
-  private static String multiple(double tick) {
-    return tick < 1
-        ? "÷" + String.format(Locale.ROOT, "%.0f", 1 / tick)
-        : "×" + String.format(Locale.ROOT, "%.0f", tick);
   }
 }

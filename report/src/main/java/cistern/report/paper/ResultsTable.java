@@ -24,7 +24,7 @@ final class ResultsTable {
 
   private static final double MARK_ROOM = 6;
 
-  private final Remarks remarks = new Remarks();
+  private final PaperRemarks remarks = new PaperRemarks();
   private final boolean isPrint;
   private final Function<Grounds, Node> mark;
   private final Function<Figure, Element> figure;

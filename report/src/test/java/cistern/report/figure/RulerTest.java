@@ -129,11 +129,4 @@ class RulerTest {
     assertThat(figure.table().rows())
         .containsExactly(List.of("IgG index", "1.08", "0.90 to 1.29", "≤ 0.70", "above"));
   }
-
-  @Test
-  void head_always_namesLimitAndMultiples() {
-    Parsed head = Parsed.of(RULER.toHead("h").toSvg());
-    assertThat(head.texts("//*[local-name()='text']"))
-        .containsExactly("÷5", "÷2", "limit", "×2", "×5");
-  }
 }

@@ -9,10 +9,10 @@ import java.util.List;
  * @param rows each with its cells; of different lengths
  * @param notes what was noted on the way
  */
-record Grid(List<Row> rows, List<LeftOver> notes) {
+record CellGrid(List<Row> rows, List<LeftOver> notes) {
 
   /** Copies the lists. */
-  Grid {
+  CellGrid {
     rows = List.copyOf(rows);
     notes = List.copyOf(notes);
   }

@@ -7,11 +7,11 @@ import java.util.HashSet;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-class RemarksTest {
+class PaperRemarksTest {
 
   @Test
   void mark_sameRemarkTwice_hasOneLetter() {
-    Remarks remarks = new Remarks();
+    PaperRemarks remarks = new PaperRemarks();
     assertThat(remarks.mark("doubted").toText()).isEqualTo("<span class=\"remark\">a</span>");
     assertThat(remarks.mark("low; doubted").toText())
         .isEqualTo("<span class=\"remark\">b, a</span>");
@@ -20,7 +20,7 @@ class RemarksTest {
 
   @Test
   void mark_nothing_isNothing() {
-    Remarks remarks = new Remarks();
+    PaperRemarks remarks = new PaperRemarks();
     assertThat(remarks.mark("").toText()).isEmpty();
     assertThat(remarks.toParagraph()).isEqualTo(Fragment.of());
   }
@@ -29,9 +29,9 @@ class RemarksTest {
   void letter_anyIndex_isItsOwn() {
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < 1_000; i++) {
-      assertThat(seen.add(Remarks.letter(i))).isTrue();
+      assertThat(seen.add(PaperRemarks.letter(i))).isTrue();
     }
-    assertThat(Remarks.letter(25)).isEqualTo("z");
-    assertThat(Remarks.letter(26)).isEqualTo("aa");
+    assertThat(PaperRemarks.letter(25)).isEqualTo("z");
+    assertThat(PaperRemarks.letter(26)).isEqualTo("aa");
   }
 }

@@ -13,16 +13,17 @@ import java.util.stream.Collectors;
  * @param people by name for signing in
  * @param byId the same, by identifier
  */
-record Names(List<Account> people, Map<String, Account> byId) {
+record TrailNames(List<Account> people, Map<String, Account> byId) {
 
-  Names {
+  TrailNames {
     people = List.copyOf(people);
     byId = Map.copyOf(byId);
   }
 
-  static Names of(Accounts accounts) {
+  static TrailNames of(Accounts accounts) {
     List<Account> all = accounts.all();
-    return new Names(all, all.stream().collect(Collectors.toMap(Account::id, Function.identity())));
+    return new TrailNames(
+        all, all.stream().collect(Collectors.toMap(Account::id, Function.identity())));
   }
 
   boolean isPerson(String id) {

@@ -24,7 +24,7 @@ import java.util.OptionalInt;
 /**
  * Puts what was found in a gel into a reading: problems, verdicts and what needs a person's eye.
  */
-final class Interpreter {
+final class GelInterpreter {
   private final Facts facts;
   private final GelBands gel;
   private final Layout layout;
@@ -32,7 +32,7 @@ final class Interpreter {
   private final LaneGates gates;
   private final int cutOff;
 
-  Interpreter(Facts facts, GelBands gel, Layout layout, int factor, LaneGates gates) {
+  GelInterpreter(Facts facts, GelBands gel, Layout layout, int factor, LaneGates gates) {
     this.facts = facts;
     this.gel = gel;
     this.layout = layout;

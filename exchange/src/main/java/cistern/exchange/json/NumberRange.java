@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /** Which numbers a field may hold. */
-public enum Sign {
+public enum NumberRange {
   /** Any finite number. */
   ANY,
   /** Zero or more. */

@@ -9,17 +9,17 @@ import java.util.Map;
  * Reads JSON of this library's own resources into maps, lists and text; numbers stay text. RFC
  * 8259, without the words true, false and null, which these resources don't hold.
  */
-final class JsonText {
+final class CslText {
 
   private final String text;
   private int at;
 
-  private JsonText(String text) {
+  private CslText(String text) {
     this.text = text;
   }
 
   static Object read(String text) {
-    JsonText json = new JsonText(text);
+    CslText json = new CslText(text);
     Object value = json.value();
     json.space();
     if (json.at < text.length()) {

@@ -12,7 +12,7 @@ import java.util.SequencedMap;
  * What a report says of the bands, as a work-up writes it. Bands in CSF and bands in serum, counted
  * apart, say which are shared only when one of the counts is 0.
  */
-final class BandWords {
+final class BandSpellings {
 
   private static final List<String> COUNTS = List.of("csfOnly", "shared", "serumOnly", "pattern");
 
@@ -20,14 +20,14 @@ final class BandWords {
   private final Map<String, ReadResult> said;
   private final List<LeftOver> leftOver;
 
-  private BandWords(Map<String, ReadResult> said, List<LeftOver> leftOver) {
+  private BandSpellings(Map<String, ReadResult> said, List<LeftOver> leftOver) {
     this.said = said;
     this.leftOver = leftOver;
   }
 
   /** The bands of some results by their keys; empty when nothing is said. */
   static Optional<Json.Structure> of(Map<String, ReadResult> said, List<LeftOver> leftOver) {
-    return new BandWords(said, leftOver).write();
+    return new BandSpellings(said, leftOver).write();
   }
 
   private Optional<Json.Structure> write() {

@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /** What is to be kept in mind about values, lettered, so that the same remark stands once. */
-final class Remarks {
+final class PaperRemarks {
 
   /** What stands between the remarks of one note. */
   static final String BETWEEN = "; ";

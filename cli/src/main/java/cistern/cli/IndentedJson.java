@@ -11,12 +11,12 @@ import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /** Indented JSON onto a stream that stays open. */
-final class Json {
+final class IndentedJson {
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
-  private Json() {}
+  private IndentedJson() {}
 
   static void write(OutputStream out, Consumer<JsonGenerator> content) {
     try (JsonGenerator json = FACTORY.createGenerator(INDENTED, out, JsonEncoding.UTF8)) {

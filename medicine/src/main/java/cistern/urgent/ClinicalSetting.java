@@ -15,7 +15,7 @@ import java.util.OptionalInt;
  * @param isForInfection whether the question is infection
  * @param course how the disease has shown itself
  */
-public record Setting(
+public record ClinicalSetting(
     OptionalDouble pressure,
     OptionalInt comaScore,
     Body body,
@@ -25,8 +25,8 @@ public record Setting(
     Course course) {
 
   /** Nothing is said. */
-  public static final Setting UNKNOWN =
-      new Setting(
+  public static final ClinicalSetting UNKNOWN =
+      new ClinicalSetting(
           OptionalDouble.empty(),
           OptionalInt.empty(),
           new Body(Answer.UNKNOWN, OptionalDouble.empty()),
