@@ -1,9 +1,11 @@
 package cistern.clinic.casework;
 
 import static cistern.clinic.web.Html.button;
+import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.field;
 import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.link;
+import static cistern.clinic.web.Html.list;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
 import static cistern.clinic.web.Html.section;
@@ -88,11 +90,18 @@ public final class ReportScreen {
         section(
             "signed",
             "Signed",
-            reports.isEmpty() ? note("empty", "Nothing is signed yet.") : table(reports)),
-        section(
-            "later",
-            "As a message",
-            Html.paragraph("FHIR, HL7 and tables will stand here when the program writes them.")));
+            reports.isEmpty() ? note("empty", "Nothing is signed yet.") : table(reports)));
+  }
+
+  /** What must be answered first stands beside the button: a signature does not answer it. */
+  private static Node unanswered(OpenCase open) {
+    List<Node> lines =
+        open.interpretation().alerts().urgent().open().stream()
+            .map(urgency -> text(urgency.words().say()))
+            .toList();
+    return lines.isEmpty()
+        ? nothing()
+        : division("trouble", Html.paragraph("Nobody has answered yet:"), list(lines, ""));
   }
 
   private Node form(PageRequest visit, OpenCase open, List<SignedReport> reports) {
@@ -120,6 +129,7 @@ public final class ReportScreen {
             isAmendment
                 ? field("Why it is amended", input("reason", "").with("autocomplete", "off"))
                 : nothing(),
+            unanswered(open),
             button(
                 (isAmendment ? "Sign the amendment as " : "Sign as ")
                     + visit.account().fullName()));

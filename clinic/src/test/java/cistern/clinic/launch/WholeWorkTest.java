@@ -195,6 +195,15 @@ class WholeWorkTest {
   }
 
   @Test
+  void report_ofAnOpenEmergency_saysWhatIsUnansweredBesideTheButton() {
+    assertThat(clinician.get(example("infection-like") + "/report").body())
+        .containsSubsequence("Nobody has answered yet", "Bacterial meningitis pattern", "Sign as")
+        .doesNotContain("will stand here");
+    assertThat(clinician.get(example("typical-ms") + "/report").body())
+        .doesNotContain("Nobody has answered yet");
+  }
+
+  @Test
   void report_thatIsSigned_showsTheHashThatTheStoreKeeps() {
     String path = begin("to-sign");
     clinician.post(path + "/report", Map.of("version", "1"));

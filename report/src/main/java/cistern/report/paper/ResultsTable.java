@@ -126,7 +126,7 @@ final class ResultsTable {
     String whole = point < 0 ? value : value.substring(0, point);
     String part = point < 0 ? "" : value.substring(point);
     return cell.withText(whole)
-        .with(Element.of("span", part).with("class", "part"))
+        .with(Element.of("span", part).with("class", "decimals"))
         .with(unit(amount));
   }
 
