@@ -1,5 +1,6 @@
 package cistern.cli;
 
+import cistern.report.json.IndentedJson;
 import cistern.report.json.InterpretationJson;
 import java.io.OutputStream;
 
@@ -25,6 +26,6 @@ final class JsonRendering implements Rendering {
 
   @Override
   public void write(Result result, OutputStream out) {
-    Json.write(out, generator -> json.write(generator, result.interpretation()));
+    IndentedJson.write(out, generator -> json.write(generator, result.interpretation()));
   }
 }

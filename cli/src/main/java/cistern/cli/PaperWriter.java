@@ -1,6 +1,7 @@
 package cistern.cli;
 
 import cistern.fact.Facts;
+import cistern.report.json.IndentedJson;
 import cistern.report.paper.Paper;
 import cistern.report.paper.PaperPage;
 import cistern.report.paper.PaperText;
@@ -54,7 +55,7 @@ record PaperWriter(Terminal terminal, Facts facts, Optional<String> out) {
 
   private static byte[] generated(Consumer<JsonGenerator> json) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    Json.write(bytes, json);
+    IndentedJson.write(bytes, json);
     return bytes.toByteArray();
   }
 }

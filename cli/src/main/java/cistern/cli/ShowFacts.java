@@ -4,6 +4,7 @@ import cistern.fact.Bibliography;
 import cistern.fact.FactTable;
 import cistern.fact.Facts;
 import cistern.report.json.FactsJson;
+import cistern.report.json.IndentedJson;
 import cistern.report.text.FactsText;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -54,7 +55,7 @@ final class ShowFacts implements Callable<Integer> {
     Facts all = facts.get().with(FactTable.read(ShowFacts.class, "clinic.tsv"));
     switch (format) {
       case TEXT -> terminal.out().write(FactsText.write(all).getBytes(StandardCharsets.UTF_8));
-      case JSON -> Json.write(terminal.out(), json -> FactsJson.write(json, all));
+      case JSON -> IndentedJson.write(terminal.out(), json -> FactsJson.write(json, all));
       case CSL ->
           terminal.out().write(Bibliography.standard().toCsl().getBytes(StandardCharsets.UTF_8));
     }
