@@ -84,6 +84,7 @@ public final class Cistern implements Runnable {
       case "plan" -> List.of(new Plan(terminal));
       case "compare" -> List.of(new Compare(terminal));
       case "convert" -> List.of(new Convert(terminal));
+      case "cohort" -> List.of(new Cohort(terminal));
       case "facts" -> List.of(new ShowFacts(terminal));
       default ->
           List.of(
@@ -92,6 +93,7 @@ public final class Cistern implements Runnable {
               new Plan(terminal),
               new Compare(terminal),
               new Convert(terminal),
+              new Cohort(terminal),
               new ShowFacts(terminal));
     };
   }

@@ -1,5 +1,6 @@
 package cistern.cli;
 
+import cistern.report.json.IndentedJson;
 import cistern.report.json.InterpretationJson;
 import java.io.OutputStream;
 

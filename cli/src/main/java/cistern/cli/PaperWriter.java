@@ -1,6 +1,7 @@
 package cistern.cli;
 
 import cistern.fact.Facts;
+import cistern.report.json.IndentedJson;
 import cistern.report.paper.Paper;
 import cistern.report.paper.PaperPage;
 import cistern.report.paper.PaperText;

@@ -4,6 +4,7 @@ import cistern.fact.Bibliography;
 import cistern.fact.FactTable;
 import cistern.fact.Facts;
 import cistern.report.json.FactsJson;
+import cistern.report.json.IndentedJson;
 import cistern.report.text.FactsText;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

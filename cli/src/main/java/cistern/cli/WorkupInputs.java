@@ -9,6 +9,7 @@ import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
 import cistern.gel.NamedGel;
 import cistern.interpretation.Workup;
+import java.io.InputStream;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -103,7 +104,18 @@ final class WorkupInputs {
     return parent.orElse(here);
   }
 
-  private void reading(String input, Consumer<WorkupReading> readings) {
+  /** What comes of each work-up of an input, with the gels that they name read as well. */
+  void readings(String input, Consumer<WorkupReading> readings) {
+    reading(input, reading -> readings.accept(withGel(input, reading)));
+  }
+
+  /** What comes of each work-up of a stream, beside which there are no files of gels. */
+  void readings(InputStream in, Consumer<WorkupReading> readings) {
+    intake.read(in, readings);
+  }
+
+  /** What comes of each work-up of an input; gels that they name are not read. */
+  void reading(String input, Consumer<WorkupReading> readings) {
     if (input.equals(Terminal.STANDARD)) {
       intake.read(terminal.in(), readings);
       return;

@@ -1,6 +1,7 @@
 /**
- * Many panels at once: columns of values instead of one record each. Uses barrier, fluid, bands and
- * what they stand on.
+ * Many punctures at once: what a clinic's own numbers say of its limits, its quality and its
+ * findings, and columns of values instead of one record each. Uses the interpretation, barrier,
+ * fluid, bands and what they stand on.
  */
 @NullMarked
 package cistern.cohort;

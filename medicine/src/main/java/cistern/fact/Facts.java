@@ -28,7 +28,8 @@ public final class Facts {
           "followup.tsv",
           "differential.tsv",
           "redflag.tsv",
-          "urgent.tsv");
+          "urgent.tsv",
+          "cohort.tsv");
 
   private final Map<String, Fact> byKey;
   private final String version;

@@ -72,6 +72,7 @@ final class Domain {
   private final ClinicalPicture clinical;
   private final CsfPositivity fluid;
   private final Criteria criteria;
+  private final Probabilities probabilities;
   private final Facts facts;
 
   Domain(
@@ -79,12 +80,13 @@ final class Domain {
       ClinicalPicture clinical,
       CsfPositivity fluid,
       Criteria criteria,
-      Facts facts) {
+      Probabilities probabilities) {
     this.puncture = puncture;
     this.clinical = clinical;
     this.fluid = fluid;
     this.criteria = criteria;
-    this.facts = facts;
+    this.probabilities = probabilities;
+    this.facts = probabilities.facts();
   }
 
   /** The number, or why there is none. */
@@ -106,12 +108,8 @@ final class Domain {
       return Probability.none(
           Probability.Status.OUTSIDE_DOMAIN, context, clinical.prior(), reason.get());
     }
-    return Probabilities.of(facts)
-        .given(
-            context.orElseThrow(),
-            clinical.prior().orElseThrow(),
-            marker().orElseThrow(),
-            unknown());
+    return probabilities.given(
+        context.orElseThrow(), clinical.prior().orElseThrow(), marker().orElseThrow(), unknown());
   }
 
   private Optional<String> outsidePicture() {

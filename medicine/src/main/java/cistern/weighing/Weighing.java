@@ -7,6 +7,7 @@ import cistern.criteria.CsfPositivity;
 import cistern.criteria.Restraint;
 import cistern.differential.Differential;
 import cistern.differential.Observations;
+import cistern.differential.Probabilities;
 import cistern.differential.Probability;
 import cistern.fact.Facts;
 import cistern.redflag.FlagInput;
@@ -22,6 +23,7 @@ public final class Weighing {
   private static final String OPEN = "something that must be settled first stands before it";
 
   private final Facts facts;
+  private final Probabilities probabilities;
   private final Criteria criteria;
   private final Differential differential;
 
@@ -29,6 +31,7 @@ public final class Weighing {
     this.facts = facts;
     criteria = Criteria.of(facts);
     differential = Differential.of(facts);
+    probabilities = Probabilities.of(facts);
   }
 
   /** A weighing under some facts. */
@@ -49,7 +52,7 @@ public final class Weighing {
         alerts.isSilentOfMs()
             ? Probability.none(
                 Probability.Status.OUTSIDE_DOMAIN, Optional.empty(), clinical.prior(), OPEN)
-            : new Domain(puncture, clinical, fluid, criteria, facts).probability(flags);
+            : new Domain(puncture, clinical, fluid, criteria, probabilities).probability(flags);
     return new Weighed(
         results,
         restraint.isContradicted()

@@ -1,6 +1,9 @@
 package cistern.exchange.lab;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -12,6 +15,7 @@ import java.util.Optional;
  * @param person whose it is
  * @param results in the order of the report
  * @param leftOver what could not even be read as a result
+ * @param fields of the work-up beside its results, by their path
  */
 public record LabReport(
     String carrier,
@@ -19,11 +23,24 @@ public record LabReport(
     boolean isInvented,
     ReportedPerson person,
     List<ReportedResult> results,
-    List<LeftOver> leftOver) {
+    List<LeftOver> leftOver,
+    Map<String, String> fields) {
 
   /** Copies the lists. */
   public LabReport {
     results = List.copyOf(results);
     leftOver = List.copyOf(leftOver);
+    fields = Collections.unmodifiableMap(new LinkedHashMap<>(fields));
+  }
+
+  /** A report of results alone. */
+  public LabReport(
+      String carrier,
+      Optional<String> id,
+      boolean isInvented,
+      ReportedPerson person,
+      List<ReportedResult> results,
+      List<LeftOver> leftOver) {
+    this(carrier, id, isInvented, person, results, leftOver, Map.of());
   }
 }

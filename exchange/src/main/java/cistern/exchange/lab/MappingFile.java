@@ -180,7 +180,9 @@ public final class MappingFile {
     Optional<Compartment> in = in(entry);
     Optional<String> unit = entry.text("unit");
     Optional<Analyte> analyte = Analyte.parse(subject);
-    if (analyte.isEmpty() && !FIELDS.contains(subject) && !subject.startsWith("serology.")) {
+    boolean isField =
+        FIELDS.contains(subject) || subject.startsWith("serology.") || WorkupFields.isPath(subject);
+    if (analyte.isEmpty() && !isField) {
       entry.add("means", InputTrouble.ILL_FORMED, "an analyte, or a field of the guide");
     }
     if (analyte.isPresent() && unit.isPresent() && ucum(unit.get(), analyte.get()).isEmpty()) {

@@ -90,6 +90,11 @@ public final class WorkupComposer {
       members.put(
           LeftOver.FIELD, new Json.Sequence(leftOver.stream().map(LeftOver::toJson).toList()));
     }
+    WorkupFields.add(report.fields(), members);
+    report
+        .fields()
+        .keySet()
+        .forEach(path -> places.put(WorkupFields.place(path), report.person().place()));
     members.put("source", source(report));
     return new Composed(new Json.Structure(members), places);
   }

@@ -6,6 +6,7 @@ import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.LocalMapping.Entry;
 import cistern.exchange.lab.Meaning;
 import cistern.exchange.lab.Names;
+import cistern.exchange.lab.WorkupFields;
 import cistern.exchange.ucum.Spellings;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
@@ -60,6 +61,10 @@ record Heading(
 
   /** A heading of this program's own tables, whose units are fixed. */
   private static Optional<Heading> own(String text) {
+    if (WorkupFields.isPath(text)) {
+      return Optional.of(
+          new Heading(text, Optional.of(text), List.of(), List.of(), Optional.empty()));
+    }
     Matcher own = OWN.matcher(text);
     Optional<Analyte> analyte = own.matches() ? Analyte.parse(own.group(1)) : Optional.empty();
     if (analyte.isPresent()) {

@@ -42,6 +42,26 @@ record TableLayout(List<Row> rows, int first, int depth, List<Heading> headings)
     return best.filter(TableLayout::hasValues);
   }
 
+  /**
+   * The layout of a table whose first row says of every column what it is: there is nothing to
+   * search. Empty for any other.
+   */
+  static Optional<TableLayout> ofPlainHeadings(
+      List<Row> rows, Spellings spellings, LocalMapping mapping) {
+    if (rows.size() < 2 || rows.getFirst().cells().size() < 2) {
+      return Optional.empty();
+    }
+    List<Heading> headings = new ArrayList<>();
+    for (CellGrid.Cell cell : rows.getFirst().cells()) {
+      Heading heading = Heading.of(cell.text(), spellings, mapping);
+      if (heading.weight() == 0) {
+        return Optional.empty();
+      }
+      headings.add(heading);
+    }
+    return Optional.of(new TableLayout(rows, 0, 1, headings)).filter(TableLayout::hasValues);
+  }
+
   private static List<Heading> headings(
       List<Row> rows, int first, int depth, Spellings spellings, LocalMapping mapping) {
     Row last = rows.get(first + depth - 1);

@@ -51,11 +51,13 @@ public final class TableReader {
       return List.of();
     }
     String plain = text.get().text().replace("\r\n", "\n").replace('\r', '\n');
+    List<List<Row>> readings =
+        SeparatedText.readings(plain).stream().filter(rows -> isSmall(rows, problems)).toList();
     Optional<TableLayout> layout =
-        SeparatedText.readings(plain).stream()
-            .filter(rows -> isSmall(rows, problems))
-            .flatMap(rows -> TableLayout.of(rows, spellings, mapping).stream())
-            .max(Comparator.comparingInt(TableReader::weight));
+        readings.stream()
+            .flatMap(rows -> TableLayout.ofPlainHeadings(rows, spellings, mapping).stream())
+            .findFirst()
+            .or(() -> searched(readings));
     if (layout.isPresent() || !problems.isValid()) {
       return layout.map(l -> reports(l, text.get().notes(), problems)).orElse(List.of());
     }
@@ -95,6 +97,12 @@ public final class TableReader {
         .max(Comparator.comparingInt(TableReader::weight))
         .map(TableLayout::headings)
         .orElse(List.of());
+  }
+
+  private Optional<TableLayout> searched(List<List<Row>> readings) {
+    return readings.stream()
+        .flatMap(rows -> TableLayout.of(rows, spellings, mapping).stream())
+        .max(Comparator.comparingInt(TableReader::weight));
   }
 
   private static int weight(TableLayout layout) {

@@ -11,6 +11,7 @@ import cistern.exchange.lab.ReportedResult;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
+import cistern.exchange.lab.WorkupFields;
 import cistern.exchange.table.CellGrid.Cell;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Spellings;
@@ -48,10 +49,15 @@ final class TableRows {
     private final ReportedPerson person;
     private final List<ReportedResult> results = new ArrayList<>();
     private final List<LeftOver> notes = new ArrayList<>();
+    private final Map<String, String> fields = new LinkedHashMap<>();
 
     Group(Optional<String> id, ReportedPerson person) {
       this.id = id;
       this.person = person;
+    }
+
+    private LabReport toReport(List<LeftOver> leftOver) {
+      return new LabReport("table", id, false, person, results, leftOver, fields);
     }
   }
 
@@ -67,9 +73,7 @@ final class TableRows {
         row(row, above);
       }
     }
-    return groups.values().stream()
-        .map(g -> new LabReport("table", g.id, false, g.person, g.results, both(notes, g.notes)))
-        .toList();
+    return groups.values().stream().map(g -> g.toReport(both(notes, g.notes))).toList();
   }
 
   private static List<LeftOver> both(List<LeftOver> one, List<LeftOver> other) {
@@ -97,6 +101,12 @@ final class TableRows {
     PersonCells cells = new PersonCells(fields, "row " + row.number(), mapping, notes);
     Group group = group(cells, row);
     group.notes.addAll(notes);
+    fields.forEach(
+        (field, text) -> {
+          if (WorkupFields.isPath(field)) {
+            group.fields.putIfAbsent(field, text);
+          }
+        });
     Optional.ofNullable(fields.get("comment"))
         .ifPresent(
             text -> group.notes.add(new LeftOver("row " + row.number(), Why.NOTE, "", text, "")));

@@ -21,6 +21,9 @@ import java.util.stream.Stream;
 /** Reads what a work-up says of the bands: counts, a pattern, a result, or the picture of a gel. */
 final class BandsReader {
 
+  /** The reading of the same gel by the program or by a second person. */
+  static final String SECOND = "secondReading";
+
   private final Facts facts;
 
   BandsReader(Facts facts) {
@@ -28,7 +31,12 @@ final class BandsReader {
   }
 
   BandReport read(Fields workup) {
-    return workup.object("bands").map(this::report).orElse(new BandReport.NotReported());
+    return read(workup, "bands");
+  }
+
+  /** What one of the two readings of a gel says. */
+  BandReport read(Fields workup, String name) {
+    return workup.object(name).map(this::report).orElse(new BandReport.NotReported());
   }
 
   private BandReport report(Fields bands) {

@@ -91,6 +91,7 @@ public final class WorkupFile {
             fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
     fields.keep("finalDiagnosis", "source");
+    bands.read(fields, BandsReader.SECOND);
     LeftOverReader.read(fields);
     Panel panel = panels.read(fields);
     Procedure procedure = procedures.read(fields);

@@ -1,4 +1,4 @@
-package cistern.cli;
+package cistern.report.json;
 
 import java.io.OutputStream;
 import java.util.function.Consumer;
@@ -11,14 +11,15 @@ import tools.jackson.core.json.JsonFactory;
 import tools.jackson.core.util.DefaultPrettyPrinter;
 
 /** Indented JSON onto a stream that stays open. */
-final class IndentedJson {
+public final class IndentedJson {
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
   private IndentedJson() {}
 
-  static void write(OutputStream out, Consumer<JsonGenerator> content) {
+  /** Writes one document with a line break after it. */
+  public static void write(OutputStream out, Consumer<JsonGenerator> content) {
     try (JsonGenerator json = FACTORY.createGenerator(INDENTED, out, JsonEncoding.UTF8)) {
       content.accept(json);
       json.writeRaw('\n');
