@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -22,6 +23,8 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class CohortSummaryTest {
+
+  private static final List<Answer> ANSWERS = List.of(Answer.values());
 
   private static CohortMember member(int i, Random random) {
     double index = Math.exp(random.nextGaussian());
@@ -32,7 +35,7 @@ class CohortSummaryTest {
         Map.of(FindingCode.IGG_INDEX, index, FindingCode.ALBUMIN_QUOTIENT, index / 100),
         Map.of(FindingCode.IGG_INDEX, index > 0.7 ? Verdict.ABOVE : Verdict.WITHIN),
         Map.of("2024", i % 2 == 0 ? "met" : "undetermined"),
-        Map.of(QualityFigure.HEADACHE, Answer.values()[i % 3]),
+        Map.of(QualityFigure.HEADACHE, ANSWERS.get(i % ANSWERS.size())),
         Map.of(QualityAmount.VOLUME, 1.0 + i % 12),
         i % 4 == 0 ? "cutting 20G" : "atraumatic 22G",
         new CohortMember.Gel(
@@ -56,6 +59,10 @@ class CohortSummaryTest {
     return members.stream().map(CohortSummary::of).reduce(CohortSummary.NONE, CohortSummary::merge);
   }
 
+  private static <K, V> V of(Map<K, V> values, K key) {
+    return Objects.requireNonNull(values.get(key));
+  }
+
   @Test
   void merge_anyOrderAndGrouping_countsAreIdentical() {
     List<CohortMember> members = new ArrayList<>(members(240));
@@ -73,16 +80,16 @@ class CohortSummaryTest {
     assertThat(parts.byNeedle()).isEqualTo(whole.byNeedle());
     assertThat(parts.byMonth()).isEqualTo(whole.byMonth());
     assertThat(parts.gels()).isEqualTo(whole.gels());
-    assertThat(parts.amounts().get(QualityAmount.VOLUME).spectrum())
-        .isEqualTo(whole.amounts().get(QualityAmount.VOLUME).spectrum());
-    Moments one = whole.values().get(FindingCode.IGG_INDEX).moments();
-    Moments other = parts.values().get(FindingCode.IGG_INDEX).moments();
+    assertThat(of(parts.amounts(), QualityAmount.VOLUME).spectrum())
+        .isEqualTo(of(whole.amounts(), QualityAmount.VOLUME).spectrum());
+    Moments one = of(whole.values(), FindingCode.IGG_INDEX).moments();
+    Moments other = of(parts.values(), FindingCode.IGG_INDEX).moments();
     assertThat(other.mean()).isCloseTo(one.mean(), within(1e-12 * one.mean()));
   }
 
   @Test
   void quality_notRecorded_isNeitherYesNorNo() {
-    Tally tally = of(members(240)).quality().get(QualityFigure.HEADACHE);
+    Tally tally = of(of(members(240)).quality(), QualityFigure.HEADACHE);
 
     assertThat(tally).isEqualTo(new Tally(80, 80, 80));
     assertThat(tally.share()).contains(new Proportion(80, 160));

@@ -36,7 +36,7 @@ class MomentsTest {
       if (in == null) {
         throw new IOException("no data set " + name);
       }
-      for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).split("\\R")) {
+      for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
         if (line.matches("\\s*[-+]?[0-9.]+([Ee][-+]?[0-9]+)?\\s*")) {
           values.add(Double.parseDouble(line.strip()));
         } else {
