@@ -132,9 +132,9 @@ class StatementsTest {
     assertThat(
             Interpreted.of(PanelText.parse(40, QUIET), Interpreted.bands(1, 0, 0))
                 .statements()
-                .get(1)
+                .getFirst()
                 .text())
-        .contains("equivocal");
+        .contains("Equivocal");
   }
 
   @Test
