@@ -53,8 +53,7 @@ final class GelTruthFile {
 
   private static GelTruth gel(Fields gel) {
     List<Fields> lanes = gel.objects("lanes");
-    LanePlan names =
-        LanePlan.parse(lanes.stream().map(l -> l.text("name").orElse("")).toList());
+    LanePlan names = LanePlan.parse(lanes.stream().map(l -> l.text("name").orElse("")).toList());
     List<GelTruth.Place> places =
         lanes.stream()
             .filter(l -> !l.text("name").orElse("").equals("blank"))

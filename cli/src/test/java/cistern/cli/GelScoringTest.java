@@ -34,7 +34,8 @@ class GelScoringTest {
     assertThat(run.code()).isZero();
     assertThat(run.out().lines())
         .hasSize(2)
-        .anyMatch(l -> l.startsWith("ours: 1 gels, 2 good pairs: yes or no 0.500, exact count 0.500"))
+        .anyMatch(
+            l -> l.startsWith("ours: 1 gels, 2 good pairs: yes or no 0.500, exact count 0.500"))
         .anyMatch(l -> l.startsWith("lost: 1 gels, 1 good pairs: yes or no 0.000"));
     assertThat(run.err()).contains("none.png: ");
   }

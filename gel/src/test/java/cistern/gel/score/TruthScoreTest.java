@@ -34,8 +34,7 @@ class TruthScoreTest {
   }
 
   private static GelReading reading(double csfColumn, int count, double chance) {
-    PairReading.Counts counts =
-        new PairReading.Counts(count, 0, 0, List.of(), chance, List.of());
+    PairReading.Counts counts = new PairReading.Counts(count, 0, 0, List.of(), chance, List.of());
     PairReading pair =
         new PairReading(
             0,
