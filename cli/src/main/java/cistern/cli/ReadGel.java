@@ -11,6 +11,7 @@ import cistern.gel.overlay.OverlayFile;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.ReadingJson;
 import cistern.gel.reading.ReadingText;
+import cistern.gel.score.GelTruth;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
@@ -77,6 +78,15 @@ final class ReadGel implements Callable<Integer> {
   @Option(names = "--out", paramLabel = "FILE", description = "where the readings go")
   private @Nullable String out;
 
+  @Option(
+      names = "--against",
+      paramLabel = "FILE",
+      description = {
+        "what is true of the gels in the folder IMAGE, JSON: reads them all and says how well that",
+        "agrees"
+      })
+  private @Nullable Path against;
+
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
   private @Nullable Path policy;
 
@@ -102,12 +112,30 @@ final class ReadGel implements Callable<Integer> {
     if (facts.isEmpty() || plan.isEmpty()) {
       return ExitCode.INVALID_INPUT.number();
     }
+    if (against != null) {
+      return score(facts.get(), against).number();
+    }
     List<GelReading> readings = readings(facts.get(), plan.get());
     if (!readings.isEmpty()) {
       write(readings);
     }
     boolean isAllValid = readings.size() == images.size();
     return (isAllValid ? ExitCode.DONE : ExitCode.INVALID_INPUT).number();
+  }
+
+  private ExitCode score(Facts facts, Path truth) {
+    try {
+      List<GelTruth> gels = new GelTruthFile(facts).read(truth);
+      String text = new GelScoring(terminal, facts, Path.of(images.getFirst())).score(gels);
+      terminal.out().write(text.getBytes(StandardCharsets.UTF_8));
+      terminal.out().flush();
+      return ExitCode.DONE;
+    } catch (GelTruthFile.NotTruth e) {
+      terminal.err().println(truth + ": " + e.getMessage() + ".");
+    } catch (IOException | InvalidPathException e) {
+      terminal.err().println(truth + ": the file cannot be read.");
+    }
+    return ExitCode.INVALID_INPUT;
   }
 
   private LanePlan named() {

@@ -165,6 +165,20 @@ public final class Cases {
                 .list());
   }
 
+  /** Some cases as they stand, the last changed first, without a note: for the program itself. */
+  public List<CaseVersion> lastChanged(int most) {
+    return store.look(
+        sql ->
+            sql.sql(
+                    "select v.case_id, v.number, v.at, v.account, v.step, v.workup"
+                        + " from case_summary s join case_version v"
+                        + " on v.case_id = s.case_id and v.number = s.version"
+                        + " order by s.changed_at desc, s.case_id limit ?")
+                .param(most)
+                .query(CaseVersion.class)
+                .list());
+  }
+
   /** Notes who looked at a list of cases. */
   public void listed(String reader) {
     store.change(sql -> trail.append(sql, Note.of(reader, Action.LIST_READ, "")));

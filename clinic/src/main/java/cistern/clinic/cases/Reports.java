@@ -13,6 +13,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
@@ -24,7 +25,7 @@ public final class Reports {
 
   private static final String COLUMNS =
       "select case_id, number, case_version, at, account, reason, made_by, workup, page, pdf,"
-          + " policy, letter, patient, hash from report ";
+          + " policy, letter, patient, chart, hash from report ";
 
   private final Store store;
   private final AuditTrail trail;
@@ -138,11 +139,12 @@ public final class Reports {
     values.add(content.papers().map(Papers::policy).orElse(null));
     values.add(content.papers().map(Papers::letter).orElse(null));
     values.add(content.papers().map(Papers::patient).orElse(null));
+    values.add(content.papers().map(Papers::chart).orElse(null));
     values.add(report.hash());
     return sql.sql(
             "insert into report (case_id, number, case_version, at, account, reason, made_by,"
-                + " workup, page, pdf, policy, letter, patient, hash)"
-                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict do nothing")
+                + " workup, page, pdf, policy, letter, patient, chart, hash)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict do nothing")
         .params(values)
         .update();
   }
@@ -219,6 +221,11 @@ public final class Reports {
     byte[] letter = row.getBytes("letter");
     return letter == null
         ? Optional.empty()
-        : Optional.of(new Papers(row.getString("policy"), letter, row.getBytes("patient")));
+        : Optional.of(
+            new Papers(
+                row.getString("policy"),
+                letter,
+                row.getBytes("patient"),
+                Objects.requireNonNullElse(row.getString("chart"), "")));
   }
 }

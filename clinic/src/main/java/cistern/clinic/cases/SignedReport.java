@@ -45,9 +45,10 @@ public record SignedReport(
    * @param policy the local policy's file; empty without one
    * @param letter to the referrer, PDF; read only
    * @param patient page for the patient, PDF; read only
+   * @param chart the comment for the chart; empty in a report of before the program froze it
    */
   @SuppressWarnings("ArrayRecordComponent")
-  public record Papers(String policy, byte[] letter, byte[] patient) {}
+  public record Papers(String policy, byte[] letter, byte[] patient, String chart) {}
 
   /** What an entry of the audit trail calls it. */
   String subject() {
@@ -72,13 +73,21 @@ public record SignedReport(
         .papers()
         .map(
             p ->
-                Digest.ofBytes(
-                    first,
-                    content.pdf(),
-                    p.policy().getBytes(StandardCharsets.UTF_8),
-                    p.letter(),
-                    p.patient()))
+                p.chart().isEmpty()
+                    ? Digest.ofBytes(
+                        first, content.pdf(), bytes(p.policy()), p.letter(), p.patient())
+                    : Digest.ofBytes(
+                        first,
+                        content.pdf(),
+                        bytes(p.policy()),
+                        p.letter(),
+                        p.patient(),
+                        bytes(p.chart())))
         .orElseGet(() -> Digest.ofBytes(first, content.pdf()));
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 
   SignedReport withHash(String computed) {

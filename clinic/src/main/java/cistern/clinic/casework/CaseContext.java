@@ -5,7 +5,9 @@ import cistern.clinic.cases.Cases;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Reports;
 import cistern.clinic.gel.Gels;
+import cistern.clinic.status.CaseNames;
 import cistern.clinic.status.CaseStatus;
+import cistern.clinic.status.LaboratoryUnits;
 import cistern.clinic.status.Medicine;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.status.RecentCases;
@@ -14,6 +16,8 @@ import cistern.clinic.web.ErrorPages;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.PageRequest;
 import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
@@ -31,6 +35,7 @@ import java.util.Optional;
  * @param medicine what a case says
  * @param recent what the cases said that were opened last
  * @param summaries what lists show of every case
+ * @param units that each laboratory used last
  */
 public record CaseContext(
     Frame frame,
@@ -42,10 +47,16 @@ public record CaseContext(
     Gels gels,
     Medicine medicine,
     RecentCases recent,
-    Summaries summaries) {
+    Summaries summaries,
+    LaboratoryUnits units) {
 
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.UK);
+
+  private static final DateTimeFormatter LONG =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
+  private static final DateTimeFormatter SHORT =
+      DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
 
   /**
    * The case that a visit names, as it stands; the trail names the reader.
@@ -56,6 +67,11 @@ public record CaseContext(
     return cases.read(visit.path("id"), visit.account().id()).map(recent::open);
   }
 
+  /** Names that no case bears yet. */
+  public CaseNames names() {
+    return CaseNames.of(summaries);
+  }
+
   /** Where a case stands. */
   public CaseStatus status(OpenCase open) {
     return CaseStatus.of(open, medicine, reports.signedVersion(open.version().caseId()));
@@ -64,5 +80,20 @@ public record CaseContext(
   /** A time of the store as people read it, in the clinic's time. */
   public String time(String at) {
     return TIME.format(Instant.parse(at).atZone(medicine.zone()));
+  }
+
+  /**
+   * A time of the store without seconds, and without the year when it is this one, where it stands
+   * in a narrow column.
+   */
+  public String shortTime(String at) {
+    ZonedDateTime local = Instant.parse(at).atZone(medicine.zone());
+    boolean isThisYear = local.getYear() == medicine.now().getYear();
+    return (isThisYear ? SHORT : LONG).format(local);
+  }
+
+  /** A time of a file as people read it, in the clinic's time. */
+  public String time(OffsetDateTime at) {
+    return TIME.format(at.atZoneSameInstant(medicine.zone()));
   }
 }

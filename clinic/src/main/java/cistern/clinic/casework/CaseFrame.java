@@ -6,6 +6,7 @@ import static cistern.clinic.web.Html.link;
 import cistern.clinic.account.Permission;
 import cistern.clinic.form.CaseStep;
 import cistern.clinic.status.CaseStatus;
+import cistern.clinic.status.Identity;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
@@ -40,6 +41,7 @@ public final class CaseFrame {
         .toHtml(
             visit,
             open.name(),
+            new CaseHead(visit, open, status).toElement(),
             division(
                 "case",
                 journey(visit, open, status, here),
@@ -59,7 +61,9 @@ public final class CaseFrame {
   /** What a sheet of paper must say, where the rest of the page is not printed. */
   private static Node onPaper(OpenCase open) {
     return Html.note(
-        "on-paper", "Case %s, version %d".formatted(open.name(), open.version().number()));
+        "on-paper",
+        "Case %s, version %d · %s"
+            .formatted(open.name(), open.version().number(), Identity.of(open.file()).toText()));
   }
 
   private Node invented(OpenCase open) {

@@ -10,6 +10,9 @@ import static cistern.clinic.web.Html.text;
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.form.CaseStep;
+import cistern.clinic.form.Typing;
+import cistern.clinic.status.CaseNames;
 import cistern.clinic.status.CaseStatus;
 import cistern.clinic.status.Duty;
 import cistern.clinic.status.OpenCase;
@@ -17,16 +20,38 @@ import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonText;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
-import cistern.statement.Statement;
+import cistern.urgent.Urgency;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.Set;
+import java.util.TreeMap;
 import org.springframework.web.servlet.function.ServerResponse;
 
 /** One case: the answer, what is missing, what waits, and every version. */
 public final class CaseScreen {
+
+  /** What a file says of the person, which the next puncture finds there already. */
+  private static final Set<String> OF_THE_PERSON =
+      Set.of(
+          "workup",
+          "invented",
+          "question",
+          "laboratory",
+          "clinician",
+          "person",
+          "evidence",
+          "context",
+          "serology",
+          "treatments");
 
   private final CaseContext context;
   private final CaseFrame frame;
@@ -48,6 +73,7 @@ public final class CaseScreen {
         Route.get("/cases/{id}/file", Permission.READ_REPORT, this::file),
         Route.get("/cases/{id}/versions/{number}", Permission.READ_REPORT, this::oldFile),
         Route.post("/cases/{id}/versions/{number}", Permission.WORK_UP, this::takeBack),
+        Route.post("/cases/{id}/again", Permission.WORK_UP, this::again),
         Route.post("/cases/{id}/undo", Permission.SEE_CASE, new Undo(context)::answer));
   }
 
@@ -60,33 +86,101 @@ public final class CaseScreen {
 
   private String page(PageRequest visit, OpenCase open) {
     CaseStatus status = context.status(open);
-    List<Statement> said = open.interpretation().statements();
-    Node answer =
-        visit.isAllowed(Permission.READ_REPORT) && !said.isEmpty()
-            ? note("answer", said.getFirst().text())
-            : nothing();
     return frame.toHtml(
         visit,
         open,
         "",
-        Element.of("h1", open.name()),
+        Element.of("h1", "Where it stands"),
         open.workup()
             .remarks()
             .question()
             .<Node>map(q -> note("question", q))
             .orElseGet(() -> note("empty", "Nobody has written a question yet.")),
-        answer,
+        results(visit, open),
+        closed(status),
         section(
             "missing",
             "What is missing",
-            list(status.missing().stream().map(Html::text).toList(), "Nothing is missing.")),
+            list(
+                status.open().stream().map(Html::text).toList(),
+                "Nothing that the program knows of is missing.")),
         section(
             "waiting",
             "What waits",
             list(
                 status.duties().stream().map(Duty::title).map(Html::text).toList(),
                 "Nothing waits.")),
+        visit.isAllowed(Permission.WORK_UP)
+            ? visit
+                .form("/cases/" + open.version().caseId() + "/again")
+                .with(
+                    Html.button("Begin another puncture of this person")
+                        .with("class", "second-button"))
+            : nothing(),
         section("versions", "Every version", versions(visit, open)));
+  }
+
+  /** The table of what was measured: typed where it is read, or read only. */
+  private Node results(PageRequest visit, OpenCase open) {
+    if (visit.isAllowed(Permission.ENTER_RESULTS)) {
+      return StepScreen.of(context).toNode(visit, open, CaseStep.RESULTS);
+    }
+    Typing held = Typing.none(CaseStep.RESULTS, context.medicine().zone());
+    Map<String, String> shown = new TreeMap<>();
+    held.fields().forEach(f -> shown.put(f.key(), held.shown(f, open.file())));
+    return new PairTable(
+            open.interpretation(),
+            context.medicine().facts(),
+            visit.isAllowed(Permission.READ_REPORT),
+            sample -> text(shown.getOrDefault(sample.code(), "")))
+        .usual(
+            new BandRow(visit, open, context.status(open))
+                .toElement(key -> Html.text(shown.getOrDefault(key, ""))));
+  }
+
+  /** The next puncture of the same person: a case with what is known of the person beside it. */
+  private ServerResponse again(PageRequest visit) {
+    Optional<CaseVersion> last = context.cases().read(visit.path("id"), visit.account().id());
+    if (last.isEmpty()) {
+      return context.troubles().missing(visit);
+    }
+    OpenCase open = context.recent().open(last.get());
+    SequencedMap<String, Json> members = new LinkedHashMap<>();
+    open.file()
+        .members()
+        .forEach(
+            (name, value) -> {
+              if (OF_THE_PERSON.contains(name)) {
+                members.put(name, value);
+              }
+            });
+    members.put("results", new Json.Sequence(List.of()));
+    Json.Structure next =
+        CaseNames.named(new Json.Structure(members), context.names().unlike(open.name()));
+    CaseVersion begun = context.cases().add("begun", JsonText.of(next), visit.account().id());
+    return Responses.see("/cases/" + begun.caseId());
+  }
+
+  /** Emergencies that somebody closed, with name, time and reason. */
+  private Node closed(CaseStatus status) {
+    List<Element> items = new ArrayList<>();
+    for (Urgency urgency : status.closed()) {
+      urgency
+          .answered()
+          .ifPresent(
+              reply ->
+                  items.add(
+                      Element.of("span", urgency.words().say())
+                          .withText(
+                              " Closed by "
+                                  + reply.by()
+                                  + reply.at().map(at -> ", " + context.time(at)).orElse("")
+                                  + ": "
+                                  + reply.reason())));
+    }
+    return items.isEmpty()
+        ? nothing()
+        : section("closed", "Emergencies that were closed", list(items, ""));
   }
 
   private Node versions(PageRequest visit, OpenCase open) {

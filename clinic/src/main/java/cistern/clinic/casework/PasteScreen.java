@@ -8,21 +8,31 @@ import static cistern.clinic.web.Html.section;
 import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
+import cistern.clinic.cases.Cases.Change;
 import cistern.clinic.cases.Drafts;
+import cistern.clinic.cases.Saving;
 import cistern.clinic.form.CaseStep;
 import cistern.clinic.paste.PastedBlock;
 import cistern.clinic.paste.PastedLine;
+import cistern.clinic.sent.Amendment;
+import cistern.clinic.sent.SentIn;
+import cistern.clinic.sent.SentPage;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
+import cistern.exchange.json.JsonText;
 import cistern.exchange.ucum.Conversions;
+import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.springframework.web.servlet.function.ServerResponse;
 
 /** Pasting results: a preview of every line, then into the form of the results, not yet saved. */
@@ -46,15 +56,17 @@ public final class PasteScreen {
   /** Its routes. */
   public List<Route> routes() {
     return List.of(
-        Route.get("/cases/{id}/paste", Permission.ENTER_RESULTS, v -> page(v, nothing())),
-        Route.post("/cases/{id}/paste", Permission.ENTER_RESULTS, v -> page(v, preview(v))),
+        Route.get("/cases/{id}/paste", Permission.ENTER_RESULTS, v -> page(v, open -> nothing())),
+        Route.post(
+            "/cases/{id}/paste", Permission.ENTER_RESULTS, v -> page(v, open -> preview(v, open))),
+        Route.post("/cases/{id}/paste/put", Permission.ENTER_RESULTS, this::put),
         Route.post("/cases/{id}/paste/take", Permission.ENTER_RESULTS, this::take));
   }
 
-  private ServerResponse page(PageRequest visit, Node preview) {
+  private ServerResponse page(PageRequest visit, Function<OpenCase, Node> preview) {
     return context
         .open(visit)
-        .map(open -> Responses.page(html(visit, open, preview)))
+        .map(open -> Responses.page(html(visit, open, preview.apply(open))))
         .orElseGet(() -> context.troubles().missing(visit));
   }
 
@@ -63,16 +75,28 @@ public final class PasteScreen {
         visit,
         open,
         CaseStep.RESULTS.word(),
-        Element.of("h1", "Paste results"),
+        Element.of("h1", "Results from a laboratory"),
         preview,
-        visit
-            .form("/cases/" + open.version().caseId() + "/paste")
-            .with(
-                field(
-                    "One result a line, such as: albumin CSF 204 mg/L; or a table with CSF and"
-                        + " serum as columns",
-                    Html.area("block", block(visit)).with("spellcheck", "false")),
-                button("Preview")));
+        form(visit, open, block(visit)));
+  }
+
+  /** Takes a message, a table or a printed report: chosen, dropped on the page, or pasted. */
+  static Element form(PageRequest visit, OpenCase open, String block) {
+    return visit
+        .form("/cases/" + open.version().caseId() + "/paste")
+        .with("enctype", "multipart/form-data")
+        .with("class", "sending")
+        .with("data-drop", "")
+        .with(
+            field(
+                "A message (HL7, FHIR), a table (CSV, XLSX) or a printed report: choose it, drop it"
+                    + " anywhere on this page, or paste it",
+                Element.of("input").with("type", "file").with("name", SentPage.SENT)),
+            field(
+                "Or here, one result a line, such as: albumin CSF 204 mg/L; or a table with CSF and"
+                    + " serum as columns",
+                Html.area("block", block).with("spellcheck", "false")),
+            button("Preview"));
   }
 
   /** As it was pasted: a cell at the beginning may be empty. */
@@ -80,8 +104,33 @@ public final class PasteScreen {
     return String.join("", visit.fields().getOrDefault("block", List.of()));
   }
 
-  private Node preview(PageRequest visit) {
+  private Node preview(PageRequest visit, OpenCase open) {
+    byte[] content =
+        visit
+            .file(SentPage.SENT)
+            .or(() -> carried(visit))
+            .orElseGet(() -> block(visit).getBytes(StandardCharsets.UTF_8));
     List<PastedLine> lines = reader.read(block(visit));
+    SentIn sent = SentIn.read(content, context.medicine());
+    return isBetterAs(sent, lines)
+        ? SentPage.of(visit, open, sent, context.medicine().facts())
+        : lines(visit, lines);
+  }
+
+  private static Optional<byte[]> carried(PageRequest visit) {
+    String field = visit.field(SentPage.SENT);
+    return field.isEmpty() ? Optional.empty() : Optional.of(SentIn.fromField(field));
+  }
+
+  /** A few lines are read as lines; what only the readers of messages and tables know is sent. */
+  private static boolean isBetterAs(SentIn sent, List<PastedLine> lines) {
+    long typed = lines.stream().filter(PastedLine.Understood.class::isInstance).count();
+    long read =
+        sent.understood().stream().mapToLong(u -> u.workup().panel().results().size()).sum();
+    return read > typed || lines.isEmpty();
+  }
+
+  private static Node lines(PageRequest visit, List<PastedLine> lines) {
     List<List<Node>> taken =
         lines.stream()
             .filter(PastedLine.Understood.class::isInstance)
@@ -115,6 +164,39 @@ public final class PasteScreen {
                 .with("name", "block")
                 .with("value", block(visit)),
             button("Put these into the form"));
+  }
+
+  /** What was sent becomes the next version of the case; every earlier one stays readable. */
+  private ServerResponse put(PageRequest visit) {
+    Optional<OpenCase> found = context.open(visit);
+    SentIn sent = SentIn.read(SentIn.fromField(visit.field(SentPage.SENT)), context.medicine());
+    String index = visit.field("reading");
+    int which = index.matches("\\d{1,4}") ? Integer.parseInt(index) : 0;
+    if (found.isEmpty() || which >= sent.understood().size()) {
+      return context.troubles().missing(visit);
+    }
+    OpenCase open = found.get();
+    Amendment amendment =
+        new Amendment(open.file(), sent.understood().get(which), context.medicine().facts());
+    return amendment.refusal().isPresent()
+        ? page(visit, o -> SentPage.of(visit, o, sent, context.medicine().facts()))
+        : put(visit, open, amendment);
+  }
+
+  private ServerResponse put(PageRequest visit, OpenCase open, Amendment amendment) {
+    String by = visit.account().fullName();
+    String text = JsonText.of(TypedBands.of(open.file(), amendment.amended(), by));
+    Change change =
+        new Change(open.version().number(), "results that were sent", text, visit.account().id());
+    return switch (context.medicine().read(text)) {
+      case WorkupReading.NotValid notValid ->
+          page(visit, o -> SentPage.problems(notValid.problems()));
+      case WorkupReading.Understood understood ->
+          switch (context.cases().save(open.version().caseId(), change)) {
+            case Saving.Kept kept -> Responses.see("/cases/" + open.version().caseId());
+            case Saving.Collided collided -> put(visit);
+          };
+    };
   }
 
   /** What was understood becomes a draft of the results, which the person looks at and saves. */

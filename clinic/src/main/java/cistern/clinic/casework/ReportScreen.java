@@ -1,11 +1,6 @@
 package cistern.clinic.casework;
 
-import static cistern.clinic.web.Html.button;
-import static cistern.clinic.web.Html.division;
-import static cistern.clinic.web.Html.field;
-import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.link;
-import static cistern.clinic.web.Html.list;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
 import static cistern.clinic.web.Html.section;
@@ -13,13 +8,18 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.cases.Reports.NotSigned;
 import cistern.clinic.cases.Reports.Signing;
+import cistern.clinic.cases.Saving;
 import cistern.clinic.cases.SignedReport;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
+import cistern.exchange.json.JsonText;
+import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
@@ -40,10 +40,12 @@ public final class ReportScreen {
 
   private final CaseContext context;
   private final CaseFrame frame;
+  private final SentMessages messages;
 
   private ReportScreen(CaseContext context) {
     this.context = context;
     this.frame = new CaseFrame(context);
+    this.messages = new SentMessages(context);
   }
 
   /** The screen of a case's reports. */
@@ -57,6 +59,9 @@ public final class ReportScreen {
     return List.of(
         Route.get("/cases/{id}/report", Permission.READ_REPORT, this::page),
         Route.post("/cases/{id}/report", Permission.SIGN, this::sign),
+        Route.post("/cases/{id}/report/look", Permission.SIGN, this::look),
+        Route.get(signed + "/fhir", Permission.READ_REPORT, v -> signed(v, messages::fhir)),
+        Route.get(signed + "/hl7", Permission.READ_REPORT, v -> signed(v, messages::hl7)),
         Route.get(signed, Permission.READ_REPORT, v -> signed(v, ReportScreen::page)),
         Route.get(signed + "/pdf", Permission.READ_REPORT, v -> signed(v, ReportScreen::pdf)),
         Route.get(signed + "/policy", Permission.READ_REPORT, v -> signed(v, r -> policy(r, v))),
@@ -80,59 +85,80 @@ public final class ReportScreen {
 
   private String html(PageRequest visit, OpenCase open, Node said) {
     List<SignedReport> reports = context.reports().of(open.version().caseId());
+    LetterFields letter = LetterFields.of(open.file());
     return frame.toHtml(
         visit,
         open,
         "report",
-        Element.of("h1", "Report"),
+        Element.of("h1", "Sign what you see"),
         said,
-        visit.isAllowed(Permission.SIGN) ? form(visit, open, reports) : nothing(),
+        standing(open, reports),
+        reports.isEmpty() ? nothing() : done(reports.getLast()),
+        new SigningForm(context, visit, open, letter)
+            .toNode(open.interpretation(), !reports.isEmpty()),
+        Html.paragraph("")
+            .with(
+                link(
+                    "/cases/" + open.version().caseId() + "/says",
+                    "The whole report with every number and its why")),
         section(
             "signed",
-            "Signed",
+            "Every signed report",
             reports.isEmpty() ? note("empty", "Nothing is signed yet.") : table(reports)));
   }
 
-  /** What must be answered first stands beside the button: a signature does not answer it. */
-  private static Node unanswered(OpenCase open) {
-    List<Node> lines =
-        open.interpretation().alerts().urgent().open().stream()
-            .map(urgency -> text(urgency.words().say()))
-            .toList();
-    return lines.isEmpty()
-        ? nothing()
-        : division("trouble", Html.paragraph("Nobody has answered yet:"), list(lines, ""));
+  /** Signed says signed, by whom and when. */
+  private Node standing(OpenCase open, List<SignedReport> reports) {
+    if (reports.isEmpty()) {
+      return note("standing", "Not signed.");
+    }
+    SignedReport last = reports.getLast();
+    String by =
+        "Signed by "
+            + context.accounts().fullName(last.account())
+            + " on "
+            + context.time(last.at())
+            + ", report "
+            + last.number()
+            + ".";
+    boolean isChanged = last.caseVersion() != open.version().number();
+    return note(
+        "standing",
+        isChanged
+            ? by + " The case was changed since: what stands below is not what was signed."
+            : by);
   }
 
-  private Node form(PageRequest visit, OpenCase open, List<SignedReport> reports) {
-    String madeBy = context.medicine().madeBy();
-    CaseVersion version = open.version();
-    boolean isAmendment = !reports.isEmpty();
-    String what =
-        "You sign version "
-            + version.number()
-            + " as it stands under “What it says”: inputs, program, facts, policy and text are"
-            + " frozen with a hash. "
-            + madeBy
-            + ".";
-    return visit
-        .form("/cases/" + version.caseId() + "/report")
-        .with(
-            Element.of("h2", isAmendment ? "Amend" : "Sign"),
-            Html.paragraph(what),
-            Html.paragraph("")
-                .with(link("/cases/" + version.caseId() + "/says", "Read what you sign")),
-            Element.of("input")
-                .with("type", "hidden")
-                .with("name", "version")
-                .with("value", Long.toString(version.number())),
-            isAmendment
-                ? field("Why it is amended", input("reason", "").with("autocomplete", "off"))
-                : nothing(),
-            unanswered(open),
-            button(
-                (isAmendment ? "Sign the amendment as " : "Sign as ")
-                    + visit.account().fullName()));
+  /** What one does with a signed report: copy, open, print, send on. */
+  private Node done(SignedReport report) {
+    String chart = report.content().papers().map(SignedReport.Papers::chart).orElse("");
+    return Html.division(
+        "done signed-last",
+        chart.isEmpty()
+            ? nothing()
+            : Html.division(
+                "chart-signed",
+                Html.paragraph(chart).with("id", "signed-chart"),
+                SigningForm.copy("signed-chart")),
+        files(report));
+  }
+
+  /** The letter as it is typed. */
+  private ServerResponse look(PageRequest visit) {
+    Optional<OpenCase> found = context.open(visit);
+    if (found.isEmpty()) {
+      return context.troubles().missing(visit);
+    }
+    OpenCase open = found.get();
+    LetterFields letter = LetterFields.of(visit, open);
+    SigningForm form = new SigningForm(context, visit, open, letter);
+    return switch (context.medicine().read(JsonText.of(letter.in(open.file())))) {
+      case WorkupReading.Understood read ->
+          Responses.page(
+              form.look(context.medicine().interpret(context.medicine().asOfNow(read.workup())))
+                  .toText());
+      case WorkupReading.NotValid notValid -> context.troubles().missing(visit);
+    };
   }
 
   private Node table(List<SignedReport> reports) {
@@ -144,8 +170,6 @@ public final class ReportScreen {
   }
 
   private List<Node> row(SignedReport report) {
-    String path = "/cases/" + report.caseId() + "/report/" + report.number();
-    String number = " of report " + report.number();
     return List.of(
         text(Long.toString(report.number())),
         text(context.time(report.at())),
@@ -154,17 +178,24 @@ public final class ReportScreen {
         text(report.reason()),
         text(report.content().madeBy()),
         Element.of("code", report.hash()).with("class", "hash"),
-        Html.division(
-            "actions",
-            link(path, "Read").with("aria-label", "Read" + number),
-            link(path + "/pdf", "PDF").with("aria-label", "PDF" + number),
-            link(path + "/letter", "Letter").with("aria-label", "Letter" + number),
-            link(path + "/patient", "For the patient")
-                .with("aria-label", "Patient's page" + number),
-            link(path + "/file", "Work-up file").with("aria-label", "Work-up file" + number),
-            policy(report).isEmpty()
-                ? nothing()
-                : link(path + "/policy", "Policy").with("aria-label", "Policy" + number)));
+        files(report));
+  }
+
+  private static Node files(SignedReport report) {
+    String path = "/cases/" + report.caseId() + "/report/" + report.number();
+    String number = " of report " + report.number();
+    return Html.division(
+        "actions",
+        link(path, "Read").with("aria-label", "Read" + number),
+        link(path + "/pdf", "PDF").with("aria-label", "PDF" + number),
+        link(path + "/letter", "Letter").with("aria-label", "Letter" + number),
+        link(path + "/patient", "For the patient").with("aria-label", "Patient's page" + number),
+        link(path + "/fhir", "FHIR").with("aria-label", "FHIR bundle" + number),
+        link(path + "/hl7", "HL7").with("aria-label", "HL7 message" + number),
+        link(path + "/file", "Work-up file").with("aria-label", "Work-up file" + number),
+        policy(report).isEmpty()
+            ? nothing()
+            : link(path + "/policy", "Policy").with("aria-label", "Policy" + number));
   }
 
   private ServerResponse sign(PageRequest visit) {
@@ -173,23 +204,62 @@ public final class ReportScreen {
       return context.troubles().missing(visit);
     }
     OpenCase open = found.get();
+    LetterFields letter = LetterFields.of(visit, open);
     boolean isSame = visit.field("version").equals(Long.toString(open.version().number()));
+    if (!isSame) {
+      return refused(visit, open, NotSigned.CHANGED.text());
+    }
+    boolean isWritten = visit.fields().containsKey("seen");
+    if (isWritten && !visit.field("seen").equals(letter.seen(open.version().number()))) {
+      return unseen(visit, open, letter);
+    }
+    return letter.equals(LetterFields.of(open.file()))
+        ? sign(visit, open)
+        : written(open, letter, visit)
+            .map(written -> sign(visit, written))
+            .orElseGet(() -> refused(visit, open, NotSigned.CHANGED.text()));
+  }
+
+  /** The case with the letter's words as its next version; nothing when somebody was faster. */
+  private Optional<OpenCase> written(OpenCase open, LetterFields letter, PageRequest visit) {
+    Change change =
+        new Change(
+            open.version().number(),
+            "letter",
+            JsonText.of(letter.in(open.file())),
+            visit.account().id());
+    return context.cases().save(open.version().caseId(), change) instanceof Saving.Kept kept
+        ? Optional.of(context.recent().open(kept.version()))
+        : Optional.empty();
+  }
+
+  /** Nobody signs a letter that was not shown: it is kept, and shown as it will be signed. */
+  private ServerResponse unseen(PageRequest visit, OpenCase open, LetterFields letter) {
+    OpenCase now = written(open, letter, visit).orElse(open);
+    return refused(
+        visit,
+        now,
+        "Nothing is signed yet. Your words are kept, and the letter stands below as it will be"
+            + " signed: read it, then sign.");
+  }
+
+  private ServerResponse refused(PageRequest visit, OpenCase open, String words) {
+    return Responses.page(
+        HttpStatus.CONFLICT, html(visit, open, note("trouble", words).with("role", "alert")));
+  }
+
+  private ServerResponse sign(PageRequest visit, OpenCase open) {
     Signing signing =
-        isSame
-            ? context
-                .reports()
-                .sign(
-                    open.version(),
-                    new SignedContent(context, visit, open).toContent(),
-                    visit.field("reason"),
-                    visit.account().id())
-            : new Signing.Refused(cistern.clinic.cases.Reports.NotSigned.CHANGED);
+        context
+            .reports()
+            .sign(
+                open.version(),
+                new SignedContent(context, visit, open).toContent(),
+                visit.field("reason"),
+                visit.account().id());
     return switch (signing) {
       case Signing.Signed signed -> Responses.see("/cases/" + open.version().caseId() + "/report");
-      case Signing.Refused refused ->
-          Responses.page(
-              HttpStatus.CONFLICT,
-              html(visit, open, note("trouble", refused.reason().text()).with("role", "alert")));
+      case Signing.Refused refused -> refused(visit, open, refused.reason().text());
     };
   }
 
@@ -234,7 +304,10 @@ public final class ReportScreen {
             .papers()
             .map(p -> audience == Audience.PATIENT ? p.patient() : p.letter())
             .orElseGet(() -> written(report, audience));
-    return Responses.file(PDF, name(report, audience.word() + ".pdf"), pdf);
+    return Responses.file(
+        PDF,
+        name(report, (audience == Audience.PATIENT ? "for-the-patient" : "letter") + ".pdf"),
+        pdf);
   }
 
   private byte[] written(SignedReport report, Audience audience) {
@@ -271,6 +344,6 @@ public final class ReportScreen {
   }
 
   private static String name(SignedReport report, String kind) {
-    return report.caseId() + "-" + report.number() + "-" + kind;
+    return FileNames.of(report, kind);
   }
 }

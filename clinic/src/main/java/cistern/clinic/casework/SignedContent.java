@@ -5,6 +5,7 @@ import cistern.clinic.status.Medicine;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.PageRequest;
 import cistern.interpretation.Interpretation;
+import cistern.report.chart.ChartComment;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import cistern.report.pdf.Attachment;
@@ -42,7 +43,8 @@ final class SignedContent {
             new SignedReport.Papers(
                 medicine.rules().policy(),
                 paper.write(page.toPaper(said, Audience.REFERRER), List.of()),
-                paper.write(page.toPaper(said, Audience.PATIENT), List.of()))));
+                paper.write(page.toPaper(said, Audience.PATIENT), List.of()),
+                ChartComment.of(said))));
   }
 
   /** The inputs, and the policy that changed the facts. */

@@ -7,27 +7,18 @@ import cistern.clinic.account.Permission;
 import cistern.clinic.form.CaseStep;
 import cistern.clinic.form.Typable;
 import cistern.clinic.form.Typing;
-import cistern.clinic.status.Medicine;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
-import cistern.exchange.json.Json;
-import cistern.exchange.json.JsonText;
-import cistern.exchange.workup.WorkupReading;
-import cistern.interpretation.Interpretation;
-import cistern.puncture.PuncturePlan;
-import cistern.puncture.bleeding.AntithromboticPlan;
-import cistern.puncture.guideline.Precaution;
-import cistern.report.figure.HoldTimeLine;
+import cistern.measurement.Sample;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
-import cistern.report.paper.Paper;
-import cistern.report.plan.PlanPaper;
-import cistern.statement.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * One form with what stands in it.
@@ -40,13 +31,57 @@ import java.util.Map;
  */
 record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typing typing) {
 
+  /** The field that names a block of which nothing is so. */
+  static final String NONE = "none";
+
+  /** From how many questions on a block has one press for all of them. */
+  private static final int SEVERAL = 3;
+
+  private static final List<String> COUNTS =
+      List.of("bands.csfOnly", "bands.shared", "bands.serumOnly");
+
+  /** The same form on a case as it stands later, with other typing. */
+  StepForm on(OpenCase newer, Typing other) {
+    return new StepForm(visit, newer, step, newer.version().number(), other);
+  }
+
   StepForm withBase(long newer) {
     return new StepForm(visit, open, step, newer, typing);
   }
 
+  private String path() {
+    return "/cases/" + open.version().caseId() + "/" + step.word();
+  }
+
   /** The form, with a note beside some fields. */
-  Element toElement(Map<String, String> notesByKey) {
-    String path = "/cases/" + open.version().caseId() + "/" + step.word();
+  Element toElement(CaseContext context, Map<String, String> notesByKey) {
+    StepLook look = StepLook.of(this, context.medicine());
+    Map<String, String> notes = new TreeMap<>(look.questions());
+    notes.putAll(notesByKey);
+    return visit
+        .form(path())
+        .with("data-keep", path())
+        .with("data-look", "look")
+        .with("data-look-at", path() + "/look")
+        .with("data-zone", zone(context))
+        .with("class", step == CaseStep.RESULTS ? "step results" : "step")
+        .with(
+            Element.of("input")
+                .with("type", "hidden")
+                .with("name", "base")
+                .with("value", Long.toString(base)))
+        .with(step == CaseStep.RESULTS ? results(context, look, notes) : groups(context, notes))
+        .with(Html.button("Save"));
+  }
+
+  /** The clinic's time as browsers name it, for what is noted as of now. */
+  private static String zone(CaseContext context) {
+    String id = context.medicine().zone().getId();
+    return id.equals("Z") ? "UTC" : id;
+  }
+
+  private Node groups(CaseContext context, Map<String, String> notes) {
+    Map<String, String> hints = hints(context);
     List<Node> groups = new ArrayList<>();
     String group = "";
     List<Node> fields = new ArrayList<>();
@@ -56,130 +91,169 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         group = field.group();
         fields = new ArrayList<>();
       }
-      fields.add(field(field, notesByKey.getOrDefault(field.key(), "")));
+      fields.add(field(field, notes.getOrDefault(field.key(), ""), hints));
     }
     close(groups, group, fields);
-    return visit
-        .form(path)
-        .with("data-keep", path)
-        .with("data-look", "look")
-        .with("data-look-at", path + "/look")
-        .with("class", step == CaseStep.RESULTS ? "step dense" : "step")
-        .with(
-            Element.of("input")
-                .with("type", "hidden")
-                .with("name", "base")
-                .with("value", Long.toString(base)))
-        .with(groups)
-        .with(Html.button("Save"));
+    if (step == CaseStep.PLAN) {
+      groups.add(DrugHint.list(context.medicine()));
+    }
+    return new Fragment(groups);
   }
 
-  private static void close(List<Node> groups, String group, List<Node> fields) {
+  private void close(List<Node> groups, String group, List<Node> fields) {
     if (!fields.isEmpty()) {
-      groups.add(Element.of("fieldset", Element.of("legend", words(group))).with(fields));
+      long questions =
+          typing.fields().stream().filter(f -> f.group().equals(group) && f.isQuestion()).count();
+      groups.add(
+          Element.of("fieldset", Element.of("legend", group))
+              .with(fields)
+              .with(questions < SEVERAL ? nothing() : none(group)));
     }
   }
 
-  /** A heading as it is read: the families of analytes have names of their own. */
-  private static String words(String group) {
-    return switch (group) {
-      case "PROTEIN" -> "Proteins";
-      case "IMMUNOGLOBULIN" -> "Immunoglobulins";
-      case "LIGHT_CHAIN" -> "Free light chains";
-      case "METABOLITE" -> "Glucose and lactate";
-      case "CELLS" -> "Cells";
-      case "FRACTION" -> "Fractions";
-      case "SPECIFIC_ANTIBODY" -> "Specific antibodies";
-      default -> group;
-    };
+  /** One press for a block of questions that were all asked and are all answered with no. */
+  private static Element none(String group) {
+    return division(
+        "none",
+        Element.of("button", "None of these: asked, and not so")
+            .with("type", "submit")
+            .with("name", NONE)
+            .with("value", group)
+            .with("class", "second-button")
+            .with("aria-label", "None of these: " + group));
   }
 
-  private Node field(Typable field, String note) {
+  private Node field(Typable field, String note, Map<String, String> hints) {
     Element control = field.toControl(typing.shown(field, open.file()));
-    if (note.isEmpty()) {
+    String hint = hints.get(field.key());
+    if (isDrug(field.key())) {
+      control = control.with("list", DrugHint.LIST).with("autocomplete", "off");
+    }
+    if (hint != null) {
+      control = control.with("aria-describedby", "h-" + field.key());
+    }
+    List<Node> beside = new ArrayList<>();
+    if (hint != null) {
+      beside.add(Html.note("hint", hint).with("id", "h-" + field.key()));
+    }
+    if (!note.isEmpty()) {
+      String id = "n-" + field.key();
+      control = control.with("aria-invalid", "true").with("aria-describedby", id);
+      beside.add(Html.note("doubt", note).with("id", id));
+    }
+    return labelled(field, control).with(beside);
+  }
+
+  /** A field with its label; buttons of one question are named together. */
+  private static Element labelled(Typable field, Element control) {
+    if (!field.isQuestion()) {
       return Html.field(field.label(), control);
     }
-    String id = "n-" + field.key();
-    return Html.field(
-            field.label(), control.with("aria-invalid", "true").with("aria-describedby", id))
-        .with(Element.of("p", note).with("class", "doubt").with("id", id));
+    String id = "l-" + field.key();
+    return division(
+        "field asked",
+        Element.of("span", field.label()).with("id", id),
+        control.with("aria-labelledby", id));
   }
 
-  /** What the program makes of what stands in the fields, without saving it. */
-  Node look(Medicine medicine) {
-    Json.Structure changed = typing.applied(open.file(), open.file());
-    return switch (medicine.read(JsonText.of(changed))) {
-      case WorkupReading.NotValid notValid ->
-          Fragment.of(
-              Element.of("h2", "Not read yet"),
-              Html.list(
-                  notValid.problems().stream()
-                      .map(p -> Html.text(words(p.place(), changed) + p.text()))
-                      .toList(),
-                  ""));
-      case WorkupReading.Understood understood ->
-          said(medicine, medicine.interpret(medicine.asOfNow(understood.workup())));
-    };
+  private static boolean isDrug(String key) {
+    return key.startsWith("procedure.before.antithrombotics[") && key.endsWith(".drug");
   }
 
-  private static Node answer(Interpretation interpretation) {
-    List<Statement> statements = interpretation.statements();
-    return statements.isEmpty() ? nothing() : Html.paragraph(statements.getFirst().text());
-  }
-
-  /** What the plan answers first, and what is present or open. */
-  private static Node plan(Medicine medicine, Interpretation interpretation) {
-    PuncturePlan plan = medicine.plan(interpretation);
-    Paper paper = PlanPaper.of(interpretation.workup(), plan, "");
-    List<Node> present =
-        plan.readiness().with(Precaution.State.PRESENT).stream()
-            .map(p -> Html.text(p.text()))
-            .toList();
-    return Fragment.of(
-        Fragment.of(
-            paper.answer().stream().map(l -> Html.paragraph(l.text())).toArray(Node[]::new)),
-        present.isEmpty()
-            ? nothing()
-            : Fragment.of(Element.of("h3", "Present"), Html.list(present, "")),
-        timeLines(plan.bleeding().antithrombotics()));
-  }
-
-  /** Last dose, intervals, puncture and next dose of each antithrombotic. */
-  private static Node timeLines(List<AntithromboticPlan> drugs) {
-    List<Node> figures = new ArrayList<>();
-    for (int i = 0; i < drugs.size(); i++) {
-      HoldTimeLine.of(drugs.get(i), "time-line-" + (i + 1))
-          .map(f -> Element.of("figure", f.toSvg(), Element.of("figcaption", f.title())))
-          .ifPresent(figures::add);
+  /** What is said beside fields while they are typed in, by field; an empty text for nothing. */
+  private Map<String, String> hints(CaseContext context) {
+    Map<String, String> hints = new TreeMap<>();
+    for (Typable field : typing.fields()) {
+      if (isDrug(field.key())) {
+        String typed = typing.shown(field, open.file());
+        hints.put(field.key(), DrugHint.of(typed, context.medicine()));
+      } else if (COUNTS.contains(field.key())) {
+        GelHint.of(field.key(), open).ifPresent(hint -> hints.put(field.key(), hint));
+      }
     }
-    return figures.isEmpty()
-        ? nothing()
-        : division(
-                "time-lines",
-                Element.of("h3", "Antithrombotics in time"),
-                Html.paragraph(HoldTimeLine.DEFER))
-            .with(figures);
+    return hints;
   }
 
-  private String words(String place, Json.Structure file) {
-    return typing.at(place, file).map(f -> f.label() + ": ").orElse("");
+  private Node results(CaseContext context, StepLook look, Map<String, String> notes) {
+    Map<String, Typable> fields = new TreeMap<>();
+    typing.fields().forEach(f -> fields.put(f.key(), f));
+    Map<String, String> units = context.units().of(open.file());
+    PairTable table =
+        new PairTable(
+            look.interpretation(),
+            context.medicine().facts(),
+            visit.isAllowed(Permission.READ_REPORT),
+            sample -> cell(sample, fields, notes, units));
+    return Fragment.of(
+        table.usual(bands(context, fields, notes)),
+        Element.of("details", Element.of("summary", "Other results"), table.others()));
   }
 
-  private Node said(Medicine medicine, Interpretation interpretation) {
-    Node answer =
-        switch (step) {
-          case PLAN, AFTER -> plan(medicine, interpretation);
-          case QUESTION, DRAW, RESULTS, BANDS ->
-              visit.isAllowed(Permission.READ_REPORT) ? answer(interpretation) : nothing();
-        };
-    Node problems =
-        interpretation.problems().isEmpty()
-            ? nothing()
-            : division(
-                "doubts",
-                Element.of("h3", "To look at"),
-                Html.list(
-                    interpretation.problems().stream().map(p -> Html.text(p.text())).toList(), ""));
-    return Fragment.of(Element.of("h2", "As it is typed"), answer, problems);
+  private Node cell(
+      Sample sample,
+      Map<String, Typable> fields,
+      Map<String, String> notes,
+      Map<String, String> units) {
+    Optional<Typable> field = Optional.ofNullable(fields.get(sample.code()));
+    return field
+        .map(f -> input(f, notes, units.getOrDefault(sample.code(), "").replace("/uL", "/µL")))
+        .orElseGet(Html::nothing);
+  }
+
+  /** A field of the table: its label is heard, its unit is shown while it is empty. */
+  private Node input(Typable field, Map<String, String> notes, String unit) {
+    String note = notes.getOrDefault(field.key(), "");
+    Element control =
+        field
+            .toControl(typing.shown(field, open.file()))
+            .with("id", "f-" + field.key())
+            .with("aria-label", field.label())
+            .with("aria-describedby", "h-" + field.key());
+    if (!unit.isEmpty()) {
+      control = control.with("placeholder", unit);
+    }
+    return Fragment.of(
+        note.isEmpty() ? control : control.with("aria-invalid", "true"),
+        Html.note("doubt", note).with("id", "h-" + field.key()));
+  }
+
+  /** Bands and gel in one row: what was counted, and the picture that it was counted in. */
+  private Element bands(
+      CaseContext context, Map<String, Typable> fields, Map<String, String> notes) {
+    BandRow row = new BandRow(visit, open, context.status(open));
+    return row.toElement(
+        key ->
+            Optional.ofNullable(fields.get(key)).map(f -> input(f, notes, "")).orElse(nothing()));
+  }
+
+  /** What the program makes of what stands in the fields. */
+  Node said(CaseContext context) {
+    return StepLook.of(this, context.medicine()).toNode();
+  }
+
+  /** The same, and what it says beside the fields and in the rows. */
+  Node look(CaseContext context) {
+    StepLook look = StepLook.of(this, context.medicine());
+    List<Node> live = new ArrayList<>();
+    if (step == CaseStep.RESULTS) {
+      live.add(CaseHead.live(look.interpretation(), visit.isAllowed(Permission.READ_REPORT)));
+      live.add(
+          new PairTable(
+                  look.interpretation(),
+                  context.medicine().facts(),
+                  visit.isAllowed(Permission.READ_REPORT),
+                  sample -> nothing())
+              .live());
+      for (Typable field : typing.fields()) {
+        live.add(beside(field.key(), look.questions().getOrDefault(field.key(), "")));
+      }
+    } else {
+      hints(context).forEach((key, hint) -> live.add(beside(key, hint)));
+    }
+    return Fragment.of(division("live").with(live).with("hidden", "hidden"), look.toNode());
+  }
+
+  private static Element beside(String key, String text) {
+    return Element.of("div", text).with("data-at", "h-" + key);
   }
 }

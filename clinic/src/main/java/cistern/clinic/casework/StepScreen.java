@@ -10,6 +10,7 @@ import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Saving;
 import cistern.clinic.form.CaseStep;
 import cistern.clinic.form.Typing;
+import cistern.clinic.form.WrittenResults;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
@@ -63,14 +64,26 @@ public final class StepScreen {
   }
 
   private ServerResponse page(PageRequest visit, CaseStep step) {
-    Optional<OpenCase> open = context.open(visit);
-    if (open.isEmpty()) {
-      return context.troubles().missing(visit);
-    }
+    return context
+        .open(visit)
+        .map(
+            open ->
+                Responses.page(
+                    frame.toHtml(
+                        visit,
+                        open,
+                        step.word(),
+                        Element.of("h1", step.title()),
+                        toNode(visit, open, step))))
+        .orElseGet(() -> context.troubles().missing(visit));
+  }
+
+  /** The form of a step on a case as it stands, with what was typed and not saved. */
+  Node toNode(PageRequest visit, OpenCase open, CaseStep step) {
     Optional<Drafts.Draft> draft = context.drafts().find(owner(visit, step));
     Map<String, String> typed = draft.map(d -> DraftText.parse(d.typed())).orElse(Map.of());
-    long base = draft.map(Drafts.Draft::base).orElse(open.get().version().number());
-    StepForm form = new StepForm(visit, open.get(), step, base, Typing.of(step, typed, zone()));
+    long base = draft.map(Drafts.Draft::base).orElse(open.version().number());
+    StepForm form = new StepForm(visit, open, step, base, typing(step, typed, open));
     Node said =
         draft
             .<Node>map(
@@ -79,15 +92,14 @@ public final class StepScreen {
                             "kept",
                             Html.paragraph(
                                 "What you typed at "
-                                    + d.at()
-                                    + " was not saved; it stands in the"
-                                    + " form."),
+                                    + context.time(d.at())
+                                    + " was not saved; it stands in the form."),
                             visit
                                 .form(path(visit, step) + "/drop")
                                 .with(Html.button("Undo").with("class", "plain")))
                         .with("role", "status"))
             .orElse(nothing());
-    return Responses.page(html(form, said, Map.of()));
+    return content(form, said, Map.of());
   }
 
   private java.time.ZoneId zone() {
@@ -108,20 +120,23 @@ public final class StepScreen {
         form.open(),
         form.step().word(),
         Element.of("h1", form.step().title()),
+        content(form, said, notesByKey));
+  }
+
+  private Node content(StepForm form, Node said, Map<String, String> notesByKey) {
+    boolean isTable = form.step() == CaseStep.RESULTS;
+    return Fragment.of(
         said,
-        form.step() == CaseStep.RESULTS
-            ? Html.paragraph("")
-                .with(
-                    Html.link(
-                        "/cases/" + form.open().version().caseId() + "/paste",
-                        "Paste a block from a spreadsheet or a laboratory's report"))
-            : nothing(),
         division(
-            "two",
-            form.toElement(notesByKey),
-            division("look", form.look(context.medicine()))
-                .with("id", "look")
-                .with("aria-live", "polite")));
+            isTable ? "one" : "two",
+            form.toElement(context, notesByKey),
+            division("look", form.said(context)).with("id", "look").with("aria-live", "polite")),
+        isTable
+            ? Element.of(
+                "details",
+                Element.of("summary", "From a laboratory: drop, paste or choose a file"),
+                PasteScreen.form(form.visit(), form.open(), ""))
+            : nothing());
   }
 
   /** What is typed, field by field. */
@@ -129,13 +144,30 @@ public final class StepScreen {
     Map<String, String> typed = new TreeMap<>();
     visit.fields().forEach((name, values) -> typed.put(name, values.getFirst().strip()));
     typed.remove("base");
+    typed.remove(StepForm.NONE);
     return typed;
   }
 
   private Optional<StepForm> form(PageRequest visit, CaseStep step) {
     Optional<OpenCase> open = context.open(visit);
     return open.map(
-        o -> new StepForm(visit, o, step, base(visit, o), Typing.of(step, typed(visit), zone())));
+        o ->
+            new StepForm(
+                visit,
+                o,
+                step,
+                base(visit, o),
+                typing(step, typed(visit), o).noneOf(visit.field(StepForm.NONE))));
+  }
+
+  /** What is typed; results are brought into the form in which a file holds them. */
+  private Typing typing(CaseStep step, Map<String, String> typed, OpenCase open) {
+    Typing typing = Typing.of(step, typed, zone());
+    return step == CaseStep.RESULTS
+        ? typing.written(
+            WrittenResults.of(context.medicine().facts(), context.units().of(open.file())),
+            open.file())
+        : typing;
   }
 
   private Optional<CaseVersion> base(StepForm form) {
@@ -157,7 +189,7 @@ public final class StepScreen {
       return context.troubles().missing(visit);
     }
     context.drafts().keep(owner(visit, step), form.get().base(), DraftText.of(typed(visit)));
-    return Responses.page(form.get().look(context.medicine()).toText());
+    return Responses.page(form.get().look(context).toText());
   }
 
   private ServerResponse drop(PageRequest visit, CaseStep step) {
@@ -177,16 +209,21 @@ public final class StepScreen {
     if (!collisions.isEmpty()) {
       return collided(form, collisions);
     }
-    if (form.typing().isUnchanged(before)) {
+    if (form.typing().isUnchanged(before) && form.typing().questions().isEmpty()) {
       context.drafts().drop(owner(visit, step));
       return Responses.see("/cases/" + visit.path("id"));
     }
-    Json.Structure changed = form.typing().applied(before, form.open().file());
+    Json.Structure changed = applied(form, before);
     String text = JsonText.of(changed);
     return switch (context.medicine().read(text)) {
-      case WorkupReading.NotValid notValid -> notValid(form, changed, notValid);
-      case WorkupReading.Understood understood -> keep(form, text);
+      case WorkupReading.NotValid notValid -> notValid(form, before, changed, notValid);
+      case WorkupReading.Understood understood -> keep(form, before, text);
     };
+  }
+
+  private static Json.Structure applied(StepForm form, Json.Structure before) {
+    Json.Structure changed = form.typing().applied(before, form.open().file());
+    return TypedBands.of(form.open().file(), changed, form.visit().account().fullName());
   }
 
   /** What the form was opened on: mostly the case as it stands, which is read already. */
@@ -196,18 +233,48 @@ public final class StepScreen {
         : context.recent().open(base).file();
   }
 
-  private ServerResponse keep(StepForm form, String text) {
+  private ServerResponse keep(StepForm form, Json.Structure before, String text) {
     PageRequest visit = form.visit();
     CaseVersion current = form.open().version();
+    if (form.typing().isUnchanged(before)) {
+      return partly(form, form.open(), "Not saved yet: see beside the marked fields.");
+    }
     Change change = new Change(current.number(), form.step().word(), text, visit.account().id());
     return switch (context.cases().save(current.caseId(), change)) {
-      case Saving.Kept kept -> {
-        context.drafts().drop(owner(visit, form.step()));
-        yield Responses.see("/cases/" + current.caseId());
-      }
+      case Saving.Kept kept -> kept(form, kept.version());
       // Somebody was faster by a moment: what they changed is brought together with this.
       case Saving.Collided collided -> save(visit, form.step());
     };
+  }
+
+  private ServerResponse kept(StepForm form, CaseVersion version) {
+    context.drafts().drop(owner(form.visit(), form.step()));
+    boolean isGoingOn = form.visit().fields().containsKey(StepForm.NONE);
+    String next = "/cases/" + version.caseId();
+    return form.typing().questions().isEmpty()
+        ? Responses.see(isGoingOn ? next + "/" + form.step().word() : next)
+        : partly(
+            form,
+            context.recent().open(version),
+            "Saved, except what is marked: it stands below as you typed it.");
+  }
+
+  /** One field that cannot be read stops no other: the form again with what is asked. */
+  private ServerResponse partly(StepForm form, OpenCase open, String words) {
+    Typing aside =
+        Typing.of(form.step(), form.typing().aside(), zone()).asking(form.typing().questions());
+    context
+        .drafts()
+        .keep(
+            owner(form.visit(), form.step()),
+            open.version().number(),
+            DraftText.of(form.typing().aside()));
+    return Responses.page(
+        HttpStatus.UNPROCESSABLE_CONTENT,
+        html(
+            form.on(open, aside),
+            note("trouble", words).with("role", "alert"),
+            form.typing().questions()));
   }
 
   /** The form again with everything that was typed, and beside each field what it is meanwhile. */
@@ -236,24 +303,25 @@ public final class StepScreen {
   }
 
   private ServerResponse notValid(
-      StepForm form, Json.Structure changed, WorkupReading.NotValid notValid) {
+      StepForm form, Json.Structure before, Json.Structure changed, WorkupReading.NotValid why) {
     Map<String, String> notes = new TreeMap<>();
-    List<Node> others = new ArrayList<>();
-    notValid
-        .problems()
-        .forEach(
-            p ->
-                form.typing()
-                    .at(p.place(), changed)
-                    .ifPresentOrElse(
-                        field -> notes.merge(field.key(), p.text(), (a, b) -> a + " " + b),
-                        () -> others.add(Html.text(p.toText()))));
+    List<String> others = new ArrayList<>();
+    StepLook.sort(why.problems(), form.typing(), changed, notes, others);
+    StepForm asking =
+        new StepForm(
+            form.visit(), form.open(), form.step(), form.base(), form.typing().asking(notes));
+    String text = JsonText.of(applied(asking, before));
+    if (!notes.isEmpty() && context.medicine().read(text) instanceof WorkupReading.Understood) {
+      return keep(asking, before, text);
+    }
     Element said =
         division(
                 "trouble",
                 Html.paragraph(
                     "Not saved yet: something could not be read. What you typed stands below."),
-                others.isEmpty() ? Fragment.of() : Html.list(others, ""))
+                others.isEmpty()
+                    ? Fragment.of()
+                    : Html.list(others.stream().map(Html::text).toList(), ""))
             .with("role", "alert");
     return Responses.page(HttpStatus.UNPROCESSABLE_CONTENT, html(form, said, notes));
   }

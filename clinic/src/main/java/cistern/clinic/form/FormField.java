@@ -39,6 +39,11 @@ record FormField(String group, JsonPath path, FieldKind kind, String label, List
   }
 
   @Override
+  public boolean isQuestion() {
+    return kind == FieldKind.ANSWER;
+  }
+
+  @Override
   public boolean isAt(String place) {
     return place.equals(key());
   }
@@ -50,9 +55,30 @@ record FormField(String group, JsonPath path, FieldKind kind, String label, List
       case LINES -> Html.area(key(), typed);
       case NUMBER -> Html.input(key(), typed).with("inputmode", "decimal");
       case TIME -> time(typed);
-      case ANSWER -> Html.select(key(), typed, words(List.of("yes", "no", "unknown"), typed));
+      case ANSWER -> answer(typed);
       case CHOICE -> Html.select(key(), typed, words(choices, typed));
     };
+  }
+
+  /** Yes, no, or nothing said: one press each. */
+  private Element answer(String typed) {
+    String open = typed.equals("unknown") ? typed : "";
+    return Element.of(
+            "div",
+            button("yes", "yes", typed),
+            button("no", "no", typed),
+            button(open, "not known", typed))
+        .with("role", "radiogroup")
+        .with("class", "answers");
+  }
+
+  private Element button(String value, String words, String typed) {
+    Element radio =
+        Element.of("input").with("type", "radio").with("name", key()).with("value", value);
+    return Element.of(
+        "label",
+        value.equals(typed) ? radio.with("checked", "checked") : radio,
+        Element.of("span", words));
   }
 
   private Element time(String typed) {

@@ -164,6 +164,11 @@ record ResultField(Sample sample) implements Typable {
   }
 
   @Override
+  public boolean isQuestion() {
+    return false;
+  }
+
+  @Override
   public Element toControl(String typed) {
     return Html.input(key(), typed).with("autocomplete", "off").with("spellcheck", "false");
   }

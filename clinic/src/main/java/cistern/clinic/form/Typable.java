@@ -25,6 +25,9 @@ public sealed interface Typable permits FormField, ResultField {
   /** Whether a problem at a place of the file is about this field. */
   boolean isAt(String place);
 
+  /** Whether yes or no is asked. */
+  boolean isQuestion();
+
   /** The field itself, with what is typed. */
   Element toControl(String typed);
 }

@@ -13,11 +13,17 @@ public final class Typing {
 
   private final CaseStep step;
   private final Map<String, String> typedByKey;
+  private final Map<String, String> questionsByKey;
   private final ZoneId zone;
 
-  private Typing(CaseStep step, Map<String, String> typedByKey, ZoneId zone) {
+  private Typing(
+      CaseStep step,
+      Map<String, String> typedByKey,
+      Map<String, String> questionsByKey,
+      ZoneId zone) {
     this.step = step;
     this.typedByKey = Map.copyOf(typedByKey);
+    this.questionsByKey = Map.copyOf(questionsByKey);
     this.zone = zone;
   }
 
@@ -28,12 +34,61 @@ public final class Typing {
    * @param zone the clinic's time
    */
   public static Typing of(CaseStep step, Map<String, String> typedByKey, ZoneId zone) {
-    return new Typing(step, typedByKey, zone);
+    return new Typing(step, typedByKey, Map.of(), zone);
   }
 
   /** Nothing typed. */
   public static Typing none(CaseStep step, ZoneId zone) {
-    return new Typing(step, Map.of(), zone);
+    return new Typing(step, Map.of(), Map.of(), zone);
+  }
+
+  /** The same with results brought into the form in which a file holds them, or asked about. */
+  public Typing written(WrittenResults results, Json.Structure base) {
+    Map<String, String> typed = new TreeMap<>(typedByKey);
+    Map<String, String> questions = new TreeMap<>(questionsByKey);
+    for (Typable field : fields()) {
+      String text = typedByKey.getOrDefault(field.key(), "");
+      if (field instanceof ResultField result
+          && !text.isBlank()
+          && !text.equals(field.toTyped(base, zone))) {
+        switch (results.read(result.sample(), text)) {
+          case WrittenResults.Reading.Clear clear -> typed.put(field.key(), clear.text());
+          case WrittenResults.Reading.Asked asked -> questions.put(field.key(), asked.question());
+        }
+      }
+    }
+    return new Typing(step, typed, questions, zone);
+  }
+
+  /** The same with every question of a group that is not answered with yes answered with no. */
+  public Typing noneOf(String group) {
+    Map<String, String> typed = new TreeMap<>(typedByKey);
+    for (Typable each : fields()) {
+      boolean isMeant = each.isQuestion() && each.group().equals(group);
+      if (isMeant && !typed.getOrDefault(each.key(), "").equals("yes")) {
+        typed.put(each.key(), "no");
+      }
+    }
+    return new Typing(step, typed, questionsByKey, zone);
+  }
+
+  /** The same with some fields set aside, each with what is asked beside it. */
+  public Typing asking(Map<String, String> more) {
+    Map<String, String> all = new TreeMap<>(questionsByKey);
+    all.putAll(more);
+    return new Typing(step, typedByKey, all, zone);
+  }
+
+  /** What is asked beside fields that are not taken, by field. */
+  public Map<String, String> questions() {
+    return questionsByKey;
+  }
+
+  /** What is typed in the fields that are not taken. */
+  public Map<String, String> aside() {
+    Map<String, String> aside = new TreeMap<>();
+    questionsByKey.keySet().forEach(key -> aside.put(key, typedByKey.getOrDefault(key, "")));
+    return aside;
   }
 
   /** The fields of the step, in order. */
@@ -57,7 +112,8 @@ public final class Typing {
     Map<Typable, String> changes = new LinkedHashMap<>();
     for (Typable field : fields()) {
       String typed = shown(field, base);
-      if (!typed.equals(field.toTyped(base, zone))) {
+      boolean isTaken = !questionsByKey.containsKey(field.key());
+      if (isTaken && !typed.equals(field.toTyped(base, zone))) {
         changes.put(field, typed);
       }
     }

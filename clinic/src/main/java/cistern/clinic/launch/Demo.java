@@ -9,6 +9,10 @@ import cistern.clinic.status.RulesInForce;
 import cistern.clinic.store.Location;
 import cistern.clinic.store.PassingFolder;
 import cistern.clinic.store.Store;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.time.Clock;
 import java.util.Optional;
@@ -56,7 +60,9 @@ final class Demo implements Callable<Integer> {
                 clock,
                 Chance.of(new SecureRandom()),
                 new WebClinic.Serving(Ports.HERE, port, true, rules, Optional.empty()))) {
-      say(clinic, fill(clinic, clock));
+      Account clinician = fill(clinic, clock);
+      say(clinic, clinician);
+      Thread.ofPlatform().daemon().name("asked-again").start(() -> again(clinic, clinician));
       stop.await();
     }
     return Clinic.DONE;
@@ -69,7 +75,19 @@ final class Demo implements Callable<Integer> {
     console.say("  Address:          " + url + "/");
     console.say("  One-time sign-in: " + url + "/sign-in?code=" + code);
     console.say("  (or open the address and type the one-time code " + code + ")");
-    console.say("Ctrl-C stops it.");
+    console.say("Enter prints a new sign-in; what was typed stays. Ctrl-C stops it.");
+  }
+
+  /** A new sign-in for each line that is typed: who was away too long comes in again. */
+  private void again(WebClinic clinic, Account clinician) {
+    try (BufferedReader typed =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+      while (typed.readLine() != null) {
+        say(clinic, clinician);
+      }
+    } catch (IOException e) {
+      console.err().println("Nothing more can be typed here.");
+    }
   }
 
   private static Account fill(WebClinic clinic, Clock clock) {

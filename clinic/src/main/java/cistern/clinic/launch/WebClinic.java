@@ -7,6 +7,8 @@ import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.cases.Cases;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.cases.Reports;
+import cistern.clinic.casework.AnswerScreen;
+import cistern.clinic.casework.CallScreen;
 import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.CaseScreen;
 import cistern.clinic.casework.CompareScreen;
@@ -21,6 +23,7 @@ import cistern.clinic.facts.FactsScreen;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
+import cistern.clinic.status.LaboratoryUnits;
 import cistern.clinic.status.Medicine;
 import cistern.clinic.status.RecentCases;
 import cistern.clinic.status.RulesInForce;
@@ -123,7 +126,8 @@ final class WebClinic implements AutoCloseable {
           gels,
           medicine,
           RecentCases.of(medicine),
-          Summaries.of(store, medicine));
+          Summaries.of(store, medicine),
+          LaboratoryUnits.of(cases, medicine));
     }
 
     private static String software() {
@@ -184,6 +188,8 @@ final class WebClinic implements AutoCloseable {
     all.addAll(unreadable.routes());
     Stream.of(
             CaseScreen.of(context).routes(),
+            AnswerScreen.of(context).routes(),
+            CallScreen.of(context).routes(),
             StepScreen.of(context).routes(),
             GelScreen.of(context).routes(),
             PasteScreen.of(context).routes(),

@@ -63,6 +63,8 @@ public enum Setting {
   DAY_RENEWAL("clinic.day.renewal"),
   /** How many cases are held as they were read and interpreted last. */
   CASES_OPEN("clinic.cases.open"),
+  /** In how many of the cases that were changed last a laboratory's units are looked for. */
+  UNIT_CASES("clinic.unit.cases"),
   /** After how many hours somebody asks about a headache. */
   CALL_HOURS("clinic.call.hours"),
   /** After how many days nobody asks any more: such a headache goes within two weeks. */

@@ -14,6 +14,8 @@ import cistern.panel.Panel;
 import cistern.panel.SerumMissing;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.specimen.Outstanding;
+import cistern.urgent.Tier;
+import cistern.urgent.Urgency;
 import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
@@ -199,6 +201,48 @@ public final class CaseStatus {
         : Signing.CHANGED_SINCE;
   }
 
+  /** What somebody must act on and nobody has closed by name, the gravest first. */
+  public List<Urgency> emergencies() {
+    return open.interpretation().alerts().urgent().holding().stream()
+        .filter(u -> u.answered().isEmpty() && u.tier() != Tier.T2)
+        .toList();
+  }
+
+  /** What had to be acted on and somebody has closed by name, the gravest first. */
+  public List<Urgency> closed() {
+    return open.interpretation().alerts().urgent().holding().stream()
+        .filter(u -> u.answered().isPresent())
+        .toList();
+  }
+
+  /** Everything that is open when it is signed as it stands, in sentences, the gravest first. */
+  public List<String> open() {
+    List<String> all = new ArrayList<>(emergencies().stream().map(u -> u.words().say()).toList());
+    if (panel().results().isEmpty()) {
+      all.add("No result: there is nothing to interpret.");
+    }
+    all.addAll(missing());
+    GelDispute.of(open.interpretation().bands()).map(GelDispute::text).ifPresent(all::add);
+    if (isGelOpen()) {
+      all.add("The bands are not confirmed: the criteria see them as unknown.");
+    }
+    plan.afterwards().outstanding().stream()
+        .filter(CaseStatus::isAwaited)
+        .map(o -> "Still awaited: " + o.test().term() + ".")
+        .forEach(all::add);
+    return all;
+  }
+
+  private static boolean isAwaited(Outstanding test) {
+    return test.state() == Outstanding.State.OUTSTANDING
+        || test.state() == Outstanding.State.OVERDUE;
+  }
+
+  private boolean isGelOpen() {
+    var bands = open.interpretation().bands();
+    return bands.isReported() && (!bands.isConfirmed() || GelDispute.of(bands).isPresent());
+  }
+
   /** What is missing, in sentences. */
   public List<String> missing() {
     List<String> missing = new ArrayList<>();
@@ -230,17 +274,17 @@ public final class CaseStatus {
    */
   public Set<Duty> duties() {
     Set<Duty> duties = EnumSet.noneOf(Duty.class);
+    add(duties, Duty.EMERGENCY, !emergencies().isEmpty());
     boolean isDrawn = panel().csf().at().isPresent();
     boolean hasResults = !panel().results().isEmpty();
-    add(duties, Duty.PUNCTURE, !isDrawn && plannedAt().isPresent());
     add(duties, Duty.SERUM, isSerumMissing());
     boolean isOverdue = isSent(Outstanding.State.OVERDUE);
     boolean isDue = (isDrawn && !hasResults) || isSent(Outstanding.State.OUTSTANDING);
     add(duties, Duty.OVERDUE, isOverdue);
     add(duties, Duty.DUE, isDue && !isOverdue);
-    var bands = open.interpretation().bands();
-    add(duties, Duty.GEL, bands.isReported() && !bands.isConfirmed());
-    add(duties, Duty.SIGN, hasResults && signed() != Signing.SIGNED);
+    add(duties, Duty.GEL, isGelOpen());
+    add(duties, Duty.SIGN, hasResults && duties.isEmpty() && signed() != Signing.SIGNED);
+    add(duties, Duty.PUNCTURE, !isDrawn && plannedAt().isPresent());
     add(duties, Duty.HEADACHE_CALL, isCallDue());
     return duties;
   }

@@ -12,6 +12,7 @@ import cistern.interpretation.PuncturePlanning;
 import cistern.interpretation.RepeatPunctures;
 import cistern.interpretation.Workup;
 import cistern.puncture.PuncturePlan;
+import cistern.puncture.drug.Drugs;
 import cistern.puncture.procedure.Procedure;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -35,6 +36,7 @@ public final class Medicine {
   private final PuncturePlanning plans;
   private final RepeatPunctures repeats;
   private final NamedGel named;
+  private final Drugs drugs;
 
   /**
    * The medicine of a clinic.
@@ -56,6 +58,7 @@ public final class Medicine {
     plans = PuncturePlanning.of(rules.facts());
     repeats = RepeatPunctures.of(rules.facts());
     named = new NamedGel(rules.facts());
+    drugs = Drugs.of(rules.facts());
   }
 
   /** What holds for every case. */
@@ -122,6 +125,11 @@ public final class Medicine {
   /** The comparison of repeat punctures. */
   public RepeatPunctures repeats() {
     return repeats;
+  }
+
+  /** Names of drugs as people type them. */
+  public Drugs drugs() {
+    return drugs;
   }
 
   /** What made a page: the program, the facts and the policy. */

@@ -8,16 +8,19 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -35,6 +38,9 @@ public final class Summaries implements AutoCloseable {
   private static final String ROWS = "select case_id, name, changed_at, summary from case_summary ";
   private static final String NEWEST_FIRST = " order by changed_at desc, case_id limit ? offset ?";
 
+  /** Changes with what a summary holds, so that those of an earlier program are made again. */
+  private static final String SHAPE = "2";
+
   /** How many are made before they are written, in one change. */
   private static final int BATCH = 100;
 
@@ -48,7 +54,7 @@ public final class Summaries implements AutoCloseable {
   private Summaries(Store store, Medicine medicine) {
     this.store = store;
     this.medicine = medicine;
-    this.madeBy = Digest.of(medicine.madeBy(), medicine.zone().getId());
+    this.madeBy = Digest.of(SHAPE, medicine.madeBy(), medicine.zone().getId());
   }
 
   /** The summaries of a store, which are made behind whoever asks. */
@@ -190,6 +196,11 @@ public final class Summaries implements AutoCloseable {
                 .list());
   }
 
+  /** Whether a case bears a name. */
+  boolean isNamed(String name) {
+    return count("name = ?", name) > 0;
+  }
+
   /** How many cases wait for each duty. */
   public Map<Duty, Long> waiting() {
     Map<Duty, Long> counts = new EnumMap<>(Duty.class);
@@ -204,7 +215,7 @@ public final class Summaries implements AutoCloseable {
     return counts;
   }
 
-  /** Some of the cases that wait for a duty, the last changed first. */
+  /** Some of the cases that wait for a duty, by the time at which it is due. */
   public List<Summary> waiting(Duty duty, int most) {
     return store.look(
         sql ->
@@ -213,8 +224,42 @@ public final class Summaries implements AutoCloseable {
                         "select s.case_id, s.name, s.changed_at, s.summary from case_duty d"
                             + " join case_summary s on s.case_id = d.case_id"
                             + " where d.duty = ? and d.until > ?"
-                            + " order by d.changed_at desc, d.case_id limit ?")
+                            + " order by d.due_at, d.case_id limit ?")
                     .params(duty.name(), now(), most)));
+  }
+
+  /**
+   * Which of what waits is looked at.
+   *
+   * @param only one duty; nothing for all
+   * @param worker only cases that this account has worked on; empty for all
+   */
+  public record Which(Optional<Duty> only, String worker) {}
+
+  /** A part of the timetable: a row a case, by what comes first and when it is due. */
+  public List<Summary> day(Which which, long after, int most) {
+    String order =
+        Arrays.stream(Duty.values())
+            .map(d -> "when '" + d.name() + "' then " + d.ordinal())
+            .collect(Collectors.joining(" "));
+    List<Object> given = new ArrayList<>(List.of(now()));
+    String rest = which.only().isPresent() ? " and duty = ?" : "";
+    which.only().ifPresent(d -> given.add(d.name()));
+    if (!which.worker().isEmpty()) {
+      rest +=
+          " and exists (select 1 from case_version v where v.case_id = case_duty.case_id"
+              + " and v.account = ?)";
+      given.add(which.worker());
+    }
+    given.addAll(List.of(most, after));
+    String question =
+        "select s.case_id, s.name, s.changed_at, s.summary from (select case_id, min(case duty "
+            + order
+            + " end) as place, min(due_at) as due from case_duty where until > ?"
+            + rest
+            + " group by case_id) d join case_summary s on s.case_id = d.case_id"
+            + " order by d.place, d.due, d.case_id limit ? offset ?";
+    return store.look(sql -> rows(sql.sql(question).params(given)));
   }
 
   private static List<Summary> rows(JdbcClient.StatementSpec question) {

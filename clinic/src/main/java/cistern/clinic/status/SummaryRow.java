@@ -2,11 +2,13 @@ package cistern.clinic.status;
 
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.setting.Setting;
+import cistern.statement.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Locale;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /**
@@ -44,13 +46,27 @@ record SummaryRow(
           Summary.of(open, status),
           status.renewAt().map(OffsetDateTime::toInstant).map(Instant::toString).orElse(NEVER),
           person,
-          String.join("\n", open.name(), person, question).toLowerCase(Locale.ROOT));
+          search(open, question));
     } catch (UnreadableCase e) {
       Instant again =
           medicine.clock().instant().plus(Duration.ofMinutes(Setting.SUMMARY_MINUTES.number()));
       Summary unreadable = Summary.unreadable(version.caseId(), version.at());
       return new SummaryRow(version, signed, unreadable, again.toString(), "", "");
     }
+  }
+
+  /** What is searched: name, person, question, days, and the words of the answer. */
+  private static String search(OpenCase open, String question) {
+    String answer =
+        open.interpretation().statements().stream()
+            .limit(1)
+            .map(Statement::text)
+            .collect(Collectors.joining());
+    String drawn =
+        open.workup().panel().csf().at().map(at -> at.toLocalDate().toString()).orElse("");
+    return String.join(
+            "\n", open.name(), Identity.of(open.file()).toText(), question, drawn, answer)
+        .toLowerCase(Locale.ROOT);
   }
 
   /** Keeps it, unless the case was changed or signed meanwhile. */
@@ -78,13 +94,18 @@ record SummaryRow(
   private void keepDuties(JdbcClient sql) {
     sql.sql("delete from case_duty where case_id = ?").param(version.caseId()).update();
     summary
-        .duties()
+        .waiting()
         .forEach(
-            duty ->
+            waits ->
                 sql.sql(
-                        "insert into case_duty (case_id, duty, changed_at, until)"
-                            + " values (?, ?, ?, ?)")
-                    .params(version.caseId(), duty.name(), version.at(), until())
+                        "insert into case_duty (case_id, duty, changed_at, until, due_at)"
+                            + " values (?, ?, ?, ?, ?)")
+                    .params(
+                        version.caseId(),
+                        waits.duty().name(),
+                        version.at(),
+                        waits.duty() == Duty.EMERGENCY ? NEVER : until(),
+                        waits.dueAt())
                     .update());
   }
 

@@ -32,6 +32,7 @@ public final class StoreCopy {
           "policy",
           "letter",
           "patient",
+          "chart",
           "hash");
 
   /** The columns by table; a table stands after those that it refers to. */

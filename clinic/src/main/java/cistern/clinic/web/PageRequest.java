@@ -3,6 +3,10 @@ package cistern.clinic.web;
 import cistern.clinic.account.Account;
 import cistern.clinic.account.Permission;
 import cistern.report.markup.Element;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.Part;
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -63,6 +67,21 @@ public record PageRequest(ServerRequest request, Optional<Account> visitor) {
                 e -> e.getValue().stream().map(PageRequest::plain).toList(),
                 (a, b) -> a,
                 TreeMap::new));
+  }
+
+  /** A file that was sent with a form; nothing when none was. */
+  public Optional<byte[]> file(String name) {
+    try {
+      Part part = request.servletRequest().getPart(name);
+      if (part == null || part.getSize() == 0) {
+        return Optional.empty();
+      }
+      try (InputStream in = part.getInputStream()) {
+        return Optional.of(in.readAllBytes());
+      }
+    } catch (IOException | ServletException e) {
+      return Optional.empty();
+    }
   }
 
   /** A form that the program itself made: its token is inside. */

@@ -6,7 +6,6 @@ import static cistern.clinic.web.Html.field;
 import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.link;
 import static cistern.clinic.web.Html.list;
-import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
 import static cistern.clinic.web.Html.section;
 import static cistern.clinic.web.Html.text;
@@ -14,10 +13,6 @@ import static cistern.clinic.web.Html.text;
 import cistern.clinic.account.Permission;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.casework.CaseContext;
-import cistern.clinic.form.CaseStep;
-import cistern.clinic.setting.Setting;
-import cistern.clinic.status.Duty;
-import cistern.clinic.status.Summary;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
@@ -27,10 +22,8 @@ import cistern.exchange.json.JsonText;
 import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.SequencedMap;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.function.ServerResponse;
@@ -40,10 +33,12 @@ public final class Worklist {
 
   private final CaseContext context;
   private final CaseList list;
+  private final Timetable day;
 
   private Worklist(CaseContext context) {
     this.context = context;
     this.list = new CaseList(context);
+    this.day = new Timetable(context, list);
   }
 
   /** The cases of a clinic. */
@@ -54,93 +49,12 @@ public final class Worklist {
   /** Their routes. */
   public List<Route> routes() {
     return List.of(
-        Route.get("/day", Permission.SEE_DAY, this::day),
+        Route.get("/day", Permission.SEE_DAY, day::page),
         Route.get("/cases", Permission.SEE_CASE, v -> cases(v, HttpStatus.OK, nothing())),
         Route.post("/cases/find", Permission.SEE_CASE, this::find),
         Route.post("/cases", Permission.WORK_UP, this::begin),
         Route.post("/import", Permission.WORK_UP, this::preview),
         Route.post("/import/take", Permission.WORK_UP, this::take));
-  }
-
-  private ServerResponse day(PageRequest visit) {
-    long unread = list.read(visit);
-    Map<Duty, Long> counts = context.summaries().waiting();
-    List<Node> sections = new ArrayList<>();
-    for (Duty duty : Duty.values()) {
-      long count = counts.getOrDefault(duty, 0L);
-      List<Node> items = count == 0 ? List.of() : waiting(visit, duty, count);
-      sections.add(
-          section(
-              duty.name().toLowerCase(java.util.Locale.ROOT),
-              duty.title() + (count == 0 ? "" : " (" + count + ")"),
-              list(items, unread == 0 ? "None." : "None yet.")));
-    }
-    return Responses.page(
-        context
-            .frame()
-            .toHtml(
-                visit,
-                "The day",
-                Element.of("h1", "The day"),
-                division("renewed", reading(unread), division("day").with(sections))
-                    .with("id", "renewed"),
-                note(
-                    "empty",
-                    "Looked at: every case that is not signed as it stands, and every one that was"
-                        + " changed in the last "
-                        + Setting.DAY_DAYS.number()
-                        + " days.")));
-  }
-
-  /** The first of those that wait for a duty, and how many more there are. */
-  private List<Node> waiting(PageRequest visit, Duty duty, long count) {
-    int most = Setting.DAY_ROWS.number();
-    List<Node> items = new ArrayList<>();
-    for (Summary summary : context.summaries().waiting(duty, most)) {
-      items.add(
-          Element.of("span", place(visit, summary, duty)).withText(" " + words(summary, duty)));
-    }
-    if (count > most) {
-      items.add(text("and " + (count - most) + " more, which were changed earlier"));
-    }
-    return items;
-  }
-
-  /** What is not on the page yet; the script asks for it, and without it the link does. */
-  private static Node reading(long unread) {
-    return unread == 0
-        ? nothing()
-        : note(
-                "kept",
-                "Still reading "
-                    + unread
-                    + (unread == 1 ? " case." : " cases.")
-                    + " What is read stands below, some of it as it stood some minutes ago. This"
-                    + " page renews itself. ")
-            .with("role", "status")
-            .with("data-renew", Integer.toString(Setting.DAY_RENEWAL.number()))
-            .with(link("/day", "Look again"));
-  }
-
-  /** To where the duty is done: a gel has a screen of its own. */
-  private static Element place(PageRequest visit, Summary summary, Duty duty) {
-    Element link = CaseList.link(summary);
-    return duty == Duty.GEL && visit.isAllowed(Permission.ENTER_RESULTS)
-        ? link.with("href", link.attributes().get("href") + "/gel")
-        : link;
-  }
-
-  private static String words(Summary summary, Duty duty) {
-    return switch (duty) {
-      case PUNCTURE -> word(summary, CaseStep.PLAN);
-      case HEADACHE_CALL, SERUM, DUE, OVERDUE -> word(summary, CaseStep.DRAW);
-      case GEL -> summary.gel();
-      case SIGN -> summary.signing();
-    };
-  }
-
-  private static String word(Summary summary, CaseStep step) {
-    return summary.words().getOrDefault(step, "");
   }
 
   private ServerResponse cases(PageRequest visit, HttpStatus status, Node said) {
@@ -168,16 +82,7 @@ public final class Worklist {
   private static Node beginning(PageRequest visit) {
     return division(
         "beginnings",
-        section(
-            "new",
-            "A new case",
-            visit
-                .form("/cases")
-                .with(
-                    field(
-                        "A name for the case, without anything that tells who it is",
-                        input("name", "").with("autocomplete", "off")),
-                    button("Begin"))),
+        section("new", "A new case", newCase(visit)),
         section(
             "file",
             "From a work-up file",
@@ -187,6 +92,17 @@ public final class Worklist {
                     field(
                         "The text of the file", Html.area("file", "").with("spellcheck", "false")),
                     button("Preview"))));
+  }
+
+  /** The form that begins a case. */
+  static Element newCase(PageRequest visit) {
+    return visit
+        .form("/cases")
+        .with(
+            field(
+                "A name for the case, without anything that tells who it is",
+                input("name", "").with("autocomplete", "off")),
+            button("Begin"));
   }
 
   private ServerResponse begin(PageRequest visit) {
@@ -205,7 +121,8 @@ public final class Worklist {
       case WorkupReading.NotValid notValid ->
           cases(visit, HttpStatus.UNPROCESSABLE_CONTENT, problems(notValid));
       case WorkupReading.Understood understood -> {
-        CaseVersion version = context.cases().add("begun", workup, visit.account().id());
+        String named = context.names().unlike(understood);
+        CaseVersion version = context.cases().add("begun", named, visit.account().id());
         yield Responses.see("/cases/" + version.caseId());
       }
     };

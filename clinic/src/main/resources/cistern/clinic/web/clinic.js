@@ -7,10 +7,23 @@ if (person && sessionStorage.getItem("person") !== person) {
   sessionStorage.clear();
   sessionStorage.setItem("person", person);
 }
+// What is made of typing goes where it is read: each part that names a place goes there.
+const show = (target, text) => {
+  const answer = document.createElement("template");
+  answer.innerHTML = text;
+  for (const part of answer.content.querySelectorAll("[data-at]")) {
+    document.getElementById(part.dataset.at)?.replaceChildren(...part.childNodes);
+  }
+  answer.content.querySelector(".live")?.remove();
+  target.replaceChildren(answer.content);
+};
 for (const form of document.querySelectorAll("form[data-keep]")) {
   const key = "kept " + form.dataset.keep;
-  const fields = [...form.elements].filter((f) => f.name && f.type !== "hidden");
-  const typed = () => fields.map((f) => (f.type === "checkbox" ? f.checked : f.value));
+  const fields = [...form.elements].filter(
+    (f) => f.name && f.type !== "hidden" && f.dataset.unkept === undefined,
+  );
+  const isPressed = (f) => f.type === "checkbox" || f.type === "radio";
+  const typed = () => fields.map((f) => (isPressed(f) ? f.checked : f.value));
   const began = JSON.stringify(typed());
   const kept = sessionStorage.getItem(key);
   if (form.dataset.saved === "yes") {
@@ -18,7 +31,7 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
   } else if (kept && kept !== began && JSON.parse(kept).length === fields.length) {
     const values = JSON.parse(kept);
     fields.forEach((f, i) => {
-      if (f.type === "checkbox") f.checked = values[i] === true;
+      if (isPressed(f)) f.checked = values[i] === true;
       else if (values[i] !== undefined) f.value = values[i];
     });
     const note = document.createElement("p");
@@ -46,7 +59,7 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
         body: new URLSearchParams(new FormData(form)),
         redirect: "manual",
       });
-      if (answer.ok) target.innerHTML = await answer.text();
+      if (answer.ok) show(target, await answer.text());
     } catch {
       target.textContent = "The program cannot be reached; what you type stays in this tab.";
     }
@@ -54,7 +67,7 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
   form.addEventListener("input", () => {
     sessionStorage.setItem(key, JSON.stringify(typed()));
     clearTimeout(waiting);
-    waiting = setTimeout(look, form.dataset.lookNow ? 0 : 400);
+    waiting = setTimeout(look, form.dataset.lookNow ? 0 : 60);
   });
 }
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
@@ -185,6 +198,62 @@ renew();
 addEventListener("beforeprint", () => {
   document.querySelectorAll("main details").forEach((d) => (d.open = true));
 });
+// What a laboratory sent is dropped or pasted anywhere on the page, and shown before it is taken.
+const sending = document.querySelector("form[data-drop]");
+if (sending) {
+  const file = sending.querySelector("input[type=file]");
+  const text = sending.querySelector("textarea");
+  const send = (files, words) => {
+    if (files?.length) file.files = files;
+    else if (words.trim()) text.value = words;
+    else return false;
+    sending.requestSubmit();
+    return true;
+  };
+  addEventListener("dragover", (event) => event.preventDefault());
+  addEventListener("drop", (event) => {
+    if (event.target.closest("input,textarea")) return;
+    event.preventDefault();
+    send(event.dataTransfer.files, event.dataTransfer.getData("text"));
+  });
+  addEventListener("paste", (event) => {
+    const typing = event.target.closest("input,textarea");
+    const words = event.clipboardData.getData("text");
+    const isBlock = event.clipboardData.files.length > 0 || /[\n\t]/.test(words.trim());
+    if (typing === text || (typing && !isBlock)) return;
+    if (send(event.clipboardData.files, words)) event.preventDefault();
+  });
+}
+// A time is noted as of now, in the clinic's own time.
+for (const field of document.querySelectorAll("form[data-zone] input[type=datetime-local]")) {
+  const now = document.createElement("button");
+  now.type = "button";
+  now.className = "plain now";
+  now.textContent = "now";
+  now.setAttribute("aria-label", "now: " + (field.labels[0]?.textContent ?? ""));
+  now.addEventListener("click", () => {
+    const zone = { timeZone: field.form.dataset.zone, hourCycle: "h23" };
+    const shape = { dateStyle: "short", timeStyle: "short" };
+    const words = new Intl.DateTimeFormat("sv-SE", { ...zone, ...shape }).format(new Date());
+    field.value = words.replace(" ", "T").slice(0, 16);
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  field.after(now);
+}
+// A text is copied as it stands.
+for (const button of document.querySelectorAll("[data-copy]")) {
+  button.hidden = false;
+  button.addEventListener("click", async () => {
+    const text = document.getElementById(button.dataset.copy).textContent;
+    try {
+      await navigator.clipboard.writeText(text);
+      button.textContent = "Copied";
+    } catch {
+      getSelection().selectAllChildren(document.getElementById(button.dataset.copy));
+      button.textContent = "Selected: copy it with Ctrl C";
+    }
+  });
+}
 // A form that takes its time says so.
 for (const form of document.querySelectorAll("form[data-busy]")) {
   form.addEventListener("submit", (event) => {

@@ -234,7 +234,7 @@ class CasesTest {
   }
 
   private static SignedReport.Papers papers(String policy, String letter) {
-    return new SignedReport.Papers(policy, bytes(letter), bytes("a page"));
+    return new SignedReport.Papers(policy, bytes(letter), bytes("a page"), "a comment");
   }
 
   private static byte[] bytes(String text) {

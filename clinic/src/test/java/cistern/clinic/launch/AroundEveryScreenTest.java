@@ -189,7 +189,7 @@ class AroundEveryScreenTest {
     assertThat(page.getByLabel("CSF albumin").isVisible()).isTrue();
     assertThat(page.locator("button:visible").count()).isZero();
     assertThat(page.locator("nav:visible").count()).isZero();
-    assertThat(page.getByText("Case typical-ms, version 2").isVisible()).isTrue();
+    assertThat(page.getByText(", version 2 · identifier").isVisible()).isTrue();
     assertThat(page.getByText("All cases here are invented").isVisible()).isTrue();
     page.navigate(address(path));
     assertThat(page.locator(".undo").isVisible()).isFalse();

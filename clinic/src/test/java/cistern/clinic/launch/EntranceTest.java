@@ -61,7 +61,7 @@ class EntranceTest {
     String invitation = code(made);
     Caller nurse = empty.stranger();
     assertThat(Caller.place(nurse.enter(invitation))).isEqualTo("/day");
-    assertThat(nurse.get("/day").body()).contains("Results overdue</h2>").contains("None.");
+    assertThat(nurse.get("/day").body()).contains("Nothing waits.");
     assertThat(nurse.get("/cases").body()).contains("No case.");
     assertThat(empty.stranger().enter(invitation).statusCode()).isEqualTo(401);
     assertThat(Caller.place(nurse.post("/me", Map.of("password", PASSWORD)))).isEqualTo("/");

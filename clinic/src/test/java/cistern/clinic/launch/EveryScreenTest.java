@@ -113,6 +113,10 @@ class EveryScreenTest {
     clinician.post(path + "/report", Map.of("version", "1"));
     pages.check("signed", clinician.get(path + "/report/1").body());
     pages.check("reports", clinician.get(path + "/report").body());
+    pages.check(
+        "letter looked at",
+        "<!DOCTYPE html><html lang=\"en\"><title>Look</title>"
+            + clinician.post(path + "/report/look", Map.of("to", "Dr X")).body());
     pages.check("refused", clinician.post(path + "/report", Map.of("version", "9")).body());
     String file = last(path).workup().replaceFirst("\\{", "{ \"zodiac\": 1,");
     pages.check("preview", clinician.post("/import", Map.of("file", file)).body());

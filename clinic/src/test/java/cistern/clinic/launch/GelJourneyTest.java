@@ -91,6 +91,31 @@ class GelJourneyTest {
     return caller.postText(path + "/gel/" + what, form);
   }
 
+  /** The example's pair 1 was drawn with thirteen bands. */
+  @Test
+  void count_typedOverAConfirmedGel_isAnotherPersonsAndTheDisagreementIsShown() throws IOException {
+    String path = begunWithGel();
+    send(clinician, path, "confirm");
+    assertThat(last(path).workup()).contains("\"confirmedBy\": \"Invented clinician\"");
+    Caller laboratory = running.signedIn(Role.LABORATORY);
+    assertThat(laboratory.get(path + "/bands").body())
+        .contains("13 in the picture, confirmed by Invented clinician");
+
+    laboratory.postText(
+        path + "/bands",
+        "base=" + last(path).number() + "&bands.csfOnly=0&bands.shared=0&bands.serumOnly=0");
+
+    assertThat(last(path).workup())
+        .doesNotContain("confirmedBy")
+        .contains("\"readBy\": \"Invented laboratory\"");
+    assertThat(clinician.get(path).body())
+        .contains(
+            "Two counts of the same gel: 0 in the fluid only were typed (Invented laboratory),"
+                + " 13 were read from the picture");
+    assertThat(clinician.get(path + "/report").body()).contains("Two counts of the same gel");
+    assertThat(Running.day(clinician)).contains("Gels to confirm (");
+  }
+
   @Nested
   class Sending {
 

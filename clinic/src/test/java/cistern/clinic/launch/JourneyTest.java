@@ -210,15 +210,55 @@ class JourneyTest {
     }
 
     @Test
-    void save_ofWhatCannotBeRead_saysItBesideTheFieldAndKeepsTheTyping() {
+    void save_ofWhatCannotBeRead_saysItBesideTheFieldAndSavesTheRest() {
       String path = begin("typing");
 
       HttpResponse<String> answer =
           save(path + "/question", Map.of("person.ageYears", "thirty", "question", "MS?"));
 
       assertThat(answer.statusCode()).isEqualTo(422);
-      assertThat(answer.body()).contains("thirty").contains("n-person.ageYears").contains("MS?");
-      assertThat(last(path).number()).isEqualTo(1);
+      assertThat(answer.body())
+          .contains("thirty")
+          .contains("n-person.ageYears")
+          .contains("MS?")
+          .contains("Saved, except what is marked");
+      assertThat(last(path).workup()).contains("MS?").doesNotContain("thirty");
+      assertThat(fields(clinician.get(path + "/question")))
+          .containsEntry("person.ageYears", "thirty");
+    }
+
+    @Test
+    void results_asLaboratoriesPrintThem_areReadOrAskedAbout() {
+      String path = begin("written");
+      Map<String, String> typed =
+          Map.of(
+              "albumin.csf", "0,22 g/L",
+              "albumin.serum", "44 g/l H",
+              "igg.csf", "<10mg/l",
+              "igg.serum", "1,080 mg/dL",
+              "myelin-basic-protein.csf", "1.6");
+
+      HttpResponse<String> answer = save(path + "/results", typed);
+
+      assertThat(answer.statusCode()).isEqualTo(422);
+      assertThat(answer.body())
+          .contains("A comma may mark decimals or thousands")
+          .contains("Of which unit?");
+      assertThat(last(path).workup().replaceAll("\\s", ""))
+          .contains("\"value\":0.22,\"unit\":\"g/L\"")
+          .contains("\"value\":44,\"unit\":\"g/L\"")
+          .contains("\"below\":10,\"unit\":\"mg/L\"")
+          .doesNotContain("080")
+          .doesNotContain("myelin");
+      save(
+          path + "/results",
+          Map.of("igg.serum", "10.8 g/L", "myelin-basic-protein.csf", "1.6 ng/mL"));
+      // The units are known now: a number alone is enough in the next case.
+      String next = begin("written");
+      assertThat(clinician.get(next + "/results").body()).contains("placeholder=\"ng/mL\"");
+      save(next + "/results", Map.of("myelin-basic-protein.csf", "2"));
+      assertThat(last(next).workup().replaceAll("\\s", ""))
+          .contains("\"value\":2,\"unit\":\"ng/mL\"");
     }
 
     @Test

@@ -108,6 +108,7 @@ class WholeWorkTest {
         .get(path + "/says")
         .body()
         .replaceAll("name=\"_csrf\" value=\"[^\"]+\"", "")
+        .replace("in-order-2", "in-order")
         .replace(path, "");
   }
 
@@ -136,6 +137,58 @@ class WholeWorkTest {
     assertThat(nurse.get(path).body()).contains("a headache").doesNotContain("Headache calls due");
     assertThat(nurse.get(path + "/tubes").body())
         .contains("an unanswered red-flag question counts as open");
+  }
+
+  /** Weak legs after the puncture are an emergency: urgent.md, E1. */
+  @Test
+  void emergency_afterThePuncture_headsCaseAndDayUntilSomebodyClosesItByName() {
+    String path = begin("weak-legs");
+    save(clinician, path, "draw", "draws.csf.at=2034-05-08T07:00&draws.serum.at=2034-05-08T07:00");
+    Caller nurse = running.signedIn(Role.NURSE);
+
+    HttpResponse<String> called = nurse.postText(path + "/call", "sign=legWeakness&asked=all");
+
+    assertThat(Caller.place(called)).isEqualTo(path);
+    assertThat(last(path).workup())
+        .contains("\"legWeakness\": \"yes\"")
+        .contains("\"fever\": \"no\"");
+    assertThat(nurse.get(path).body())
+        .contains("<div class=\"emergency\"")
+        .doesNotContain("that the program knows of is missing");
+    assertThat(Running.day(nurse))
+        .containsPattern("(?s)rowgroup\" colspan=\"4\">Emergencies.*weak-legs");
+    Map<String, String> answer = Map.of("to", "spinal-emergency", "reason", "MRI done, clear");
+    assertThat(nurse.post(path + "/answer", answer).statusCode()).isEqualTo(403);
+    clinician.post(path + "/answer", Map.of("to", "spinal-emergency", "reason", " "));
+    assertThat(clinician.get(path).body()).contains("<div class=\"emergency\"");
+
+    clinician.post(path + "/answer", answer);
+
+    assertThat(last(path).workup())
+        .contains("\"to\": \"spinal-emergency\"")
+        .contains("\"by\": \"Invented clinician\"")
+        .contains("\"at\": \"2034-05-09T08:")
+        .contains("\"reason\": \"MRI done, clear\"");
+    assertThat(clinician.get(path).body())
+        .doesNotContain("<div class=\"emergency\"")
+        .contains("Closed by Invented clinician")
+        .contains("MRI done, clear");
+  }
+
+  /** The names are those of the table of drugs. */
+  @Test
+  void drug_asItIsTyped_isReadOrAskedAboutAndNeverSilent() {
+    String path = begin("drugs");
+    String drug = "procedure.before.antithrombotics[0].drug=";
+
+    assertThat(clinician.postText(path + "/plan/look", "base=1&" + drug + "Eliquis+5+mg").body())
+        .contains("Read as apixaban");
+    assertThat(clinician.postText(path + "/plan/look", "base=1&" + drug + "Eliqis").body())
+        .contains("“Eliqis” is not known here")
+        .contains("Did you mean");
+    assertThat(clinician.get(path + "/plan").body())
+        .contains("Did you mean")
+        .contains("<datalist id=\"known-drugs\">");
   }
 
   @Test

@@ -29,7 +29,7 @@ class SummariesTest {
   private static final Duration LONG = Duration.ofMinutes(1);
   private static final Duration SHORT = Duration.ofMillis(50);
   private static final String RESULTS =
-      ",\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\",\"value\":220,\"unit\":\"mg/L\"}]}";
+      ",\"results\":[{\"analyte\":\"lactate\",\"in\":\"csf\",\"value\":220,\"unit\":\"umol/L\"}]}";
 
   private final Held clock = new Held(Clinic.THEN);
 

@@ -1,0 +1,84 @@
+package cistern.clinic.casework;
+
+import cistern.bands.BandVerdict;
+import cistern.clinic.account.Permission;
+import cistern.clinic.status.CaseStatus;
+import cistern.clinic.status.GelDispute;
+import cistern.clinic.status.OpenCase;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.finding.Verdict;
+import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+
+/** The row of the bands: counts, the verdict, and the gel in which they were counted. */
+final class BandRow {
+
+  private final PageRequest visit;
+  private final OpenCase open;
+  private final CaseStatus status;
+
+  BandRow(PageRequest visit, OpenCase open, CaseStatus status) {
+    this.visit = visit;
+    this.open = open;
+    this.status = status;
+  }
+
+  Element toElement(Function<String, Node> field) {
+    List<Node> cells = new ArrayList<>();
+    cells.add(Element.of("th", Html.text("oligoclonal bands")).with("scope", "row"));
+    cells.add(
+        Element.of("td", small("in CSF only"), field.apply("bands.csfOnly")).with("class", "csf"));
+    cells.add(
+        Element.of(
+                "td",
+                small("in both"),
+                field.apply("bands.shared"),
+                small("in serum only"),
+                field.apply("bands.serumOnly"))
+            .with("class", "blood"));
+    if (visit.isAllowed(Permission.READ_REPORT)) {
+      cells.add(Element.of("td", gel()).with("class", "against"));
+      cells.add(Element.of("td", verdict()).with("class", "verdict"));
+    }
+    return Element.of("tr").with("id", "row-bands").with("class", "bands-row").with(cells);
+  }
+
+  private static Element small(String words) {
+    return Element.of("span", words).with("class", "quiet");
+  }
+
+  private Node gel() {
+    String path = "/cases/" + open.version().caseId() + "/gel";
+    Node words =
+        Html.note(
+            "quiet",
+            GelDispute.of(open.interpretation().bands())
+                .map(GelDispute::text)
+                .orElseGet(() -> "Gel: " + status.gel() + "."));
+    return visit.isAllowed(Permission.ENTER_RESULTS)
+        ? Fragment.of(words, Html.link(path, "Open the gel"))
+        : words;
+  }
+
+  private Node verdict() {
+    var bands = open.interpretation().bands();
+    return bands.isReported()
+        ? Fragment.of(
+            PairTable.mark(shape(bands.verdict())), Html.text(" " + bands.verdict().word()))
+        : Html.nothing();
+  }
+
+  private static Verdict shape(BandVerdict verdict) {
+    return switch (verdict) {
+      case POSITIVE -> Verdict.ABOVE;
+      case NEGATIVE -> Verdict.WITHIN;
+      case BORDERLINE -> Verdict.BORDERLINE;
+      case UNDETERMINED -> Verdict.UNDETERMINED;
+    };
+  }
+}

@@ -1,0 +1,89 @@
+package cistern.clinic.status;
+
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.Cases;
+import cistern.clinic.setting.Setting;
+import cistern.exchange.json.InputLimits;
+import cistern.exchange.json.InputProblems;
+import cistern.exchange.json.Json;
+import cistern.exchange.json.JsonDocument;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+
+/** The units that a laboratory used last, as the cases show that were changed last. */
+public final class LaboratoryUnits {
+
+  private static final String RESULTS = "results";
+  private static final String LABORATORY = "laboratory";
+
+  private final Cases cases;
+  private final Medicine medicine;
+  private final AtomicReference<UnitsFound> known =
+      new AtomicReference<>(new UnitsFound("", Map.of()));
+
+  private LaboratoryUnits(Cases cases, Medicine medicine) {
+    this.cases = cases;
+    this.medicine = medicine;
+  }
+
+  /** The units in some cases. */
+  public static LaboratoryUnits of(Cases cases, Medicine medicine) {
+    return new LaboratoryUnits(cases, medicine);
+  }
+
+  /**
+   * What was found, and the state of the cases that it was found in.
+   *
+   * @param state changes with any of the cases
+   * @param unitsByLaboratory by the laboratory's name, then by the code of the sample
+   */
+  private record UnitsFound(String state, Map<String, Map<String, String>> unitsByLaboratory) {}
+
+  /** The units for the laboratory that a file names, by the code of the sample. */
+  public Map<String, String> of(Json.Structure file) {
+    List<CaseVersion> last = cases.lastChanged(Setting.UNIT_CASES.number());
+    String state =
+        last.stream().map(v -> v.caseId() + "/" + v.number()).collect(Collectors.joining(" "));
+    UnitsFound before = known.get();
+    if (!before.state().equals(state)) {
+      before = new UnitsFound(state, found(last));
+      known.set(before);
+    }
+    return before.unitsByLaboratory().getOrDefault(text(file, LABORATORY), Map.of());
+  }
+
+  private Map<String, Map<String, String>> found(List<CaseVersion> last) {
+    Map<String, Map<String, String>> all = new HashMap<>();
+    for (CaseVersion version : last) {
+      byte[] bytes = version.workup().getBytes(StandardCharsets.UTF_8);
+      JsonDocument.read(
+              new ByteArrayInputStream(bytes),
+              InputLimits.of(medicine.facts()),
+              new InputProblems())
+          .ifPresent(file -> note(file, all));
+    }
+    return all;
+  }
+
+  private static void note(Json.Structure file, Map<String, Map<String, String>> all) {
+    Map<String, String> units =
+        all.computeIfAbsent(text(file, LABORATORY), name -> new HashMap<>());
+    if (file.members().get(RESULTS) instanceof Json.Sequence results) {
+      for (Json each : results.items()) {
+        if (each instanceof Json.Structure result && !text(result, "unit").isEmpty()) {
+          units.putIfAbsent(
+              text(result, "analyte") + "." + text(result, "in"), text(result, "unit"));
+        }
+      }
+    }
+  }
+
+  private static String text(Json.Structure structure, String name) {
+    return structure.members().get(name) instanceof Json.Text text ? text.value() : "";
+  }
+}
