@@ -4,11 +4,13 @@ import cistern.bands.BandReport;
 import cistern.fact.Facts;
 import cistern.finding.FindingCode;
 import cistern.interpretation.Interpretation;
+import cistern.interpretation.PuncturePlanning;
 import cistern.measurement.Answer;
 import cistern.panel.Pairing;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.HeadacheRecord;
 import cistern.puncture.procedure.Question;
+import cistern.puncture.specimen.CriticalValue;
 import cistern.puncture.specimen.Outstanding;
 import cistern.puncture.specimen.Outstanding.State;
 import cistern.puncture.specimen.Results;
@@ -98,7 +100,8 @@ public enum QualityFigure {
 
   /** Of the punctures with a critical value: whether nobody was told of one in time. */
   private static Answer criticalLate(After after, Interpretation interpretation, Facts facts) {
-    var critical = CriticalResults.of(interpretation, facts);
+    List<CriticalValue> critical =
+        Results.of(facts).critical(after, PuncturePlanning.draw(interpretation.workup().panel()));
     if (critical.isEmpty()) {
       return Answer.UNKNOWN;
     }
@@ -106,9 +109,9 @@ public enum QualityFigure {
     boolean isInTime =
         critical.stream()
             .allMatch(
-                test ->
+                value ->
                     after.sent().stream()
-                        .filter(sent -> sent.test() == test)
+                        .filter(sent -> sent.test() == value.test())
                         .flatMap(sent -> QualityAmount.toldMinutes(sent).stream().boxed())
                         .anyMatch(minutes -> minutes <= limit));
     return answer(!isInTime);

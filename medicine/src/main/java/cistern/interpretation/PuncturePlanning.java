@@ -68,13 +68,18 @@ public final class PuncturePlanning {
         panel.person().sex(),
         panel.answer(Circumstance.PREGNANCY),
         workup.clinical().evidence().answer(Item.HEADACHE_DISORDER),
-        new PuncturedPerson.Draw(
-            panel.csf().at(),
-            panel.csf().volumeMl(),
-            value(panel, Analyte.GLUCOSE),
-            value(panel, Analyte.LEUKOCYTES)),
+        draw(panel),
         kidney(panel.person().body()),
         new PuncturedPerson.Beside(workup.clinical().bedside(), fluid));
+  }
+
+  /** How the fluid was drawn, and what of it somebody may have to be told at once. */
+  public static PuncturedPerson.Draw draw(Panel panel) {
+    return new PuncturedPerson.Draw(
+        panel.csf().at(),
+        panel.csf().volumeMl(),
+        value(panel, Analyte.GLUCOSE),
+        value(panel, Analyte.LEUKOCYTES));
   }
 
   private static PuncturedPerson.Kidney kidney(Person.Body body) {

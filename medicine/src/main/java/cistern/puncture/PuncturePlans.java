@@ -133,7 +133,7 @@ public final class PuncturePlans {
         care,
         HeadacheAssessments.of(facts).check(procedure.after(), person.draw().at(), care.holding()),
         results.outstanding(procedure.after()),
-        results.critical(procedure.after(), person));
+        results.critical(procedure.after(), person.draw()));
   }
 
   /** Every interval is counted again up to the time at which the person is seen. */

@@ -69,10 +69,10 @@ public final class Results {
   }
 
   /** Every result on the local critical list, told or not. */
-  public List<CriticalValue> critical(After after, PuncturedPerson subject) {
+  public List<CriticalValue> critical(After after, PuncturedPerson.Draw fluid) {
     List<CriticalValue> all = new ArrayList<>();
-    subject.draw().csfGlucose().ifPresent(glucose -> glucose(glucose, after, all));
-    subject.draw().csfLeukocytes().ifPresent(cells -> leukocytes(cells, after, all));
+    fluid.csfGlucose().ifPresent(glucose -> glucose(glucose, after, all));
+    fluid.csfLeukocytes().ifPresent(cells -> leukocytes(cells, after, all));
     after.sent().stream()
         .filter(sent -> sent.positive().isYes())
         .map(

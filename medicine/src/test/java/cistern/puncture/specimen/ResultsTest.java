@@ -49,7 +49,8 @@ class ResultsTest {
   }
 
   private static List<CriticalValue> critical(double glucose, After after) {
-    return RESULTS.critical(after, measured(Optional.of(Interval.of(glucose)), Optional.empty()));
+    return RESULTS.critical(
+        after, measured(Optional.of(Interval.of(glucose)), Optional.empty()).draw());
   }
 
   /** Culture 5 d = 120 h (a hospital laboratory's handbook, L5). */
@@ -110,7 +111,7 @@ class ResultsTest {
     PuncturedPerson bounded =
         measured(Optional.of(new Interval(lower, upper, true)), Optional.empty());
 
-    assertThat(RESULTS.critical(after(Optional.empty()), bounded)).hasSize(count);
+    assertThat(RESULTS.critical(after(Optional.empty()), bounded.draw())).hasSize(count);
   }
 
   @Test
@@ -152,7 +153,7 @@ class ResultsTest {
             Answer.YES,
             List.of());
 
-    assertThat(RESULTS.critical(after(Optional.empty(), positive), PuncturedPerson.UNKNOWN))
+    assertThat(RESULTS.critical(after(Optional.empty(), positive), PuncturedPerson.UNKNOWN.draw()))
         .extracting(CriticalValue::text)
         .containsExactly("positive: Gram stain and culture");
   }
@@ -169,8 +170,8 @@ class ResultsTest {
                         "critical.leukocytes.upper",
                         new Policy.Change(new FactValue.Figure(1000), "ward list"))));
 
-    assertThat(RESULTS.critical(after(Optional.empty()), many)).isEmpty();
-    assertThat(Results.of(local).critical(after(Optional.empty()), many))
+    assertThat(RESULTS.critical(after(Optional.empty()), many.draw())).isEmpty();
+    assertThat(Results.of(local).critical(after(Optional.empty()), many.draw()))
         .extracting(CriticalValue::text)
         .containsExactly("leukocytes 3000/µL (1000 or over)");
   }
