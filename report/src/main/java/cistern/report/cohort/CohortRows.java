@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
  */
 public final class CohortRows {
 
+  private static final String NUMBER = "-[0-9.]+(E-?[0-9]+)?";
   private static final List<String> EDITIONS = List.of("2017", "2024");
 
   private CohortRows() {}
@@ -112,7 +113,7 @@ public final class CohortRows {
    * gets an apostrophe before it.
    */
   static String cell(String text) {
-    boolean isFormula = text.matches("(?s)[=+@\\t\\r].*|-(?![0-9.]).*");
+    boolean isFormula = text.matches("(?s)[-=+@\\t\\r].*") && !text.matches(NUMBER);
     String safe = isFormula ? "'" + text : text;
     return safe.matches("(?s).*[\",\\r\\n].*") ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
   }

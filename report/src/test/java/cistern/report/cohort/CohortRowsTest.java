@@ -19,6 +19,8 @@ class CohortRowsTest {
         "@SUM(A1) | '@SUM(A1)",
         "+cmd | '+cmd",
         "-cmd | '-cmd",
+        "-2+cmd | '-2+cmd",
+        "-1.5E-7 | -1.5E-7",
         "a,b | \"a,b\"",
         "say \"x\" | \"say \"\"x\"\"\""
       })
