@@ -108,18 +108,30 @@ final class CohortRun {
 
   private Looked look(CohortInputs.Input one) {
     List<InputProblem> problems = new ArrayList<>();
-    ColumnProfile[] seen = {ColumnProfile.NONE};
+    List<ColumnProfile> rows = new ArrayList<>();
     one.read(
         inputs,
         false,
         reading -> {
           switch (reading) {
             case Understood understood ->
-                seen[0] = seen[0].merge(ColumnProfile.of(understood.workup().panel(), facts));
+                rows.add(ColumnProfile.of(understood.workup().panel(), facts));
             case WorkupReading.NotValid notValid -> problems.addAll(notValid.problems());
           }
         });
-    return new Looked(one.place(), problems, seen[0]);
+    return new Looked(one.place(), problems, merged(rows));
+  }
+
+  /** Halves are merged with halves, so that a large profile is not copied for every row. */
+  private static ColumnProfile merged(List<ColumnProfile> rows) {
+    return switch (rows.size()) {
+      case 0 -> ColumnProfile.NONE;
+      case 1 -> rows.getFirst();
+      default -> {
+        int half = rows.size() / 2;
+        yield merged(rows.subList(0, half)).merge(merged(rows.subList(half, rows.size())));
+      }
+    };
   }
 
   /** One work-up, read and interpreted, or why not. */

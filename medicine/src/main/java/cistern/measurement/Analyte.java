@@ -8,7 +8,9 @@ import static cistern.measurement.CanonicalUnit.ONE;
 import static cistern.measurement.CanonicalUnit.PER_UL;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What is measured in a fluid. */
 public enum Analyte {
@@ -35,6 +37,9 @@ public enum Analyte {
   VARICELLA_ZOSTER_IGG(
       "varicella-zoster-igg", "varicella-zoster IgG", ARBITRARY, Family.SPECIFIC_ANTIBODY),
   BORRELIA_IGG("borrelia-igg", "Borrelia IgG", ARBITRARY, Family.SPECIFIC_ANTIBODY);
+
+  private static final Map<String, Analyte> BY_CODE =
+      Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(Analyte::code, a -> a));
 
   /** Kinds of analyte that share rules. */
   public enum Family {
@@ -99,6 +104,6 @@ public enum Analyte {
 
   /** The analyte of a name in a file, if it is one that we know. */
   public static Optional<Analyte> parse(String code) {
-    return Arrays.stream(values()).filter(a -> a.code.equals(code)).findFirst();
+    return Optional.ofNullable(BY_CODE.get(code));
   }
 }

@@ -4,27 +4,62 @@ import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Spellings;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
  * Where the headings of a table stand and what they say. Up to three rows of headings are read
  * together: a heading that spans columns says its part for each of them.
- *
- * @param rows all rows of the table
- * @param first the index of the first row of headings
- * @param depth how many rows they take
- * @param headings one a column
  */
-record TableLayout(List<Row> rows, int first, int depth, List<Heading> headings) {
+final class TableLayout {
 
   private static final int LOOKED_AT = 30;
   private static final int DEEPEST = 3;
   private static final int LEAST_WEIGHT = 3;
 
-  TableLayout {
-    headings = List.copyOf(headings);
+  private final List<Row> rows;
+  private final int first;
+  private final int depth;
+  private final List<Heading> headings;
+  private final Map<String, Integer> columns = new HashMap<>();
+  private final List<Integer> fluidColumns = new ArrayList<>();
+
+  /**
+   * A layout; which column holds what is asked of every row and told once.
+   *
+   * @param rows all rows of the table
+   * @param first the index of the first row of headings
+   * @param depth how many rows they take
+   * @param headings one a column
+   */
+  private TableLayout(List<Row> rows, int first, int depth, List<Heading> headings) {
+    this.rows = rows;
+    this.first = first;
+    this.depth = depth;
+    this.headings = List.copyOf(headings);
+    for (int i = 0; i < headings.size(); i++) {
+      Heading heading = headings.get(i);
+      if (heading.fluids().isEmpty() && heading.subject().isPresent()) {
+        columns.putIfAbsent(heading.subject().get(), i);
+      }
+      if (heading.isFluid()) {
+        fluidColumns.add(i);
+      }
+    }
+  }
+
+  /** One heading a column. */
+  List<Heading> headings() {
+    return headings;
+  }
+
+  /** The number in the file of the first row of headings. */
+  int headingRow() {
+    return rows.get(first).number();
   }
 
   /** The layout that explains most; empty when no row looks like headings. */
@@ -117,18 +152,12 @@ record TableLayout(List<Row> rows, int first, int depth, List<Heading> headings)
 
   /** The column of a field; the first one when several say so. */
   Optional<Integer> column(String field) {
-    return IntStream.range(0, headings.size())
-        .filter(i -> headings.get(i).isField(field) && headings.get(i).fluids().isEmpty())
-        .boxed()
-        .findFirst();
+    return Optional.ofNullable(columns.get(field));
   }
 
   /** The columns of fluids, each with any analyte's values. */
   List<Integer> fluidColumns() {
-    return IntStream.range(0, headings.size())
-        .filter(i -> headings.get(i).isFluid())
-        .boxed()
-        .toList();
+    return Collections.unmodifiableList(fluidColumns);
   }
 
   /** Whether each row is one analyte or one result. */

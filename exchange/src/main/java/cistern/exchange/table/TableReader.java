@@ -126,14 +126,10 @@ public final class TableReader {
     }
     List<LeftOver> all = new ArrayList<>(notes);
     if (mapping.confirmedBy().isEmpty() && !isOwn(layout)) {
-      all.add(new LeftOver("row " + headingRow(layout), Why.HEADINGS, "", "", ""));
+      all.add(new LeftOver("row " + layout.headingRow(), Why.HEADINGS, "", "", ""));
     }
     Marks marks = Marks.of(layout.body(), mapping.mark());
     return new TableRows(layout, spellings, mapping, marks).reports(all);
-  }
-
-  private static int headingRow(TableLayout layout) {
-    return layout.rows().get(layout.first()).number();
   }
 
   /** Whether every heading is one of this program's own tables. */

@@ -30,8 +30,8 @@ public final class CriteriaWords {
             result.edition(),
             result.verdict().word().replace('-', ' '),
             time,
-            sets("; would be met by ", result.missing(), Item::term),
-            sets("; would not be met by ", result.missingAgainst(), CriteriaWords::without),
+            sets("; would be met by ", result.missing(), " with ", Item::term),
+            sets("; not met if there is ", result.missingAgainst(), " and ", CriteriaWords::without),
             note);
   }
 
@@ -52,7 +52,8 @@ public final class CriteriaWords {
     };
   }
 
-  private static String sets(String title, List<List<Item>> sets, Function<Item, String> words) {
+  private static String sets(
+      String title, List<List<Item>> sets, String and, Function<Item, String> words) {
     if (sets.isEmpty()) {
       return "";
     }
@@ -61,7 +62,7 @@ public final class CriteriaWords {
     return title
         + sets.stream()
             .limit(MOST_SETS)
-            .map(set -> set.stream().map(words).collect(Collectors.joining(" with ")))
+            .map(set -> set.stream().map(words).collect(Collectors.joining(and)))
             .collect(Collectors.joining(", or "))
         + (more > 0 ? rest : "");
   }
