@@ -9,6 +9,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -166,6 +167,57 @@ class CohortTest {
     assertThat(run.err()).contains("has the same id", "row 6");
     assertThat(Files.readAllLines(folder.resolve("out/interpretations.csv"))).hasSize(29);
     assertThat(Files.readString(folder.resolve("out/summary.json"))).contains("\"refused\" : 2");
+  }
+
+  /** A table over a mebibyte is read in parts; blanks around a note make it long. */
+  @Test
+  void cohort_aLongTable_isReadInPartsWithTheRowsOfTheFile() throws IOException {
+    List<String> lines = Files.readAllLines(TABLE).subList(0, 301);
+    String blanks = " ".repeat(4_000);
+    List<String> padded = new ArrayList<>();
+    padded.add(lines.getFirst() + ",note");
+    lines.subList(1, lines.size()).forEach(line -> padded.add(line + "," + blanks));
+    padded.set(280, padded.get(280).replace(",cells,", ",cels,"));
+    Path file = folder.resolve("long.csv");
+    Files.write(file, padded);
+    Run run = cohort(file, folder.resolve("out"));
+
+    assertThat(Files.size(file)).isGreaterThan(1 << 20);
+    assertThat(run.code()).isEqualTo(3);
+    // the heading is row 1, so that the 280th person stands in row 281
+    assertThat(run.err()).contains("row 281");
+    assertThat(Files.readAllLines(folder.resolve("out/interpretations.csv"))).hasSize(300);
+  }
+
+  @Test
+  void cohort_aFolderOfWorkupsAndLines_takesEach() throws IOException {
+    Path in = Files.createDirectories(folder.resolve("in/deeper"));
+    Files.copy(Path.of("../examples/typical-ms.json"), in.resolve("typical-ms.json"));
+    Files.copy(Path.of("../examples/gel-normal.png"), in.resolve("a-picture.png"));
+    String line = "{\"workup\": 1, \"id\": \"%s\", \"results\": []}";
+    Files.writeString(
+        in.getParent().resolve("more.ndjson"),
+        String.join("\n", line.formatted("one"), "", "{\"workup\": 1", line.formatted("two")));
+    Run run = cohort(in.getParent(), folder.resolve("out"));
+
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err()).contains("more.ndjson:3");
+    assertThat(Files.readAllLines(folder.resolve("out/interpretations.csv")))
+        .hasSize(4)
+        .anyMatch(row -> row.startsWith("typical-ms,"))
+        .anyMatch(row -> row.startsWith("one,"))
+        .anyMatch(row -> row.startsWith("two,"));
+  }
+
+  @Test
+  void cohort_whatIsNotThere_isSaid() {
+    Run missing = cohort(folder.resolve("missing.csv"), folder.resolve("out"));
+    Run engine = cohort(TABLE, folder.resolve("out"), "--engine", "steam");
+
+    assertThat(missing.code()).isEqualTo(3);
+    assertThat(missing.err()).contains("missing.csv", "cannot be read");
+    assertThat(engine.code()).isEqualTo(2);
+    assertThat(folder.resolve("out")).doesNotExist();
   }
 
   @Test
