@@ -99,6 +99,11 @@ class CohortMemberTest {
         told);
   }
 
+  private static HeadacheRecord headache(Answer present, ProcedureAnswers answers) {
+    return new HeadacheRecord(
+        present, answers, Map.of(), Optional.empty(), Optional.empty(), List.of());
+  }
+
   private static Answer quality(CohortMember member, QualityFigure figure) {
     return member.quality().getOrDefault(figure, Answer.UNKNOWN);
   }
@@ -129,13 +134,7 @@ class CohortMemberTest {
             Optional.empty(),
             OptionalDouble.of(4));
     HeadacheRecord headache =
-        new HeadacheRecord(
-            Answer.YES,
-            new ProcedureAnswers(Map.of(Question.PATCHED, Answer.YES)),
-            Map.of(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
+        headache(Answer.YES, new ProcedureAnswers(Map.of(Question.PATCHED, Answer.YES)));
     CohortMember member =
         member(
             panel(3).withDraws(csf, Draw.at(NINE.minusHours(200))),
@@ -164,14 +163,7 @@ class CohortMemberTest {
 
   @Test
   void of_noHeadache_wasNotPatchedEither() {
-    HeadacheRecord none =
-        new HeadacheRecord(
-            Answer.NO,
-            ProcedureAnswers.NONE,
-            Map.of(),
-            Optional.empty(),
-            Optional.empty(),
-            List.of());
+    HeadacheRecord none = headache(Answer.NO, ProcedureAnswers.NONE);
     CohortMember member =
         member(panel(3), new BandReport.NotReported(), after(Optional.of(none), List.of()));
 

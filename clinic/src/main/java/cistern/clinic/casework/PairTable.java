@@ -172,13 +172,13 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
         Ruler.of(facts)
             .toFigure("ruler-" + finding.code().code(), finding, said.panel().panel())
             .toSvg(),
-        Element.of("span", name(finding, analyte) + ValueWords.valueWithUnit(finding))
+        Element.of("span", name(finding) + ValueWords.valueWithUnit(finding))
             .with("class", "amount"),
         Element.of("span", limit).with("class", "quiet"));
   }
 
   /** What the number is, where it is not the measured one itself. */
-  private static String name(Finding finding, Analyte analyte) {
+  private static String name(Finding finding) {
     return switch (finding.code().kind()) {
       case QUOTIENT -> "quotient ";
       case INDEX, ANTIBODY_INDEX -> "index ";

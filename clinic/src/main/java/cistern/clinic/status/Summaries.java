@@ -8,7 +8,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +19,6 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -236,12 +234,15 @@ public final class Summaries implements AutoCloseable {
    */
   public record Which(Optional<Duty> only, String worker) {}
 
+  /** What comes first, first. */
+  private static final List<Duty> DUTIES = List.of(Duty.values());
+
   /** A part of the timetable: a row a case, by what comes first and when it is due. */
   public List<Summary> day(Which which, long after, int most) {
-    String order =
-        Arrays.stream(Duty.values())
-            .map(d -> "when '" + d.name() + "' then " + d.ordinal())
-            .collect(Collectors.joining(" "));
+    StringBuilder order = new StringBuilder();
+    for (int i = 0; i < DUTIES.size(); i++) {
+      order.append(" when '%s' then %d".formatted(DUTIES.get(i).name(), i));
+    }
     List<Object> given = new ArrayList<>(List.of(now()));
     String rest = which.only().isPresent() ? " and duty = ?" : "";
     which.only().ifPresent(d -> given.add(d.name()));

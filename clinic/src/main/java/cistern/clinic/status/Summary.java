@@ -82,7 +82,9 @@ public record Summary(
       return bare(caseId, changedAt, UNREAD);
     }
     Map<CaseStep, String> words = new EnumMap<>(CaseStep.class);
-    STEPS.forEach(step -> words.put(step, lines.get(step.ordinal())));
+    for (int i = 0; i < STEPS.size(); i++) {
+      words.put(STEPS.get(i), lines.get(i));
+    }
     int next = STEPS.size();
     return new Summary(
         caseId,

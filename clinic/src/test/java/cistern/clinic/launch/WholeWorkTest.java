@@ -250,10 +250,10 @@ class WholeWorkTest {
   @Test
   void report_ofAnOpenEmergency_saysWhatIsUnansweredBesideTheButton() {
     assertThat(clinician.get(example("infection-like") + "/report").body())
-        .containsSubsequence("Nobody has answered yet", "Bacterial meningitis pattern", "Sign as")
+        .containsSubsequence("Open when you sign it now", "Bacterial meningitis pattern", "Sign as")
         .doesNotContain("will stand here");
     assertThat(clinician.get(example("typical-ms") + "/report").body())
-        .doesNotContain("Nobody has answered yet");
+        .doesNotContain("Bacterial meningitis");
   }
 
   @Test

@@ -31,7 +31,8 @@ public final class CriteriaWords {
             result.verdict().word().replace('-', ' '),
             time,
             sets("; would be met by ", result.missing(), " with ", Item::term),
-            sets("; not met if there is ", result.missingAgainst(), " and ", CriteriaWords::without),
+            sets(
+                "; not met if there is ", result.missingAgainst(), " and ", CriteriaWords::without),
             note);
   }
 
