@@ -2,6 +2,7 @@ package cistern.statement;
 
 import cistern.criteria.CriteriaResult;
 import cistern.criteria.Item;
+import cistern.criteria.Ways;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -11,8 +12,6 @@ import java.util.stream.Collectors;
  * @param results both editions
  */
 public record CriteriaStatement(List<CriteriaResult> results) implements Statement {
-
-  private static final int MOST_SETS = 3;
 
   /** Copies the results. */
   public CriteriaStatement {
@@ -45,12 +44,6 @@ public record CriteriaStatement(List<CriteriaResult> results) implements Stateme
     if (result.missing().isEmpty()) {
       return result.note().isEmpty() ? "" : ": " + result.note();
     }
-    String sets =
-        result.missing().stream()
-            .limit(MOST_SETS)
-            .map(set -> set.stream().map(Item::term).collect(Collectors.joining(" with ")))
-            .collect(Collectors.joining(", or "));
-    String more = result.missing().size() > MOST_SETS ? ", or another way" : "";
-    return "; they would be met by: " + sets + more;
+    return "; they would be met by: " + Ways.say(result.missing(), Item::term);
   }
 }

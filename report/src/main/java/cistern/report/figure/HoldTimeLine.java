@@ -60,13 +60,13 @@ public final class HoldTimeLine {
   }
 
   /**
-   * The figure; none where no guideline gives an interval.
+   * The figure; none where no guideline asks for an interval.
    *
    * @param id unique on a page
    * @param times how times are printed
    */
   public static Optional<Figure> of(AntithromboticPlan plan, String id, PrintedTime times) {
-    return plan.answers().stream().anyMatch(a -> a.hold().isPresent())
+    return plan.answers().stream().flatMap(a -> a.hold().stream()).anyMatch(h -> h.most() > 0)
         ? Optional.of(new HoldTimeLine(plan, times).figure(id))
         : Optional.empty();
   }

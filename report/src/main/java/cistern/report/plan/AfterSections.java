@@ -42,14 +42,16 @@ final class AfterSections {
     this.times = times;
   }
 
-  /** What stands after the first page: the note, the pressure, and every question. */
+  /** What stands after the first page: the note, the pressure, and afterwards every question. */
   List<Section> details() {
     Afterwards afterwards = plan.afterwards();
     List<Section> all = new ArrayList<>();
     all.add(note());
     afterwards.pressure().ifPresent(p -> all.add(pressure(p)));
-    ladder().ifPresent(all::add);
-    all.add(headache(afterwards.headache()));
+    if (plan.isDone()) {
+      ladder().ifPresent(all::add);
+      all.add(headache(afterwards.headache()));
+    }
     return all;
   }
 

@@ -65,8 +65,11 @@ final class BleedingSections {
 
   private static String without(AntithromboticPlan drug, boolean isDrawn) {
     String name = capital(drug.taken().name());
-    return isDrawn
-        ? name + ": in the annex."
+    if (isDrawn) {
+      return name + ": in the annex.";
+    }
+    return drug.answers().stream().anyMatch(answer -> answer.hold().isPresent())
+        ? name + ": no guideline here asks for an interval before the puncture."
         : name + ": no guideline here gives an interval; ask the prescriber.";
   }
 

@@ -4,6 +4,7 @@ import cistern.criteria.CriteriaResult;
 import cistern.criteria.DisseminationInTime;
 import cistern.criteria.Item;
 import cistern.criteria.PunctureEffect;
+import cistern.criteria.Ways;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -11,9 +12,6 @@ import java.util.stream.Collectors;
 
 /** What an edition of the criteria says, in one sentence. */
 public final class CriteriaWords {
-
-  /** More ways than these are counted, not told: the file has all. */
-  private static final int MOST_SETS = 3;
 
   private CriteriaWords() {}
 
@@ -30,9 +28,8 @@ public final class CriteriaWords {
             result.edition(),
             result.verdict().word().replace('-', ' '),
             time,
-            sets("; would be met by ", result.missing(), " with ", Item::term),
-            sets(
-                "; not met if there is ", result.missingAgainst(), " and ", CriteriaWords::without),
+            ways("; would be met by ", result.missing(), Item::term),
+            ways("; not met if there is ", result.missingAgainst(), CriteriaWords::without),
             note);
   }
 
@@ -53,19 +50,8 @@ public final class CriteriaWords {
     };
   }
 
-  private static String sets(
-      String title, List<List<Item>> sets, String and, Function<Item, String> words) {
-    if (sets.isEmpty()) {
-      return "";
-    }
-    int more = sets.size() - MOST_SETS;
-    String rest = more == 1 ? ", or in one other way" : ", or in %d other ways".formatted(more);
-    return title
-        + sets.stream()
-            .limit(MOST_SETS)
-            .map(set -> set.stream().map(words).collect(Collectors.joining(and)))
-            .collect(Collectors.joining(", or "))
-        + (more > 0 ? rest : "");
+  private static String ways(String title, List<List<Item>> ways, Function<Item, String> words) {
+    return ways.isEmpty() ? "" : title + Ways.say(ways, words);
   }
 
   /** What positive against negative fluid changes in each edition. */
