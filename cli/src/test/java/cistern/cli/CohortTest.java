@@ -191,14 +191,15 @@ class CohortTest {
 
   @Test
   void cohort_aFolderOfWorkupsAndLines_takesEach() throws IOException {
-    Path in = Files.createDirectories(folder.resolve("in/deeper"));
-    Files.copy(Path.of("../examples/typical-ms.json"), in.resolve("typical-ms.json"));
-    Files.copy(Path.of("../examples/gel-normal.png"), in.resolve("a-picture.png"));
+    Path in = folder.resolve("in");
+    Path deeper = Files.createDirectories(in.resolve("deeper"));
+    Files.copy(Path.of("../examples/typical-ms.json"), deeper.resolve("typical-ms.json"));
+    Files.copy(Path.of("../examples/gel-normal.png"), deeper.resolve("a-picture.png"));
     String line = "{\"workup\": 1, \"id\": \"%s\", \"results\": []}";
     Files.writeString(
-        in.getParent().resolve("more.ndjson"),
+        in.resolve("more.ndjson"),
         String.join("\n", line.formatted("one"), "", "{\"workup\": 1", line.formatted("two")));
-    Run run = cohort(in.getParent(), folder.resolve("out"));
+    Run run = cohort(in, folder.resolve("out"));
 
     assertThat(run.code()).isEqualTo(3);
     assertThat(run.err()).contains("more.ndjson:3");
