@@ -3,9 +3,12 @@ package cistern.fact;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 
+import java.net.URI;
 import java.util.EnumSet;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,11 +18,92 @@ class BibliographyTest {
 
   private static final Bibliography STANDARD = Bibliography.standard();
 
+  private static final String CITATION_SEEN =
+      "journal, volume and page seen in another text, no number: PubMed's search by them";
+  private static final String TITLE_SEEN =
+      "title seen in another text, volume and page not: PubMed's search by the recalled ones";
+  private static final String RECALLED =
+      "author, year and journal seen, the rest not: PubMed's search by recalled volume and page";
+  private static final String WORDS =
+      "no volume, page or number seen: PubMed's search by title, or journal, year and subject";
+  private static final String LABEL = "a label is replaced when revised: the search gives today's";
+  private static final String WHOLE_SITE = "the work is the whole site";
+  private static final String SUBSCRIPTION = "behind a subscription: found there by its number";
+  private static final String BODY = "the body's own site, the paper's page was not seen";
+
+  /** The entries that no number and no page of their own lead to, with the reason. */
+  private static final Map<String, String> WITHOUT_IDENTIFIER =
+      Map.ofEntries(
+          Map.entry("schiffer-2018", CITATION_SEEN),
+          Map.entry("tintore-2001", CITATION_SEEN),
+          Map.entry("stockholm-1994", CITATION_SEEN),
+          Map.entry("castrillo-2015", CITATION_SEEN),
+          Map.entry("spanos-1989", CITATION_SEEN),
+          Map.entry("zeidan-2006", CITATION_SEEN),
+          Map.entry("hegen-2016", TITLE_SEEN),
+          Map.entry("reiber-2019", RECALLED),
+          Map.entry("horlocker-2003", TITLE_SEEN),
+          Map.entry("innsbruck-kappa", WORDS),
+          Map.entry("japan-2017", WORDS),
+          Map.entry("xarelto-label", LABEL),
+          Map.entry("eliquis-label", LABEL),
+          Map.entry("lovenox-label", LABEL),
+          Map.entry("ukcpa", WHOLE_SITE),
+          Map.entry("loinc", WHOLE_SITE),
+          Map.entry("hl7-v2-tables", WHOLE_SITE),
+          Map.entry("uptodate-neuraxial", SUBSCRIPTION),
+          Map.entry("uptodate-esaic", SUBSCRIPTION),
+          Map.entry("oaa-2018", BODY));
+
   @Test
   void standard_everyEntry_saysWhereToFindIt() {
     assertThat(STANDARD.all()).hasSizeGreaterThan(50);
     assertThat(STANDARD.all())
         .allSatisfy(r -> assertThat(r.address()).as(r.key()).matches("(https?://|ISBN ).+"));
+  }
+
+  /** Both ways: an entry that has found its number leaves the list. */
+  @Test
+  void standard_everyEntryWithoutAnIdentifier_standsInTheListWithItsReason() {
+    Set<String> without =
+        STANDARD.all().stream()
+            .filter(r -> !hasIdentifier(r.fields()))
+            .map(Reference::key)
+            .collect(Collectors.toSet());
+
+    assertThat(without).isEqualTo(WITHOUT_IDENTIFIER.keySet());
+  }
+
+  private static boolean hasIdentifier(Map<String, String> fields) {
+    return Stream.of("DOI", "PMID", "PMCID", "ISBN").anyMatch(fields::containsKey)
+        || isPageOfItsOwn(fields.getOrDefault("URL", ""));
+  }
+
+  /** Neither a search nor the front page of a site. */
+  private static boolean isPageOfItsOwn(String url) {
+    return !url.isEmpty()
+        && !url.matches(".*[?](term|query)=.*")
+        && URI.create(url).getPath().length() > 1;
+  }
+
+  @Test
+  void standard_everyNumber_hasTheFormOfItsKind() {
+    assertThat(STANDARD.all())
+        .allSatisfy(
+            r -> {
+              assertThat(r.fields().getOrDefault("DOI", "10.1/x"))
+                  .matches("10[.]\\d+/\\S*[^.\\s]");
+              assertThat(r.fields().getOrDefault("PMID", "1")).matches("[1-9]\\d{0,7}");
+              assertThat(r.fields().getOrDefault("PMCID", "PMC1")).matches("PMC[1-9]\\d*");
+            });
+  }
+
+  /** Two works never share a number: a slip of copying would show so. */
+  @ParameterizedTest
+  @ValueSource(strings = {"DOI", "PMID", "PMCID"})
+  void standard_noNumber_standsTwice(String kind) {
+    assertThat(STANDARD.all().stream().flatMap(r -> Stream.ofNullable(r.fields().get(kind))))
+        .doesNotHaveDuplicates();
   }
 
   @Test
