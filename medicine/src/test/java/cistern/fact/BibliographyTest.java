@@ -91,8 +91,7 @@ class BibliographyTest {
     assertThat(STANDARD.all())
         .allSatisfy(
             r -> {
-              assertThat(r.fields().getOrDefault("DOI", "10.1/x"))
-                  .matches("10[.]\\d+/\\S*[^.\\s]");
+              assertThat(r.fields().getOrDefault("DOI", "10.1/x")).matches("10[.]\\d+/\\S*[^.\\s]");
               assertThat(r.fields().getOrDefault("PMID", "1")).matches("[1-9]\\d{0,7}");
               assertThat(r.fields().getOrDefault("PMCID", "PMC1")).matches("PMC[1-9]\\d*");
             });
