@@ -32,11 +32,13 @@ public final class Facts {
           "cohort.tsv");
 
   private final Map<String, Fact> byKey;
+  private final Map<String, List<String>> byFamily;
   private final String version;
   private final Optional<String> policy;
 
   private Facts(Map<String, Fact> byKey, String version, Optional<String> policy) {
     this.byKey = Collections.unmodifiableMap(byKey);
+    this.byFamily = byKey.keySet().stream().collect(Collectors.groupingBy(Facts::family));
     this.version = version;
     this.policy = policy;
   }
@@ -131,6 +133,22 @@ public final class Facts {
   /** All facts in the order of their tables. */
   public Collection<Fact> all() {
     return byKey.values();
+  }
+
+  /**
+   * The keys that begin alike, in the order of their tables.
+   *
+   * @param start at least the first part of a key with the point after it
+   */
+  public List<String> keys(String start) {
+    return byFamily.getOrDefault(family(start), List.of()).stream()
+        .filter(key -> key.startsWith(start))
+        .toList();
+  }
+
+  private static String family(String key) {
+    int point = key.indexOf('.');
+    return point < 0 ? key : key.substring(0, point);
   }
 
   /** The names and versions of the tables. */

@@ -1,6 +1,5 @@
 package cistern.puncture;
 
-import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.puncture.aftercare.AfterCare;
 import cistern.puncture.aftercare.AfterCares;
@@ -39,6 +38,8 @@ public final class PuncturePlans {
   private final Antithrombotics antithrombotics;
   private final BleedingStandings standings;
   private final AfterCares afterCares;
+  private final Clearances clearances;
+  private final Thresholds thresholds;
 
   private PuncturePlans(Facts facts) {
     this.facts = facts;
@@ -46,6 +47,8 @@ public final class PuncturePlans {
     antithrombotics = Antithrombotics.of(facts);
     standings = BleedingStandings.of(facts);
     afterCares = AfterCares.of(facts);
+    clearances = Clearances.of(facts);
+    thresholds = Thresholds.of(facts);
   }
 
   /** Plans under some facts. */
@@ -80,11 +83,11 @@ public final class PuncturePlans {
 
   private PuncturePlan.Bleeding bleeding(Before before, PuncturedPerson person) {
     var taken = drugs.check(before.anticoagulation(), person);
-    var clearance = Clearances.of(facts).check(before, person);
+    var clearance = clearances.check(before, person);
     return new PuncturePlan.Bleeding(
         taken,
         clearance,
-        Thresholds.of(facts).check(before.anticoagulation().coagulation()),
+        thresholds.check(before.anticoagulation().coagulation()),
         antithrombotics.check(taken, before, clearance));
   }
 
@@ -117,11 +120,7 @@ public final class PuncturePlans {
   }
 
   private List<String> words(String start) {
-    return facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith(start))
-        .map(facts::word)
-        .toList();
+    return facts.keys(start).stream().map(facts::word).toList();
   }
 
   private PuncturePlan.Afterwards afterwards(

@@ -1,6 +1,5 @@
 package cistern.puncture.aftercare;
 
-import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.measurement.Answer;
 import cistern.puncture.bleeding.AntithromboticPlan;
@@ -96,9 +95,8 @@ public final class AfterCares {
   }
 
   private List<String> rows(String start) {
-    return facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith(start) && key.endsWith(".say"))
+    return facts.keys(start).stream()
+        .filter(key -> key.endsWith(".say"))
         .map(key -> key.substring(0, key.length() - ".say".length()))
         .toList();
   }

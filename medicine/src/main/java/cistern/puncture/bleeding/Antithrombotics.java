@@ -1,6 +1,5 @@
 package cistern.puncture.bleeding;
 
-import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.puncture.guideline.Guideline;
@@ -30,9 +29,8 @@ public final class Antithrombotics {
     this.facts = facts;
     rules = HoldRule.all(facts);
     guidelines =
-        facts.all().stream()
-            .map(Fact::key)
-            .filter(key -> key.startsWith(GUIDELINE) && key.endsWith(ALWAYS))
+        facts.keys(GUIDELINE).stream()
+            .filter(key -> key.endsWith(ALWAYS))
             .map(key -> key.substring(GUIDELINE.length(), key.length() - ALWAYS.length()))
             .toList();
   }

@@ -1,6 +1,5 @@
 package cistern.puncture.bleeding;
 
-import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.puncture.procedure.Before;
@@ -87,9 +86,8 @@ public final class Clearances {
   private Clearance known(double value, String origin) {
     double reach = facts.number(KEY + "near");
     List<Double> near =
-        facts.all().stream()
-            .filter(fact -> fact.key().startsWith(KEY + "threshold."))
-            .map(Fact::value)
+        facts.keys(KEY + "threshold.").stream()
+            .map(key -> facts.fact(key).value())
             .flatMap(
                 v ->
                     v instanceof FactValue.Figure figure

@@ -45,9 +45,8 @@ record HoldRule(
 
   /** Every row in the order of the table. */
   static List<HoldRule> all(Facts facts) {
-    return facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith(TABLE) && key.endsWith(RULE))
+    return facts.keys(TABLE).stream()
+        .filter(key -> key.endsWith(RULE))
         .map(key -> read(facts, key.substring(0, key.length() - RULE.length())))
         .toList();
   }
@@ -158,10 +157,8 @@ record HoldRule(
     Grounds grounds() {
       boolean isNumbered = hours("hold").isPresent();
       String[] keys =
-          facts.all().stream()
-              .filter(fact -> fact.key().startsWith(row + "."))
-              .filter(fact -> !isNumbered || fact.value() instanceof FactValue.Figure)
-              .map(Fact::key)
+          facts.keys(row + ".").stream()
+              .filter(key -> !isNumbered || facts.fact(key).value() instanceof FactValue.Figure)
               .toArray(String[]::new);
       return facts.grounds(keys);
     }

@@ -41,9 +41,7 @@ public final class Thresholds {
 
   private List<String> guidelines(ClottingTest test) {
     String start = TABLE + test.code() + ".";
-    return facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith(start))
+    return facts.keys(start).stream()
         .map(key -> key.substring(start.length(), key.indexOf('.', start.length())))
         .distinct()
         .toList();
@@ -125,11 +123,7 @@ public final class Thresholds {
     }
 
     private cistern.fact.Grounds grounds() {
-      return facts.grounds(
-          facts.all().stream()
-              .map(Fact::key)
-              .filter(k -> k.startsWith(key))
-              .toArray(String[]::new));
+      return facts.grounds(facts.keys(key).toArray(String[]::new));
     }
   }
 

@@ -1,6 +1,5 @@
 package cistern.puncture.drug;
 
-import cistern.fact.Fact;
 import cistern.fact.Facts;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -50,9 +49,8 @@ public final class Drugs {
     ordinary = DoseText.names(facts, "form");
     endings = List.copyOf(DoseText.names(facts, "ending"));
     List<String> rows =
-        facts.all().stream()
-            .map(Fact::key)
-            .filter(key -> key.startsWith(ROW) && key.endsWith(NAMES))
+        facts.keys(ROW).stream()
+            .filter(key -> key.endsWith(NAMES))
             .map(key -> key.substring(0, key.length() - NAMES.length()))
             .toList();
     rows.forEach(row -> entries.put(row.substring(ROW.length()), entry(facts, row)));

@@ -1,6 +1,5 @@
 package cistern.puncture.headache;
 
-import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
@@ -163,9 +162,8 @@ public final class HeadacheRisks {
                         ? "centred on its share among the clinic's own people"
                         : "its share in a baseline is not known, or another factor counts",
                     FACTOR + code + ".odds-ratio")));
-    facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith(KEY + "unused."))
+    facts
+        .keys(KEY + "unused.")
         .forEach(
             key -> {
               String code = key.substring((KEY + "unused.").length());

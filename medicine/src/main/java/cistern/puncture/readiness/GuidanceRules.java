@@ -9,7 +9,6 @@ import static cistern.puncture.procedure.Question.SCOLIOSIS;
 import static cistern.puncture.procedure.Question.SEVERE_ARTHRITIS;
 import static cistern.puncture.procedure.Question.SPINE_ANOMALY;
 
-import cistern.fact.Fact;
 import cistern.fact.Facts;
 import cistern.finding.Printed;
 import cistern.measurement.Answer;
@@ -67,9 +66,7 @@ public final class GuidanceRules {
 
   /** Needle and technique with the size of their effects, conflicts beside each other. */
   public List<Advice> technique() {
-    return facts.all().stream()
-        .map(Fact::key)
-        .filter(key -> key.startsWith("technique."))
+    return facts.keys("technique.").stream()
         .map(
             key ->
                 new Advice(

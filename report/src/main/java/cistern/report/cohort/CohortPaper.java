@@ -67,7 +67,8 @@ public final class CohortPaper {
     }
     sections.add(method());
     String banner =
-        Caution.RESEARCH_ONLY.text() + (report.isInvented() ? " " + Caution.INVENTED.text() : "");
+        Caution.RESEARCH_ONLY.text()
+            + (report.isInvented() ? " The people in it are invented." : "");
     return new Paper(
         new Front(
             Paper.Kind.LEAF,
