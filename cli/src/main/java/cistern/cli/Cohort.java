@@ -36,7 +36,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "Writes interpretations.csv, dictionary.csv, summary.json, report.html and report.pdf.",
-      "Example: cistern cohort examples/cohort.csv --out cohort --cases ms --controls other"
+      "Example: cistern cohort examples/cohort.csv --out cohort --cases ms \\",
+      "    --controls non-inflammatory"
     },
     mixinStandardHelpOptions = true)
 final class Cohort implements Callable<Integer> {
@@ -194,6 +195,7 @@ final class Cohort implements Callable<Integer> {
         terminal.err().println(input + ": it holds no valid work-up. Nothing was written.");
         return ExitCode.INVALID_INPUT;
       }
+      people.absent().ifPresent(a -> terminal.err().println(input + ": " + a + "."));
       folder.finish(
           report(run, new SiteStudy(facts, people, seed), facts, earlier.isPresent()),
           facts,

@@ -114,9 +114,11 @@ class CohortTest {
   @Test
   void cohort_fewPeople_refusesLimitsAndPerformance() throws IOException {
     Path out = folder.resolve("out");
-    Run run = cohort(table(25), out, "--controls", "non-inflammatory", "--cases", "ms");
+    Run run = cohort(table(25), out, "--controls", "non-inflammatory,healthy", "--cases", "ms");
 
     assertThat(run.code()).isZero();
+    assertThat(run.err())
+        .containsPattern("nobody has the final diagnosis healthy; recorded are .*ms, .*");
     assertThat(Files.readString(out.resolve("report.html")))
         .contains("at least 20 people", "at least 20 of each", "Too few people to tell")
         .doesNotContain("the limits in force fit");

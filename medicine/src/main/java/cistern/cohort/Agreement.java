@@ -13,13 +13,12 @@ import org.hipparchus.distribution.continuous.NormalDistribution;
 public record Agreement(double kappa, double error, long cases) {
 
   /**
-   * The agreement of a table.
+   * The agreement of a table; empty where chance alone would agree always, or nothing was read.
    *
    * @param counts rows the one reader's words, columns the other's, in the same order
-   * @throws IllegalArgumentException when the table is not square, is empty, or chance alone would
-   *     agree always
+   * @throws IllegalArgumentException when the table is not square
    */
-  public static Agreement of(long[][] counts) {
+  public static Optional<Agreement> of(long[][] counts) {
     int words = counts.length;
     double[] rows = new double[words];
     double[] columns = new double[words];
@@ -45,19 +44,10 @@ public record Agreement(double kappa, double error, long cases) {
       expected += rows[i] * columns[i];
     }
     if (cases == 0 || expected >= 1) {
-      throw new IllegalArgumentException("both readers used one word only: no κ");
-    }
-    double kappa = (seen - expected) / (1 - expected);
-    return new Agreement(kappa, error(counts, cases, rows, columns, kappa), cases);
-  }
-
-  /** The same; empty where chance alone would agree always, or nothing was read. */
-  public static Optional<Agreement> find(long[][] counts) {
-    try {
-      return Optional.of(of(counts));
-    } catch (IllegalArgumentException noKappa) {
       return Optional.empty();
     }
+    double kappa = (seen - expected) / (1 - expected);
+    return Optional.of(new Agreement(kappa, error(counts, cases, rows, columns, kappa), cases));
   }
 
   private static double error(

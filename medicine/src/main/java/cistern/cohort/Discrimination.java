@@ -74,21 +74,15 @@ public final class Discrimination {
 
   /** The variance of the area. */
   public double variance() {
-    return covariance(this);
+    return variance(with) / with.length + variance(without) / without.length;
   }
 
-  /** The covariance with another measurement in the same people, in the same order. */
-  private double covariance(Discrimination other) {
-    return covariance(with, area, other.with, other.area) / with.length
-        + covariance(without, area, other.without, other.area) / without.length;
-  }
-
-  private static double covariance(double[] a, double meanA, double[] b, double meanB) {
+  private double variance(double[] places) {
     double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += (a[i] - meanA) * (b[i] - meanB);
+    for (double place : places) {
+      sum += (place - area) * (place - area);
     }
-    return sum / (a.length - 1);
+    return sum / (places.length - 1);
   }
 
   /** The interval of the area by the normal distribution, not beyond 0 and 1. */
@@ -96,15 +90,5 @@ public final class Discrimination {
     double z = new NormalDistribution().inverseCumulativeProbability((1 + confidence) / 2);
     double half = z * Math.sqrt(variance());
     return new ConfidenceInterval(Math.max(0, area - half), Math.min(1, area + half));
-  }
-
-  /**
-   * The difference to another measurement in standard errors, for paired people.
-   *
-   * @param other the other measurement in the same people, in the same order
-   */
-  public double standardised(Discrimination other) {
-    double variance = variance() + other.variance() - 2 * covariance(other);
-    return (area - other.area) / Math.sqrt(variance);
   }
 }

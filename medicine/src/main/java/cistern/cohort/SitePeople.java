@@ -4,6 +4,7 @@ import cistern.finding.FindingCode;
 import java.io.Serial;
 import java.io.Serializable;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -17,6 +18,9 @@ public final class SitePeople implements Serializable {
 
   @Serial private static final long serialVersionUID = 1L;
 
+  private static final int MOST_DIAGNOSES = 100;
+
+  private final TreeSet<String> diagnoses = new TreeSet<>();
   private final TreeSet<String> controls;
   private final TreeSet<String> cases;
   private final SiteGroup without;
@@ -40,6 +44,9 @@ public final class SitePeople implements Serializable {
 
   /** Adds one person, who counts when the final diagnosis is one of those named. */
   public void add(CohortMember member) {
+    if (diagnoses.size() < MOST_DIAGNOSES) {
+      member.diagnosis().ifPresent(diagnoses::add);
+    }
     boolean isCase = member.diagnosis().filter(cases::contains).isPresent();
     if (member.diagnosis().filter(controls::contains).isPresent()) {
       without.add(member);
@@ -61,6 +68,21 @@ public final class SitePeople implements Serializable {
     with.addAll(other.with);
     foretelling = foretelling.merge(other.foretelling);
     bandsOfAttacks = bandsOfAttacks.merge(other.bandsOfAttacks);
+    diagnoses.addAll(other.diagnoses);
+  }
+
+  /** Why a group is empty: a diagnosis that was named and nobody has, with those that there are. */
+  public Optional<String> absent() {
+    TreeSet<String> absent = new TreeSet<>(controls);
+    absent.addAll(cases);
+    absent.removeAll(diagnoses);
+    return absent.isEmpty() || diagnoses.size() >= MOST_DIAGNOSES
+        ? Optional.empty()
+        : Optional.of(
+            "nobody has the final diagnosis "
+                + String.join(", ", absent)
+                + "; recorded are "
+                + (diagnoses.isEmpty() ? "none" : String.join(", ", diagnoses)));
   }
 
   boolean hasControls() {

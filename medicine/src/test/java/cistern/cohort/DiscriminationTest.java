@@ -71,17 +71,6 @@ class DiscriminationTest {
   }
 
   @Test
-  void standardised_pairedMeasurements_hasTheSignOfTheDifference() {
-    double[] with = drawn(40, 1.2, 7);
-    double[] without = drawn(40, 0, 8);
-    Discrimination good = Discrimination.of(with, without);
-    Discrimination noise = Discrimination.of(drawn(40, 0, 9), drawn(40, 0, 10));
-
-    assertThat(good.standardised(noise)).isPositive();
-    assertThat(noise.standardised(good)).isCloseTo(-good.standardised(noise), within(1e-12));
-  }
-
-  @Test
   void of_onePerson_isRefused() {
     assertThatThrownBy(() -> Discrimination.of(new double[] {1}, new double[] {1, 2}))
         .isInstanceOf(IllegalArgumentException.class);

@@ -79,7 +79,8 @@ public final class CsvRecords {
       line += c == '\n' ? 1 : 0;
       if (isQuoted) {
         isQuoted = quoted(c, raw, cell);
-      } else if (c == '"' && cell.isEmpty()) {
+      } else if (c == '"' && cell.toString().isBlank()) {
+        cell.setLength(0);
         isQuoted = true;
       } else if (c == sign) {
         cells.add(cell.toString());

@@ -2,6 +2,10 @@ package cistern.exchange.table;
 
 import cistern.exchange.table.CellGrid.Cell;
 import cistern.exchange.table.CellGrid.Row;
+import cistern.exchange.table.CsvRecords.CsvRecord;
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -49,50 +53,21 @@ final class SeparatedText {
   }
 
   private static List<Row> rows(String text, char sign, int first) {
+    CsvRecords records = new CsvRecords(new StringReader(text), sign);
     List<Row> rows = new ArrayList<>();
-    List<Cell> cells = new ArrayList<>();
-    StringBuilder cell = new StringBuilder();
-    boolean isQuoted = false;
-    int line = first;
-    int start = first;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (isQuoted) {
-        if (c == '"' && i + 1 < text.length() && text.charAt(i + 1) == '"') {
-          cell.append('"');
-          i++;
-        } else if (c == '"') {
-          isQuoted = false;
-        } else {
-          cell.append(c);
-        }
-        line += c == '\n' ? 1 : 0;
-      } else if (c == '"' && cell.toString().isBlank()) {
-        cell.setLength(0);
-        isQuoted = true;
-      } else if (c == sign) {
-        cells.add(cell(cell));
-      } else if (c == '\n') {
-        cells.add(cell(cell));
-        rows.add(new Row(start, cells));
-        cells = new ArrayList<>();
-        line++;
-        start = line;
-      } else {
-        cell.append(c);
+    try {
+      for (Optional<CsvRecord> r = records.next(); r.isPresent(); r = records.next()) {
+        List<Cell> cells = r.get().cells().stream().map(SeparatedText::cell).toList();
+        rows.add(new Row(first - 1 + r.get().line(), cells));
       }
-    }
-    if (!cells.isEmpty() || cell.length() > 0) {
-      cells.add(cell(cell));
-      rows.add(new Row(start, cells));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
     return rows;
   }
 
-  private static Cell cell(StringBuilder text) {
-    Cell cell = new Cell(text.toString().replace('\u00a0', ' ').strip(), false);
-    text.setLength(0);
-    return cell;
+  private static Cell cell(String text) {
+    return new Cell(text.replace('\u00a0', ' ').strip(), false);
   }
 
   /** Lines whose cells stand apart by two blanks or more, or by a tab. */
@@ -102,7 +77,7 @@ final class SeparatedText {
     for (int i = 0; i < lines.length; i++) {
       List<Cell> cells =
           Stream.of(lines[i].replace('\u00a0', ' ').strip().split("\\s{2,}|\\t", -1))
-              .map(c -> new Cell(c.strip(), false))
+              .map(SeparatedText::cell)
               .toList();
       rows.add(new Row(i + 1, cells));
     }

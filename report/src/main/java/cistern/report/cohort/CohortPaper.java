@@ -26,6 +26,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** A cohort as a paper that a department presents: what stands out first, the tables after it. */
 public final class CohortPaper {
@@ -35,12 +36,14 @@ public final class CohortPaper {
   private static final double MIDDLE = 0.5;
 
   private final CohortReport report;
+  private final Facts facts;
   private final int smallest;
   private final QualitySections quality;
   private final SiteSections site;
 
   private CohortPaper(CohortReport report, Facts facts) {
     this.report = report;
+    this.facts = facts;
     this.smallest = (int) facts.number("cohort.smallest-group");
     this.quality = new QualitySections(report.summary(), smallest);
     this.site = new SiteSections(report, (int) facts.number("cohort.calibration.people"));
@@ -94,11 +97,9 @@ public final class CohortPaper {
     return report.made().software() + "; facts: " + report.made().facts() + "; " + policy;
   }
 
-  /** What stands out: what happened most, the needles, limits that do not fit, what changed. */
+  /** What stands out: limits that do not fit, the needles, what happened most, what changed. */
   private List<Line> answer() {
     List<Line> lines = new ArrayList<>();
-    lines.add(Line.of(mostOften()));
-    needles().map(Line::of).ifPresent(lines::add);
     List<String> unfit =
         report.site().limits().stream()
             .filter(l -> l.verified().filter(v -> !v.stands()).isPresent())
@@ -115,6 +116,8 @@ public final class CohortPaper {
     } else if (!judged.isEmpty()) {
       lines.add(Line.of("The limits in force fit the controls of this site."));
     }
+    needles().map(Line::of).ifPresent(lines::add);
+    lines.add(Line.of(mostOften()));
     if (report.isCompared()) {
       lines.add(
           Line.of(
@@ -263,21 +266,49 @@ public final class CohortPaper {
                 .toList()));
   }
 
-  private static Section method() {
+  private Section method() {
     return Section.annex(
         "How this was computed",
-        Paragraphs.of(
-            "Shares: interval of Wilson 1927, exact (Clopper and Pearson 1934) where none or all"
-                + " had it.",
-            "Control limits: three standard errors around the share of all months (p chart).",
-            "Limits: from 120 people by rank, the (n + 1)p-th value with 90 % confidence ranks of"
-                + " the binomial law; from 20 people by Horn's robust estimate; from fewer none."
-                + " By age: linear quantile regression (Koenker and Bassett 1978).",
-            "A published limit stands while no more controls lie above it than a right limit would"
-                + " leave there; from 20 controls on.",
-            "Area under the curve: interval of DeLong 1988. Cut-off: Youden's index, its interval"
-                + " from 2,000 samples drawn anew.",
-            "Agreement: Cohen's κ with the standard error of Fleiss, Cohen and Everitt 1969.",
-            "Who counts as a case or a control was named by a person; nothing here decides it."));
+        new Paragraphs(
+            List.of(
+                Line.of(
+                    "Shares: interval of Wilson 1927, exact (Clopper and Pearson 1934) where none"
+                        + " or all had it."),
+                Line.of(
+                    "Control limits: three standard errors around the share of all months (p"
+                        + " chart)."),
+                ruled(
+                    "Limits: from %s people by rank, the (n + 1)p-th value with ranks of the"
+                        + " binomial law at a confidence of %s; from %s people by Horn's robust"
+                        + " estimate; from fewer none.",
+                    "cohort.reference-ranks.people",
+                    "cohort.rank-confidence",
+                    "cohort.reference-robust.people"),
+                Line.of("Limits by age: linear quantile regression (Koenker and Bassett 1978)."),
+                ruled(
+                    "A published limit stands while no more controls lie above it than a right"
+                        + " limit would leave there; from %s controls on.",
+                    "cohort.verification.people"),
+                ruled(
+                    "Area under the curve: interval of DeLong 1988, from %s people on each side."
+                        + " Cut-off: Youden's index, its interval from samples drawn anew.",
+                    "cohort.performance.people"),
+                Line.of(
+                    "Agreement: Cohen's κ with the standard error of Fleiss, Cohen and Everitt"
+                        + " 1969."),
+                Line.of(
+                    "Who counts as a case or a control was named by a person; nothing here decides"
+                        + " it."))));
+  }
+
+  /** A sentence with numbers of the facts in force, and where they come from. */
+  private Line ruled(String sentence, String... keys) {
+    Object[] numbers =
+        Stream.of(keys).map(key -> Printed.decimals(facts.number(key), places(key))).toArray();
+    return new Line(String.format(Locale.ROOT, sentence, numbers), facts.grounds(keys));
+  }
+
+  private int places(String key) {
+    return facts.number(key) < 1 ? 2 : 0;
   }
 }

@@ -192,7 +192,7 @@ final class QualitySections {
   }
 
   private static String agreement(long[][] counts) {
-    return Agreement.find(counts)
+    return Agreement.of(counts)
         .map(
             found -> {
               ConfidenceInterval interval = found.interval(CohortWords.CONFIDENCE);
