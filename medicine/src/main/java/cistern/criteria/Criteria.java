@@ -12,13 +12,13 @@ import java.util.SequencedMap;
 /** Both editions side by side, never merged. */
 public final class Criteria {
 
-  private final List<Edition> editions;
+  private final List<Rulings> editions;
   private final Grounds betterExplanation;
   private final Facts facts;
 
   private Criteria(Facts facts) {
     this.facts = facts;
-    editions = List.of(new McDonald2017(facts), new McDonald2024Draft(facts));
+    editions = List.of(new Rulings(new McDonald2017(facts)), new Rulings(new McDonald2024Draft(facts)));
     betterExplanation = facts.grounds("criteria.better-explanation");
   }
 
@@ -36,21 +36,27 @@ public final class Criteria {
   public List<CriteriaResult> interpret(
       Evidence evidence, CsfPositivity fluid, Restraint restraint) {
     return editions.stream()
-        .map(e -> new Evaluation(e, evidence, fluid, betterExplanation))
+        .map(e -> evaluation(e, evidence, fluid))
         .map(e -> restraint.isContradicted() ? e.contradicted() : e.result())
         .toList();
+  }
+
+  /** The verdict of each edition alone, where nothing holds it back. */
+  public List<CriteriaVerdict> verdicts(Evidence evidence, CsfPositivity fluid) {
+    return editions.stream().map(e -> evaluation(e, evidence, fluid).verdict()).toList();
   }
 
   /** What the fluid can change in each edition, by its year. */
   public SequencedMap<String, PunctureEffect> puncture(Evidence evidence, CsfPositivity fluid) {
     SequencedMap<String, PunctureEffect> effects = new LinkedHashMap<>();
-    for (Edition edition : editions) {
+    for (Rulings rulings : editions) {
+      Edition edition = rulings.edition();
       boolean isUnresolved =
           edition.isUnresolved(evidence.presentation())
               && evidence.answer(Item.NO_BETTER_EXPLANATION) != Answer.NO;
       effects.put(
           edition.year(),
-          isUnresolved ? PunctureEffect.UNRESOLVED : effect(edition, evidence, fluid));
+          isUnresolved ? PunctureEffect.UNRESOLVED : effect(rulings, evidence, fluid));
     }
     return effects;
   }
@@ -71,13 +77,13 @@ public final class Criteria {
     return Outlook.of(editions, evidence, fluid, chances);
   }
 
-  private PunctureEffect effect(Edition edition, Evidence evidence, CsfPositivity fluid) {
+  private PunctureEffect effect(Rulings edition, Evidence evidence, CsfPositivity fluid) {
     return PunctureEffect.of(
-        result(edition, evidence, fluid.with(Answer.YES)),
-        result(edition, evidence, fluid.with(Answer.NO)));
+        evaluation(edition, evidence, fluid.with(Answer.YES)),
+        evaluation(edition, evidence, fluid.with(Answer.NO)));
   }
 
-  private CriteriaResult result(Edition edition, Evidence evidence, CsfPositivity fluid) {
-    return new Evaluation(edition, evidence, fluid, betterExplanation).result();
+  private Evaluation evaluation(Rulings edition, Evidence evidence, CsfPositivity fluid) {
+    return new Evaluation(edition, evidence, fluid, betterExplanation);
   }
 }

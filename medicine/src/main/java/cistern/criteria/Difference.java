@@ -40,18 +40,18 @@ final class Difference {
         new ArrayList<>(
             ONLY_2024.stream()
                 .filter(item -> evidence.answer(item) == Answer.YES)
-                .filter(item -> isLower(criteria.interpret(without(evidence, item), fluid), later))
+                .filter(item -> isLower(criteria.verdicts(without(evidence, item), fluid), later))
                 .map(Item::term)
                 .toList());
     boolean isKappa = fluid.csf() == Answer.YES && fluid.bands() != Answer.YES;
-    if (isKappa && isLower(criteria.interpret(evidence, fluid.with(Answer.NO)), later)) {
+    if (isKappa && isLower(criteria.verdicts(evidence, fluid.with(Answer.NO)), later)) {
       inputs.add("κ index");
     }
     return inputs;
   }
 
-  private static boolean isLower(List<CriteriaResult> results, CriteriaVerdict later) {
-    return results.getLast().verdict().compareTo(later) < 0;
+  private static boolean isLower(List<CriteriaVerdict> verdicts, CriteriaVerdict later) {
+    return verdicts.getLast().compareTo(later) < 0;
   }
 
   private static Evidence without(Evidence evidence, Item item) {

@@ -10,19 +10,57 @@ import java.util.stream.Stream;
 /**
  * One edition applied to one person.
  *
- * @param edition the edition
+ * @param rulings the edition
  * @param evidence what the clinician knows
  * @param fluid what the fluid says
  * @param betterExplanation what a stated better explanation rests on
  */
 record Evaluation(
-    Edition edition, Evidence evidence, CsfPositivity fluid, Grounds betterExplanation) {
+    Rulings rulings, Evidence evidence, CsfPositivity fluid, Grounds betterExplanation) {
 
   private static final String CONTRADICTION = "the evidence contradicts itself";
   static final String WAITING =
       "what was found first must be explained before the criteria are read";
   private static final String CONSULT =
       "two or more attacks in fewer than two regions: consult the published criteria";
+
+  private Edition edition() {
+    return rulings.edition();
+  }
+
+  private Known known() {
+    return Known.of(evidence, evidence.presentation(), fluid.bands(), fluid.csf());
+  }
+
+  /** The same of somebody who came with an attack. */
+  private Evaluation ofAttack() {
+    return new Evaluation(
+        rulings, evidence.withPresentation(Presentation.ATTACK), fluid, betterExplanation);
+  }
+
+  private boolean isBetterExplained() {
+    return evidence.answer(Item.NO_BETTER_EXPLANATION) == Answer.NO;
+  }
+
+  /** The verdict alone. */
+  CriteriaVerdict verdict() {
+    if (isBetterExplained()) {
+      return CriteriaVerdict.NOT_MET;
+    }
+    return evidence.presentation() == Presentation.UNKNOWN || !evidence.contradictions().isEmpty()
+        ? CriteriaVerdict.UNDETERMINED
+        : rulings.survey(known()).verdict();
+  }
+
+  /** What would settle it; nothing where it is settled, or nothing can. */
+  Rulings.Missing missing() {
+    if (isBetterExplained() || !evidence.contradictions().isEmpty()) {
+      return Rulings.Missing.NOTHING;
+    }
+    return evidence.presentation() == Presentation.UNKNOWN
+        ? ofAttack().withPresentation()
+        : rulings.missing(known());
+  }
 
   /** The result while something waits for an explanation. */
   CriteriaResult contradicted() {
@@ -31,8 +69,8 @@ record Evaluation(
     }
     List<List<Item>> explanation = List.of(List.of(Item.NO_BETTER_EXPLANATION));
     return new CriteriaResult(
-        edition.year(),
-        edition.ruleSet(),
+        edition().year(),
+        edition().ruleSet(),
         CriteriaVerdict.UNDETERMINED,
         List.of(),
         Optional.empty(),
@@ -45,7 +83,7 @@ record Evaluation(
 
   /** The result. */
   CriteriaResult result() {
-    if (evidence.answer(Item.NO_BETTER_EXPLANATION) == Answer.NO) {
+    if (isBetterExplained()) {
       return without(CriteriaVerdict.NOT_MET, betterExplanation, "a better explanation was stated");
     }
     if (!evidence.contradictions().isEmpty()) {
@@ -58,8 +96,8 @@ record Evaluation(
 
   private CriteriaResult without(CriteriaVerdict verdict, Grounds grounds, String note) {
     return new CriteriaResult(
-        edition.year(),
-        edition.ruleSet(),
+        edition().year(),
+        edition().ruleSet(),
         verdict,
         List.of(),
         Optional.empty(),
@@ -71,71 +109,81 @@ record Evaluation(
   }
 
   private CriteriaResult of(Presentation presentation) {
-    Known known = Known.of(evidence, presentation, fluid.bands(), fluid.csf());
-    Survey survey = Survey.of(edition, known);
-    CriteriaVerdict verdict = survey.verdict();
-    boolean isOpen = verdict == CriteriaVerdict.UNDETERMINED;
-    boolean isMet = verdict == CriteriaVerdict.MET;
+    Known known = known();
+    Survey survey = rulings.survey(known);
+    boolean isMet = survey.verdict() == CriteriaVerdict.MET;
+    Rulings.Missing missing = rulings.missing(known);
     return new CriteriaResult(
-        edition.year(),
-        edition.ruleSet(),
-        verdict,
+        edition().year(),
+        edition().ruleSet(),
+        survey.verdict(),
         isMet ? survey.rows().stream().map(Row::id).toList() : List.of(),
         isMet
-            ? edition.disseminationInTime(new Completion(presentation, known.low()))
+            ? edition().disseminationInTime(new Completion(presentation, known.low()))
             : Optional.empty(),
         grounds(presentation, survey),
-        isOpen ? SufficientSets.toMet(edition, known) : List.of(),
-        isOpen ? SufficientSets.toNotMet(edition, known) : List.of(),
+        missing.toMet(),
+        missing.toNotMet(),
         checklist(presentation),
         note(presentation, survey));
   }
 
   /** The sets of an attack, each with the presentation added. */
   private CriteriaResult ofUnknownPresentation() {
-    Evaluation attack =
-        new Evaluation(
-            edition, evidence.withPresentation(Presentation.ATTACK), fluid, betterExplanation);
-    boolean isPossible = attack.evidence.contradictions().isEmpty();
-    CriteriaResult result = attack.result();
+    Evaluation attack = ofAttack();
+    Rulings.Missing missing = missing();
     return new CriteriaResult(
-        edition.year(),
-        edition.ruleSet(),
+        edition().year(),
+        edition().ruleSet(),
         CriteriaVerdict.UNDETERMINED,
         List.of(),
         Optional.empty(),
-        result.grounds(),
-        isPossible ? withPresentation(result, CriteriaVerdict.MET, result.missing()) : List.of(),
-        isPossible
-            ? withPresentation(result, CriteriaVerdict.NOT_MET, result.missingAgainst())
-            : List.of(),
+        attack.grounds(),
+        missing.toMet(),
+        missing.toNotMet(),
         attack.checklist(Presentation.ATTACK),
-        edition.note(Presentation.UNKNOWN, CriteriaVerdict.UNDETERMINED));
+        edition().note(Presentation.UNKNOWN, CriteriaVerdict.UNDETERMINED));
   }
 
-  private static List<List<Item>> withPresentation(
-      CriteriaResult attack, CriteriaVerdict wanted, List<List<Item>> sets) {
-    if (attack.verdict() == wanted) {
-      return List.of(List.of(Item.PRESENTATION));
+  /** What would settle this once its presentation is known as well; nothing if it cannot be. */
+  private Rulings.Missing withPresentation() {
+    if (!evidence.contradictions().isEmpty()) {
+      return Rulings.Missing.NOTHING;
     }
-    return SufficientSets.ordered(
-        sets.stream()
+    Rulings.Missing missing = missing();
+    return new Rulings.Missing(
+        withPresentation(CriteriaVerdict.MET, missing.toMet()),
+        withPresentation(CriteriaVerdict.NOT_MET, missing.toNotMet()));
+  }
+
+  /** The sets stay in their order, since all get the same item, which is no burden. */
+  private List<List<Item>> withPresentation(CriteriaVerdict wanted, List<List<Item>> sets) {
+    return verdict() == wanted
+        ? List.of(List.of(Item.PRESENTATION))
+        : sets.stream()
             .map(set -> Stream.concat(Stream.of(Item.PRESENTATION), set.stream()).toList())
-            .toList());
+            .toList();
+  }
+
+  /** What the result rests on. */
+  private Grounds grounds() {
+    return evidence.contradictions().isEmpty()
+        ? grounds(evidence.presentation(), rulings.survey(known()))
+        : Grounds.MEASURED;
   }
 
   private Grounds grounds(Presentation presentation, Survey survey) {
     boolean isFluidRead = survey.rows().stream().anyMatch(Row::isReadingFluid);
     Grounds rows = survey.rows().stream().map(Row::grounds).reduce(Grounds.MEASURED, Grounds::and);
     if (survey.verdicts().contains(CriteriaVerdict.UNDETERMINED) || survey.rows().isEmpty()) {
-      rows = rows.and(edition.groundsWithoutRow(presentation));
-      isFluidRead |= edition.reads(presentation).stream().anyMatch(this::isFluid);
+      rows = rows.and(edition().groundsWithoutRow(presentation));
+      isFluidRead |= edition().reads(presentation).stream().anyMatch(this::isFluid);
     }
     if (!isFluidRead) {
       return rows;
     }
     return rows.and(
-        edition.reads(presentation).contains(Item.BANDS)
+        edition().reads(presentation).contains(Item.BANDS)
             ? fluid.bandsGrounds()
             : fluid.csfGrounds());
   }
@@ -145,7 +193,7 @@ record Evaluation(
   }
 
   private String note(Presentation presentation, Survey survey) {
-    String note = edition.note(presentation, survey.verdict());
+    String note = edition().note(presentation, survey.verdict());
     boolean isUnresolved =
         presentation == Presentation.ATTACK
             && survey.verdicts().contains(CriteriaVerdict.UNDETERMINED);
@@ -153,14 +201,14 @@ record Evaluation(
     if (isUnresolved) {
       parts.add(CONSULT);
     }
-    if (edition.reads(presentation).stream().anyMatch(this::isFluid)) {
+    if (edition().reads(presentation).stream().anyMatch(this::isFluid)) {
       parts.addAll(fluid.remarks());
     }
     return String.join("; ", parts);
   }
 
   private List<Checked> checklist(Presentation presentation) {
-    return edition.reads(presentation).stream()
+    return edition().reads(presentation).stream()
         .map(item -> new Checked(item, answer(item), shown(item)))
         .toList();
   }

@@ -1,8 +1,8 @@
 package cistern.criteria;
 
 import cistern.measurement.Answer;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -24,30 +24,6 @@ public final class Outlook {
   }
 
   /**
-   * All completions in one edition.
-   *
-   * @param all each of them
-   * @param varying the bits of the levels in which they differ
-   */
-  private record Endings(List<Ending> all, long varying) {
-
-    static Endings of(List<Ending> all) {
-      long first = all.getFirst().levels();
-      return new Endings(
-          all, all.stream().mapToLong(e -> e.levels() ^ first).reduce(0, (a, b) -> a | b));
-    }
-  }
-
-  /**
-   * One completion.
-   *
-   * @param levels the level of every item
-   * @param chance its chance, 0 to 1
-   * @param verdict what it gives
-   */
-  private record Ending(long levels, double chance, CriteriaVerdict verdict) {}
-
-  /**
    * The chances of the unknown.
    *
    * @param fluid that the fluid turns out positive
@@ -56,7 +32,7 @@ public final class Outlook {
   public record Chances(double fluid, double other) {}
 
   static Outlook of(
-      List<Edition> editions, Evidence evidence, CsfPositivity fluid, Chances chances) {
+      List<Rulings> editions, Evidence evidence, CsfPositivity fluid, Chances chances) {
     Evidence assumed =
         evidence.presentation() == Presentation.UNKNOWN
             ? evidence.withPresentation(Presentation.ATTACK)
@@ -68,39 +44,15 @@ public final class Outlook {
       return SETTLED;
     }
     Known known = Known.of(assumed, assumed.presentation(), fluid.bands(), fluid.csf());
-    return new Outlook(editions.stream().map(e -> endings(e, known, chances)).toList());
-  }
-
-  private static Endings endings(Edition edition, Known known, Chances chances) {
-    List<Item> open =
-        edition.reads(known.presentation()).stream().filter(i -> !known.isSettled(i)).toList();
-    List<Ending> endings = new ArrayList<>();
-    add(new Branch(edition, known, chances, endings), open, known.low(), 1);
-    return Endings.of(endings);
-  }
-
-  private record Branch(Edition edition, Known known, Chances chances, List<Ending> endings) {}
-
-  private static void add(Branch branch, List<Item> open, long levels, double chance) {
-    if (open.isEmpty()) {
-      Completion completion = new Completion(branch.known.presentation(), levels);
-      branch.endings.add(new Ending(levels, chance, branch.edition.verdict(completion)));
-      return;
-    }
-    Item item = open.getFirst();
-    List<Item> rest = open.subList(1, open.size());
-    int low = branch.known.lowest(item);
-    int high = branch.known.highest(item);
-    double yes = item.kind() == Item.Kind.FLUID ? branch.chances.fluid() : branch.chances.other();
-    for (int level = low; level <= high; level++) {
-      double share = level == high ? yes : (1 - yes) / (high - low);
-      add(branch, rest, levels + Completion.placed(item, level - low), chance * share);
-    }
+    return new Outlook(
+        editions.stream()
+            .map(e -> new Endings(e.completions(known.presentation()), known, chances))
+            .toList());
   }
 
   /** The bits that some items would tell of the verdict, in the edition where they tell more. */
   public double information(Set<Item> items) {
-    return editions.stream().mapToDouble(e -> information(e, items)).max().orElse(0);
+    return editions.stream().mapToDouble(e -> e.information(items)).max().orElse(0);
   }
 
   /** The bits that are open of the verdict, in the edition where more is open. */
@@ -108,36 +60,87 @@ public final class Outlook {
     return information(EnumSet.allOf(Item.class));
   }
 
-  private static double information(Endings endings, Set<Item> items) {
-    long mask =
-        items.stream().mapToLong(i -> Completion.placed(i, 3)).reduce(0, (a, b) -> a | b)
-            & endings.varying();
-    double[][] byItems = new double[1 << Long.bitCount(mask)][VERDICTS];
-    double[] all = new double[VERDICTS];
-    for (Ending ending : endings.all()) {
-      int verdict = place(ending.verdict());
-      byItems[(int) Long.compress(ending.levels(), mask)][verdict] += ending.chance();
-      all[verdict] += ending.chance();
-    }
-    double left = Arrays.stream(byItems).mapToDouble(Outlook::openness).sum();
-    return Math.max(0, openness(all) - left);
-  }
+  /** All completions in one edition, each with its chance. */
+  private static final class Endings {
 
-  private static int place(CriteriaVerdict verdict) {
-    return switch (verdict) {
-      case NOT_MET -> 0;
-      case UNDETERMINED -> 1;
-      case MET -> 2;
-    };
-  }
+    private final Completions completions;
+    private final int[] places;
+    private final double[] chances;
+    private final int[] verdicts;
+    private final int varying;
+    private final double open;
 
-  /** The entropy of some chances in bits, times their sum. */
-  private static double openness(double[] chances) {
-    double sum = Arrays.stream(chances).sum();
-    double bits = 0;
-    for (double chance : chances) {
-      bits -= chance > 0 ? chance * Math.log(chance / sum) / LN_2 : 0;
+    Endings(Completions completions, Known known, Chances of) {
+      this.completions = completions;
+      List<Item> items = completions.open(known);
+      places = completions.places(known, items);
+      chances = chances(known, items, of);
+      verdicts = Arrays.stream(places).map(p -> number(completions.verdict(p))).toArray();
+      varying = Arrays.stream(places).reduce(0, (all, p) -> all | (p ^ places[0]));
+      double[] all = new double[VERDICTS];
+      for (int i = 0; i < places.length; i++) {
+        all[verdicts[i]] += chances[i];
+      }
+      open = openness(all, 0);
     }
-    return bits;
+
+    /** In the order of the places. */
+    private static double[] chances(Known known, List<Item> open, Chances of) {
+      double[] chances = {1};
+      for (Item item : open) {
+        double yes = item.kind() == Item.Kind.FLUID ? of.fluid() : of.other();
+        int others = known.highest(item) - known.lowest(item);
+        double[] more = new double[chances.length * (others + 1)];
+        for (int i = 0; i < more.length; i++) {
+          boolean isYes = i % (others + 1) == others;
+          more[i] = chances[i / (others + 1)] * (isYes ? yes : (1 - yes) / others);
+        }
+        chances = more;
+      }
+      return chances;
+    }
+
+    double information(Set<Item> items) {
+      int asked = completions.bits(items) & varying;
+      return asked == varying ? open : Math.max(0, open - left(asked));
+    }
+
+    /** What is open on average once the bits that are asked for are known. */
+    private double left(int asked) {
+      double[] byBits = new double[(asked + 1) * VERDICTS];
+      for (int i = 0; i < places.length; i++) {
+        byBits[(places[i] & asked) * VERDICTS + verdicts[i]] += chances[i];
+      }
+      DoubleSummaryStatistics left = new DoubleSummaryStatistics();
+      int bits = 0;
+      do {
+        left.accept(openness(byBits, bits * VERDICTS));
+        bits = (bits - asked) & asked;
+      } while (bits != 0);
+      return left.getSum();
+    }
+
+    private static int number(CriteriaVerdict verdict) {
+      return switch (verdict) {
+        case NOT_MET -> 0;
+        case UNDETERMINED -> 1;
+        case MET -> 2;
+      };
+    }
+
+    /** The entropy of the chances of the verdicts in bits, times their sum. */
+    private static double openness(double[] chances, int first) {
+      DoubleSummaryStatistics sum = new DoubleSummaryStatistics();
+      int possible = 0;
+      for (int i = first; i < first + VERDICTS; i++) {
+        sum.accept(chances[i]);
+        possible += chances[i] > 0 ? 1 : 0;
+      }
+      double bits = 0;
+      for (int i = first; i < first + VERDICTS && possible > 1; i++) {
+        bits -= chances[i] > 0 ? chances[i] * Math.log(chances[i] / sum.getSum()) / LN_2 : 0;
+      }
+      return bits;
+    }
   }
 }

@@ -22,16 +22,14 @@ public enum PunctureEffect {
     return word;
   }
 
-  /** The effect of two results of one edition, with positive and with negative fluid. */
-  static PunctureEffect of(CriteriaResult positive, CriteriaResult negative) {
-    if (positive.verdict() == CriteriaVerdict.MET
-        && negative.verdict() == CriteriaVerdict.NOT_MET) {
+  /** The effect of two evaluations by one edition, with positive and with negative fluid. */
+  static PunctureEffect of(Evaluation positive, Evaluation negative) {
+    CriteriaVerdict upper = positive.verdict();
+    CriteriaVerdict lower = negative.verdict();
+    if (upper == CriteriaVerdict.MET && lower == CriteriaVerdict.NOT_MET) {
       return DECISIVE;
     }
-    boolean isSame =
-        positive.verdict() == negative.verdict()
-            && positive.missing().equals(negative.missing())
-            && positive.missingAgainst().equals(negative.missingAgainst());
+    boolean isSame = upper == lower && positive.missing().equals(negative.missing());
     return isSame ? NO_EFFECT : NARROWS;
   }
 }

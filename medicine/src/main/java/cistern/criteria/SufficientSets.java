@@ -20,30 +20,29 @@ final class SufficientSets {
           .thenComparing(Ranked::heaviest)
           .thenComparing(Ranked::names);
 
-  private final Edition edition;
-  private final Known known;
+  private final Completions completions;
   private final List<Item> open;
-  private final long[] rises;
+  private final int low;
+  private final int[] steps;
 
-  private SufficientSets(Edition edition, Known known) {
-    this.edition = edition;
-    this.known = known;
-    this.open =
-        edition.reads(known.presentation()).stream().filter(i -> !known.isSettled(i)).toList();
-    this.rises =
+  private SufficientSets(Completions completions, Known known) {
+    this.completions = completions;
+    open = completions.open(known);
+    low = completions.place(known.low());
+    steps =
         open.stream()
-            .mapToLong(i -> Completion.placed(i, known.highest(i) - known.lowest(i)))
+            .mapToInt(i -> completions.step(i) * (known.highest(i) - known.lowest(i)))
             .toArray();
   }
 
   /** The sets that would give met, least burden first. */
-  static List<List<Item>> toMet(Edition edition, Known known) {
-    return new SufficientSets(edition, known).smallest(CriteriaVerdict.MET);
+  static List<List<Item>> toMet(Completions completions, Known known) {
+    return new SufficientSets(completions, known).smallest(CriteriaVerdict.MET);
   }
 
   /** The sets that would give not met, least burden first. */
-  static List<List<Item>> toNotMet(Edition edition, Known known) {
-    return new SufficientSets(edition, known).smallest(CriteriaVerdict.NOT_MET);
+  static List<List<Item>> toNotMet(Completions completions, Known known) {
+    return new SufficientSets(completions, known).smallest(CriteriaVerdict.NOT_MET);
   }
 
   private List<List<Item>> smallest(CriteriaVerdict wanted) {
@@ -55,7 +54,7 @@ final class SufficientSets {
     for (int set = 0; set < isSufficient.length; set++) {
       if (isAnySmallerSufficient(isSufficient, set)) {
         isSufficient[set] = true;
-      } else if (edition.verdict(completed(set, wanted)) == wanted) {
+      } else if (completions.verdict(completed(set, wanted)) == wanted) {
         isSufficient[set] = true;
         smallest.add(members(set));
       }
@@ -72,15 +71,15 @@ final class SufficientSets {
     return false;
   }
 
-  /** The members at the wanted end, every other open item at the opposite end. */
-  private Completion completed(int set, CriteriaVerdict wanted) {
+  /** The place with the members at the wanted end, every other open item at the opposite end. */
+  private int completed(int set, CriteriaVerdict wanted) {
     boolean isUpwards = wanted == CriteriaVerdict.MET;
-    long levels = known.low();
-    for (int i = 0; i < rises.length; i++) {
+    int place = low;
+    for (int i = 0; i < steps.length; i++) {
       boolean isMember = (set & (1 << i)) != 0;
-      levels += isMember == isUpwards ? rises[i] : 0;
+      place += isMember == isUpwards ? steps[i] : 0;
     }
-    return new Completion(known.presentation(), levels);
+    return place;
   }
 
   private List<Item> members(int set) {
@@ -94,7 +93,7 @@ final class SufficientSets {
   }
 
   /** Fewest items first, then the least heavy of the heaviest items, then by name. */
-  static List<List<Item>> ordered(List<List<Item>> sets) {
+  private static List<List<Item>> ordered(List<List<Item>> sets) {
     return sets.stream()
         .map(set -> new Ranked(set, heaviest(set), set.toString()))
         .sorted(RANK)

@@ -38,10 +38,17 @@ final class KeptIgg {
   /** The rates that keep the verdict; all where it is not counted. */
   private final Range rate;
 
+  private final boolean isRateCounted;
+
+  /** What is open of the logarithm of serum IgG once the IgG quotient is known. */
+  private final double serumSigma;
+
   KeptIgg(PanelErrors errors, Rules rules, Findings findings, Set<FindingCode> codes) {
     quotient = errors.quotient(Analyte.IGG);
     serum = errors.serum(Analyte.IGG);
     csf = errors.csf(Analyte.IGG);
+    serumSigma =
+        quotient.sigma() == 0 ? 0 : serum.sigma() / quotient.sigma() * csf.sigma();
     limit = rules.curve(Analyte.IGG);
     leaked = rules.leaked();
     csfPerDay = rules.csfPerDay();
@@ -56,6 +63,7 @@ final class KeptIgg {
         codes.contains(FindingCode.IGG_SYNTHESIS_RATE)
             ? Range.keeping(findings.get(FindingCode.IGG_SYNTHESIS_RATE))
             : Range.ALL;
+    isRateCounted = !rate.equals(Range.ALL);
   }
 
   /** Whether any of these verdicts is among the codes. */
@@ -91,22 +99,24 @@ final class KeptIgg {
     if (range.isEmpty()) {
       return 0;
     }
+    double limited = limit.at(albumin);
+    double leakedShare = leaked.at(albumin);
     if (quotient.sigma() == 0) {
-      return range.chance(quotient) * given(quotient.median(), albumin);
+      return range.chance(quotient) * given(quotient.median(), limited, leakedShare);
     }
     NormalRule.Bends bends = range.bendsOf(quotient);
-    Range.bend(bends, quotient, limit.at(albumin), 0);
+    Range.bend(bends, quotient, limited, 0);
     for (Antibody antibody : antibodies) {
       LogNormal specific = antibody.quotient;
       Range.bend(bends, quotient, specific.median() / antibody.index.lower(), specific.sigma());
       Range.bend(bends, quotient, specific.median() / antibody.index.upper(), specific.sigma());
     }
-    bendAtRate(bends, leaked.at(albumin));
-    return NormalRule.split(bends).expectation(z -> given(quotient.at(z), albumin));
+    bendAtRate(bends, leakedShare);
+    return NormalRule.split(bends).expectation(z -> given(quotient.at(z), limited, leakedShare));
   }
 
   private void bendAtRate(NormalRule.Bends bends, double leakedShare) {
-    if (rate.equals(Range.ALL)) {
+    if (!isRateCounted) {
       return;
     }
     Range.bend(bends, quotient, leakedShare, 0);
@@ -127,23 +137,26 @@ final class KeptIgg {
     return at;
   }
 
-  private double given(double igg, double albumin) {
-    double explained = Math.min(igg, limit.at(albumin));
+  private double given(double igg, double limited, double leakedShare) {
+    double explained = Math.min(igg, limited);
     double chance = 1;
     for (Antibody antibody : antibodies) {
       chance *= antibody.index.times(explained).chance(antibody.quotient);
     }
-    return rate.equals(Range.ALL) ? chance : chance * rate(igg, leaked.at(albumin));
+    return isRateCounted ? chance * rate(igg, leakedShare) : chance;
   }
 
   /** The rate is F·serum·(QIgG − leaked): a range of the rate is a range of the serum IgG. */
   private double rate(double igg, double leakedShare) {
     double perSerum = csfPerDay * (igg - leakedShare);
-    Range kept =
-        perSerum > 0
-            ? new Range(rate.lower() / perSerum, rate.upper() / perSerum)
-            : new Range(rate.upper() / perSerum, rate.lower() / perSerum);
-    return kept.chance(serumGiven(igg));
+    double lower = (perSerum > 0 ? rate.lower() : rate.upper()) / perSerum;
+    double upper = (perSerum > 0 ? rate.upper() : rate.lower()) / perSerum;
+    if (lower >= upper) {
+      return 0;
+    }
+    return serumSigma == 0
+        ? serumGiven(igg).chanceBetween(lower, upper)
+        : LogNormal.chanceBetween(muGiven(igg), serumSigma, lower, upper);
   }
 
   /** Serum IgG once the IgG quotient is known: a high quotient points to a low serum. */
@@ -151,8 +164,12 @@ final class KeptIgg {
     if (quotient.sigma() == 0) {
       return serum;
     }
+    double mu = muGiven(igg);
+    return new LogNormal(Math.exp(mu), mu, serumSigma);
+  }
+
+  private double muGiven(double igg) {
     double share = serum.sigma() / quotient.sigma();
-    double mu = serum.mu() - share * share * (Math.log(igg) - quotient.mu());
-    return new LogNormal(Math.exp(mu), mu, share * csf.sigma());
+    return serum.mu() - share * share * (Math.log(igg) - quotient.mu());
   }
 }

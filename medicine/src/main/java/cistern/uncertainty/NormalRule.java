@@ -1,7 +1,6 @@
 package cistern.uncertainty;
 
 import java.util.Arrays;
-import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Supplier;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
@@ -20,13 +19,15 @@ final class NormalRule {
   private static final NormalRule CENTRE = new NormalRule(new double[] {0}, new double[] {1});
   private static final NormalRule LINE = hermite(11);
   private static final NormalRule PLANE = hermite(7);
-  private static final GaussIntegrator PIECE = legendre(4);
+  private static final NormalRule PIECE = points(legendre(4));
 
   /** Where the density itself bends. */
   private static final double[] BASE = {-8, -5, -3, -2, -1, 0, 1, 2, 3, 5, 8};
 
   /** Where a normal distribution function bends, in its own standard deviations. */
   private static final double[] BENDS = {-5, -3, -1.5, 0, 1.5, 3, 5};
+
+  private static final double[] JUMP = {0};
 
   private final double[] points;
   private final double[] weights;
@@ -39,6 +40,16 @@ final class NormalRule {
   /** Gauss–Legendre on −1 to 1. The factory of all rules would compute π to 40 digits first. */
   private static GaussIntegrator legendre(int n) {
     return new GaussIntegrator(new LegendreRuleFactory().getRule(n));
+  }
+
+  private static NormalRule points(GaussIntegrator of) {
+    double[] points = new double[of.getNumberOfPoints()];
+    double[] weights = new double[points.length];
+    for (int i = 0; i < points.length; i++) {
+      points[i] = of.getPoint(i);
+      weights[i] = of.getWeight(i);
+    }
+    return new NormalRule(points, weights);
   }
 
   /** Gauss–Hermite, exact for polynomials of degree 2n − 1. */
@@ -74,15 +85,15 @@ final class NormalRule {
   static NormalRule split(Bends bends) {
     double[] ends = bends.toEnds();
     int pieces = ends.length - 1;
-    int n = PIECE.getNumberOfPoints();
+    int n = PIECE.size();
     double[] points = new double[pieces * n];
     double[] weights = new double[pieces * n];
     for (int p = 0; p < pieces; p++) {
       double half = (ends[p + 1] - ends[p]) / 2;
       for (int i = 0; i < n; i++) {
-        double z = ends[p] + half * (1 + PIECE.getPoint(i));
+        double z = ends[p] + half * (1 + PIECE.points[i]);
         points[p * n + i] = z;
-        weights[p * n + i] = half * PIECE.getWeight(i) * StandardNormal.density(z);
+        weights[p * n + i] = half * PIECE.weights[i] * StandardNormal.density(z);
       }
     }
     return new NormalRule(points, weights);
@@ -136,12 +147,28 @@ final class NormalRule {
   /** The z at which a function changes fast. */
   static final class Bends {
 
-    private final TreeSet<Double> ends = new TreeSet<>();
+    private final double first;
+    private final double last;
+    private double[] ends = new double[64];
+    private int size;
 
     private Bends(double from, double to) {
-      Arrays.stream(BASE).filter(z -> z > from && z < to).forEach(ends::add);
-      ends.add(Math.clamp(from, BASE[0], -BASE[0]));
-      ends.add(Math.clamp(to, BASE[0], -BASE[0]));
+      first = Math.clamp(from, BASE[0], -BASE[0]);
+      last = Math.clamp(to, BASE[0], -BASE[0]);
+      add(first);
+      add(last);
+      for (double z : BASE) {
+        if (z > from && z < to) {
+          add(z);
+        }
+      }
+    }
+
+    private void add(double z) {
+      if (size == ends.length) {
+        ends = Arrays.copyOf(ends, 2 * size);
+      }
+      ends[size++] = z;
     }
 
     /** Nothing but the bends of the density, from one z to another. */
@@ -156,19 +183,25 @@ final class NormalRule {
 
     /** A step at z that is this wide; a jump when the width is 0. */
     Bends with(double z, double width) {
-      double first = ends.first();
-      double last = ends.last();
-      for (double bend : width > 0 ? BENDS : new double[] {0}) {
+      for (double bend : width > 0 ? BENDS : JUMP) {
         double at = z + bend * width;
         if (at > first && at < last) {
-          ends.add(at);
+          add(at);
         }
       }
       return this;
     }
 
+    /** In order, each once. */
     private double[] toEnds() {
-      return ends.stream().mapToDouble(Double::doubleValue).toArray();
+      Arrays.sort(ends, 0, size);
+      int kept = 1;
+      for (int i = 1; i < size; i++) {
+        if (ends[i] != ends[kept - 1]) {
+          ends[kept++] = ends[i];
+        }
+      }
+      return Arrays.copyOf(ends, kept);
     }
   }
 }

@@ -230,8 +230,9 @@ final class Domain {
 
   private Optional<String> outsideCriteria() {
     boolean isMet =
-        criteria.interpret(clinical.evidence(), fluid.with(Answer.UNKNOWN)).stream()
-            .anyMatch(r -> r.verdict() == CriteriaVerdict.MET);
+        criteria
+            .verdicts(clinical.evidence(), fluid.with(Answer.UNKNOWN))
+            .contains(CriteriaVerdict.MET);
     return when(isMet, "the criteria are met without the fluid, and speak for themselves");
   }
 

@@ -1,0 +1,62 @@
+package cistern.criteria;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** One edition, with what it was found to say of what may be known. */
+final class Rulings {
+
+  private final Edition edition;
+  private final Map<Presentation, Completions> completions = new EnumMap<>(Presentation.class);
+  private final Kept<Known, Survey> surveys = new Kept<>();
+  private final Kept<Known, Missing> missing = new Kept<>();
+
+  Rulings(Edition edition) {
+    this.edition = edition;
+    for (Presentation presentation : Presentation.values()) {
+      completions.put(presentation, new Completions(edition, presentation));
+    }
+  }
+
+  /**
+   * The smallest sets of unknown items that would settle an edition.
+   *
+   * @param toMet those that would give met, least burden first
+   * @param toNotMet those that would give not met
+   */
+  record Missing(List<List<Item>> toMet, List<List<Item>> toNotMet) {
+
+    /** Nothing that is unknown would settle it, or it is settled. */
+    static final Missing NOTHING = new Missing(List.of(), List.of());
+  }
+
+  Edition edition() {
+    return edition;
+  }
+
+  /** What all completions of what is known give. */
+  Survey survey(Known known) {
+    Completions all = completions(known.presentation());
+    return surveys.of(all.read(known), k -> Survey.of(all, k));
+  }
+
+  /** What would settle what is known; nothing where it is settled. */
+  Missing missing(Known known) {
+    if (survey(known).verdict() != CriteriaVerdict.UNDETERMINED) {
+      return Missing.NOTHING;
+    }
+    Completions all = completions(known.presentation());
+    return missing.of(
+        all.read(known),
+        k -> new Missing(SufficientSets.toMet(all, k), SufficientSets.toNotMet(all, k)));
+  }
+
+  Completions completions(Presentation presentation) {
+    Completions all = completions.get(presentation);
+    if (all == null) {
+      throw new IllegalStateException("no completions of " + presentation.code());
+    }
+    return all;
+  }
+}
