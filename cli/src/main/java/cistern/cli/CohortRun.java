@@ -166,8 +166,7 @@ final class CohortRun {
       return new Answered(place, Optional.empty(), false);
     }
     CohortMember member =
-        CohortMember.of(
-            interpreter.interpret(read.workup()), recorded.read(read.document()), facts);
+        CohortMember.of(interpreter.judge(read.workup()), recorded.read(read.document()), facts);
     return new Answered(place, Optional.of(member), read.workup().remarks().isInvented());
   }
 

@@ -8,7 +8,7 @@ import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
-import cistern.interpretation.Interpretation;
+import cistern.interpretation.Judged;
 import cistern.measurement.Answer;
 import cistern.puncture.procedure.Needle;
 import java.time.YearMonth;
@@ -79,25 +79,22 @@ public record CohortMember(
   }
 
   /**
-   * What an interpretation gives.
+   * What a puncture gives.
    *
-   * @param interpretation of the puncture
+   * @param judged the puncture
    * @param recorded what its work-up keeps for a cohort
-   * @param facts under which it was interpreted
+   * @param facts under which it was judged
    */
-  public static CohortMember of(Interpretation interpretation, Recorded recorded, Facts facts) {
+  public static CohortMember of(Judged judged, Recorded recorded, Facts facts) {
     Map<FindingCode, Double> values = new EnumMap<>(FindingCode.class);
     Map<FindingCode, Verdict> verdicts = new EnumMap<>(FindingCode.class);
-    for (Finding finding : interpretation.findings().all()) {
+    for (Finding finding : judged.puncture().findings().all()) {
       verdicts.put(finding.code(), finding.verdict());
       finding.number().ifPresent(value -> values.put(finding.code(), value));
     }
     Map<String, String> criteria = new LinkedHashMap<>();
-    interpretation
-        .weighed()
-        .criteria()
-        .forEach(result -> criteria.put(result.edition(), result.verdict().word()));
-    var workup = interpretation.workup();
+    judged.judgement().criteria().forEach((year, verdict) -> criteria.put(year, verdict.word()));
+    var workup = judged.workup();
     return new CohortMember(
         workup.id(),
         workup.panel().person().ageYears(),
@@ -105,33 +102,32 @@ public record CohortMember(
         values,
         verdicts,
         criteria,
-        quality(interpretation, recorded, facts),
-        amounts(interpretation),
+        quality(judged, recorded, facts),
+        amounts(judged),
         needle(workup.procedure().done().needle()),
-        gel(interpretation, recorded, facts),
-        foretold(interpretation),
+        gel(judged, recorded, facts),
+        foretold(judged),
         recorded.diagnosis());
   }
 
-  private static Map<QualityFigure, Answer> quality(
-      Interpretation interpretation, Recorded recorded, Facts facts) {
+  private static Map<QualityFigure, Answer> quality(Judged judged, Recorded recorded, Facts facts) {
     Map<QualityFigure, Answer> quality = new EnumMap<>(QualityFigure.class);
     for (QualityFigure figure : QualityFigure.values()) {
-      quality.put(figure, figure.of(interpretation, recorded, facts));
+      quality.put(figure, figure.of(judged, recorded, facts));
     }
     return quality;
   }
 
-  private static Map<QualityAmount, Double> amounts(Interpretation interpretation) {
+  private static Map<QualityAmount, Double> amounts(Judged judged) {
     Map<QualityAmount, Double> amounts = new EnumMap<>(QualityAmount.class);
     for (QualityAmount amount : QualityAmount.values()) {
-      amount.of(interpretation).ifPresent(value -> amounts.put(amount, value));
+      amount.of(judged).ifPresent(value -> amounts.put(amount, value));
     }
     return amounts;
   }
 
-  private static Gel gel(Interpretation interpretation, Recorded recorded, Facts facts) {
-    BandReading reading = interpretation.bands();
+  private static Gel gel(Judged judged, Recorded recorded, Facts facts) {
+    BandReading reading = judged.puncture().bands();
     Optional<BandReport> program =
         reading.report() instanceof BandReport.Counted counted
             ? counted.gel().map(BandReport.class::cast)
@@ -139,11 +135,11 @@ public record CohortMember(
     return new Gel(
         reading.verdict(),
         recorded.second().or(() -> program).map(other -> BandReading.of(other, facts).verdict()),
-        interpretation.workup().clinical().evidence().presentation() == Presentation.ATTACK);
+        judged.workup().clinical().evidence().presentation() == Presentation.ATTACK);
   }
 
-  private static Optional<Foretold> foretold(Interpretation interpretation) {
-    var probability = interpretation.weighed().differential().probability();
+  private static Optional<Foretold> foretold(Judged judged) {
+    var probability = judged.judgement().probability();
     return probability
         .given()
         .map(

@@ -1,6 +1,6 @@
 package cistern.cohort;
 
-import cistern.interpretation.Interpretation;
+import cistern.interpretation.Judged;
 import cistern.panel.Draw;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
@@ -46,12 +46,12 @@ public enum QualityAmount {
   }
 
   /** How much it was in one puncture; empty when a time is missing or they are in wrong order. */
-  OptionalDouble of(Interpretation interpretation) {
-    Draw csf = interpretation.workup().panel().csf();
-    After after = interpretation.workup().procedure().after();
+  OptionalDouble of(Judged judged) {
+    Draw csf = judged.workup().panel().csf();
+    After after = judged.workup().procedure().after();
     return switch (this) {
       case DRAW_INTERVAL -> {
-        OptionalDouble apart = interpretation.panel().pairing().hoursApart();
+        OptionalDouble apart = judged.puncture().panel().pairing().hoursApart();
         yield apart.isPresent()
             ? OptionalDouble.of(Math.abs(apart.getAsDouble()))
             : OptionalDouble.empty();

@@ -3,7 +3,7 @@ package cistern.cohort;
 import cistern.bands.BandReport;
 import cistern.fact.Facts;
 import cistern.finding.FindingCode;
-import cistern.interpretation.Interpretation;
+import cistern.interpretation.Judged;
 import cistern.interpretation.PuncturePlanning;
 import cistern.measurement.Answer;
 import cistern.panel.Pairing;
@@ -50,24 +50,24 @@ public enum QualityFigure {
   }
 
   /** Whether it happened in one puncture. */
-  Answer of(Interpretation interpretation, Recorded recorded, Facts facts) {
-    After after = interpretation.workup().procedure().after();
+  Answer of(Judged judged, Recorded recorded, Facts facts) {
+    After after = judged.workup().procedure().after();
     return switch (this) {
-      case PAIR_APART -> apart(interpretation.panel().pairing().verdict());
+      case PAIR_APART -> apart(judged.puncture().panel().pairing().verdict());
       case BLOODY ->
-          switch (interpretation.findings().verdict(FindingCode.ERYTHROCYTES)) {
+          switch (judged.puncture().findings().verdict(FindingCode.ERYTHROCYTES)) {
             case ABOVE -> Answer.YES;
             case WITHIN, BELOW, BORDERLINE -> Answer.NO;
             case UNDETERMINED -> Answer.UNKNOWN;
           };
       case SHORT_VOLUME -> {
-        OptionalDouble volume = interpretation.workup().panel().csf().volumeMl();
+        OptionalDouble volume = judged.workup().panel().csf().volumeMl();
         yield volume.isEmpty()
             ? Answer.UNKNOWN
             : answer(volume.getAsDouble() < facts.number("cohort.volume.lower"));
       }
       case SEVERAL_ATTEMPTS -> {
-        OptionalInt attempts = interpretation.workup().procedure().done().attempts();
+        OptionalInt attempts = judged.workup().procedure().done().attempts();
         yield attempts.isEmpty() ? Answer.UNKNOWN : answer(attempts.getAsInt() > 1);
       }
       case HEADACHE -> headache(after).present();
@@ -75,10 +75,10 @@ public enum QualityFigure {
           headache(after).present() == Answer.NO
               ? Answer.NO
               : headache(after).answers().answer(Question.PATCHED);
-      case CRITICAL_LATE -> criticalLate(after, interpretation, facts);
+      case CRITICAL_LATE -> criticalLate(after, judged, facts);
       case RESULT_LATE -> resultLate(after, facts);
       case AMENDED -> recorded.isAmended();
-      case GEL_UNCONFIRMED -> unconfirmed(interpretation.workup().bands());
+      case GEL_UNCONFIRMED -> unconfirmed(judged.workup().bands());
     };
   }
 
@@ -99,9 +99,9 @@ public enum QualityFigure {
   }
 
   /** Of the punctures with a critical value: whether nobody was told of one in time. */
-  private static Answer criticalLate(After after, Interpretation interpretation, Facts facts) {
+  private static Answer criticalLate(After after, Judged judged, Facts facts) {
     List<CriticalValue> critical =
-        Results.of(facts).critical(after, PuncturePlanning.draw(interpretation.workup().panel()));
+        Results.of(facts).critical(after, PuncturePlanning.draw(judged.workup().panel()));
     if (critical.isEmpty()) {
       return Answer.UNKNOWN;
     }

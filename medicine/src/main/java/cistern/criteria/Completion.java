@@ -9,10 +9,9 @@ package cistern.criteria;
 record Completion(Presentation presentation, long levels) {
 
   private static final int BITS = 2;
-  
+
   /** All levels of an item. */
   static final int MASK = 3;
-
 
   /** A level in the place of its item. */
   static long placed(Item item, int level) {

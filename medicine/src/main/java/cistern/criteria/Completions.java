@@ -55,7 +55,9 @@ final class Completions {
     return read.stream().filter(item -> !known.isSettled(item)).toList();
   }
 
-  /** As {@link #open}, with whether an explanation is better, which is asked of every row before. */
+  /**
+   * As {@link #open}, with whether an explanation is better, which is asked of every row before.
+   */
   List<Item> unsettled(Known known) {
     return steps.keySet().stream().filter(item -> !known.isSettled(item)).toList();
   }

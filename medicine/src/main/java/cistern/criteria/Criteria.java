@@ -18,7 +18,8 @@ public final class Criteria {
 
   private Criteria(Facts facts) {
     this.facts = facts;
-    editions = List.of(new Rulings(new McDonald2017(facts)), new Rulings(new McDonald2024Draft(facts)));
+    editions =
+        List.of(new Rulings(new McDonald2017(facts)), new Rulings(new McDonald2024Draft(facts)));
     betterExplanation = facts.grounds("criteria.better-explanation");
   }
 
@@ -39,6 +40,19 @@ public final class Criteria {
         .map(e -> evaluation(e, evidence, fluid))
         .map(e -> restraint.isContradicted() ? e.contradicted() : e.result())
         .toList();
+  }
+
+  /** The verdict of each edition alone, by its year. */
+  public SequencedMap<String, CriteriaVerdict> verdicts(
+      Evidence evidence, CsfPositivity fluid, Restraint restraint) {
+    SequencedMap<String, CriteriaVerdict> verdicts = new LinkedHashMap<>();
+    for (Rulings edition : editions) {
+      Evaluation evaluation = evaluation(edition, evidence, fluid);
+      verdicts.put(
+          edition.edition().year(),
+          restraint.isContradicted() ? evaluation.whenContradicted() : evaluation.verdict());
+    }
+    return verdicts;
   }
 
   /** The verdict of each edition alone, where nothing holds it back. */

@@ -5,7 +5,6 @@ import cistern.measurement.Answer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * One edition applied to one person.
@@ -52,6 +51,11 @@ record Evaluation(
         : rulings.survey(known()).verdict();
   }
 
+  /** The verdict alone, while something waits for an explanation. */
+  CriteriaVerdict whenContradicted() {
+    return isBetterExplained() ? CriteriaVerdict.NOT_MET : CriteriaVerdict.UNDETERMINED;
+  }
+
   /** What would settle it; nothing where it is settled, or nothing can. */
   Rulings.Missing missing() {
     if (isBetterExplained() || !evidence.contradictions().isEmpty()) {
@@ -64,7 +68,7 @@ record Evaluation(
 
   /** The result while something waits for an explanation. */
   CriteriaResult contradicted() {
-    if (evidence.answer(Item.NO_BETTER_EXPLANATION) == Answer.NO) {
+    if (isBetterExplained()) {
       return result();
     }
     List<List<Item>> explanation = List.of(List.of(Item.NO_BETTER_EXPLANATION));
@@ -145,24 +149,10 @@ record Evaluation(
         edition().note(Presentation.UNKNOWN, CriteriaVerdict.UNDETERMINED));
   }
 
-  /** What would settle this once its presentation is known as well; nothing if it cannot be. */
   private Rulings.Missing withPresentation() {
-    if (!evidence.contradictions().isEmpty()) {
-      return Rulings.Missing.NOTHING;
-    }
-    Rulings.Missing missing = missing();
-    return new Rulings.Missing(
-        withPresentation(CriteriaVerdict.MET, missing.toMet()),
-        withPresentation(CriteriaVerdict.NOT_MET, missing.toNotMet()));
-  }
-
-  /** The sets stay in their order, since all get the same item, which is no burden. */
-  private List<List<Item>> withPresentation(CriteriaVerdict wanted, List<List<Item>> sets) {
-    return verdict() == wanted
-        ? List.of(List.of(Item.PRESENTATION))
-        : sets.stream()
-            .map(set -> Stream.concat(Stream.of(Item.PRESENTATION), set.stream()).toList())
-            .toList();
+    return evidence.contradictions().isEmpty()
+        ? rulings.withPresentation(known())
+        : Rulings.Missing.NOTHING;
   }
 
   /** What the result rests on. */

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -17,9 +18,9 @@ public final class Outlook {
   private static final double LN_2 = Math.log(2);
   private static final Outlook SETTLED = new Outlook(List.of());
 
-  private final List<Endings> editions;
+  private final List<InEdition> editions;
 
-  private Outlook(List<Endings> editions) {
+  private Outlook(List<InEdition> editions) {
     this.editions = editions;
   }
 
@@ -46,7 +47,7 @@ public final class Outlook {
     Known known = Known.of(assumed, assumed.presentation(), fluid.bands(), fluid.csf());
     return new Outlook(
         editions.stream()
-            .map(e -> new Endings(e.completions(known.presentation()), known, chances))
+            .map(e -> new InEdition(e, e.completions(known.presentation()), known, chances))
             .toList());
   }
 
@@ -60,10 +61,38 @@ public final class Outlook {
     return information(EnumSet.allOf(Item.class));
   }
 
+  /** What could come out in one edition; looked at when nobody asked the same before. */
+  private static final class InEdition {
+
+    private final Rulings rulings;
+    private final Completions completions;
+    private final Known known;
+    private final Chances chances;
+    private Optional<Endings> endings = Optional.empty();
+
+    InEdition(Rulings rulings, Completions completions, Known known, Chances chances) {
+      this.rulings = rulings;
+      this.completions = completions;
+      this.known = completions.read(known);
+      this.chances = chances;
+    }
+
+    double information(Set<Item> items) {
+      return rulings.information(
+          new Rulings.Question(known, chances, completions.bits(items)),
+          question -> endings().information(question.items()));
+    }
+
+    private Endings endings() {
+      Endings all = endings.orElseGet(() -> new Endings(completions, known, chances));
+      endings = Optional.of(all);
+      return all;
+    }
+  }
+
   /** All completions in one edition, each with its chance. */
   private static final class Endings {
 
-    private final Completions completions;
     private final int[] places;
     private final double[] chances;
     private final int[] verdicts;
@@ -71,7 +100,6 @@ public final class Outlook {
     private final double open;
 
     Endings(Completions completions, Known known, Chances of) {
-      this.completions = completions;
       List<Item> items = completions.open(known);
       places = completions.places(known, items);
       chances = chances(known, items, of);
@@ -100,8 +128,8 @@ public final class Outlook {
       return chances;
     }
 
-    double information(Set<Item> items) {
-      int asked = completions.bits(items) & varying;
+    double information(int items) {
+      int asked = items & varying;
       return asked == varying ? open : Math.max(0, open - left(asked));
     }
 

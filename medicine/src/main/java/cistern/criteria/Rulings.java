@@ -3,6 +3,8 @@ package cistern.criteria;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 
 /** One edition, with what it was found to say of what may be known. */
 final class Rulings {
@@ -11,6 +13,8 @@ final class Rulings {
   private final Map<Presentation, Completions> completions = new EnumMap<>(Presentation.class);
   private final Kept<Known, Survey> surveys = new Kept<>();
   private final Kept<Known, Missing> missing = new Kept<>();
+  private final Kept<Known, Missing> withPresentation = new Kept<>();
+  private final Kept<Question, Double> information = new Kept<>();
 
   Rulings(Edition edition) {
     this.edition = edition;
@@ -50,6 +54,46 @@ final class Rulings {
     return missing.of(
         all.read(known),
         k -> new Missing(SufficientSets.toMet(all, k), SufficientSets.toNotMet(all, k)));
+  }
+
+  /**
+   * What would settle it once the presentation is known to be that of what is known.
+   *
+   * @param known of an attack
+   */
+  Missing withPresentation(Known known) {
+    return withPresentation.of(
+        completions(known.presentation()).read(known),
+        k -> {
+          CriteriaVerdict verdict = survey(k).verdict();
+          Missing sets = missing(k);
+          return new Missing(
+              added(verdict == CriteriaVerdict.MET, sets.toMet()),
+              added(verdict == CriteriaVerdict.NOT_MET, sets.toNotMet()));
+        });
+  }
+
+  /** The sets stay in their order, since all get the same item, which is no burden. */
+  private static List<List<Item>> added(boolean isEnough, List<List<Item>> sets) {
+    return isEnough
+        ? List.of(List.of(Item.PRESENTATION))
+        : sets.stream()
+            .map(set -> Stream.concat(Stream.of(Item.PRESENTATION), set.stream()).toList())
+            .toList();
+  }
+
+  /**
+   * What is asked of the outlook.
+   *
+   * @param known so far
+   * @param chances of the unknown
+   * @param items the bits of the items that would become known
+   */
+  record Question(Known known, Outlook.Chances chances, int items) {}
+
+  /** The bits that something would tell of the verdict, as found or as it is found now. */
+  double information(Question question, ToDoubleFunction<Question> look) {
+    return information.of(question, look::applyAsDouble);
   }
 
   Completions completions(Presentation presentation) {

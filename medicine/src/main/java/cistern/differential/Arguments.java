@@ -3,7 +3,9 @@ package cistern.differential;
 import cistern.fact.Grounds;
 import cistern.finding.Printed;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
@@ -16,10 +18,38 @@ final class Arguments {
   private static final double LEVEL = 0.95;
   private static final double PER_CENT = 100;
 
-  private final List<Series> all;
+  private final Map<Disease, Map<Trait, List<Told>>> all = new EnumMap<>(Disease.class);
+
+  /** A series with its words, which are always the same and take a while to compute. */
+  private static final class Told {
+    private final Series series;
+    private String words = "";
+
+    Told(Series series) {
+      this.series = series;
+    }
+
+    double chance(Observation observation) {
+      double found = series.count().share();
+      return observation.isFound() ? found : 1 - found;
+    }
+
+    /** Computing them twice gives the same. */
+    String words() {
+      if (words.isEmpty()) {
+        words = Arguments.words(series);
+      }
+      return words;
+    }
+  }
 
   Arguments(List<Series> all) {
-    this.all = List.copyOf(all);
+    for (Series series : all) {
+      this.all
+          .computeIfAbsent(series.disease(), d -> new EnumMap<>(Trait.class))
+          .computeIfAbsent(series.trait(), t -> new ArrayList<>())
+          .add(new Told(series));
+    }
   }
 
   /** One argument for each disease that any observation speaks of. */
@@ -38,38 +68,31 @@ final class Arguments {
     for (Observation observation : observations.heard()) {
       OptionalDouble elsewhere = mean(against, observation);
       if (elsewhere.isPresent()) {
-        for (Series series : of(disease, observation)) {
-          boolean isFor = chance(series.count().share(), observation) > elsewhere.getAsDouble();
-          (isFor ? reasonsFor : reasonsAgainst).add(words(series, observation));
-          grounds = grounds.and(series.grounds());
+        for (Told told : of(disease, observation)) {
+          boolean isFor = told.chance(observation) > elsewhere.getAsDouble();
+          (isFor ? reasonsFor : reasonsAgainst).add(observation.toText() + told.words());
+          grounds = grounds.and(told.series.grounds());
         }
       }
     }
     return new Argument(disease, reasonsFor, reasonsAgainst, grounds);
   }
 
-  private List<Series> of(Disease disease, Observation observation) {
-    return all.stream()
-        .filter(s -> s.disease() == disease && s.trait() == observation.trait())
-        .toList();
+  private List<Told> of(Disease disease, Observation observation) {
+    return all.getOrDefault(disease, Map.of()).getOrDefault(observation.trait(), List.of());
   }
 
   /** The unweighted mean of the series of a disease, as a chance of what was observed. */
   private OptionalDouble mean(Disease disease, Observation observation) {
     return of(disease, observation).stream()
-        .mapToDouble(s -> chance(s.count().share(), observation))
+        .mapToDouble(told -> told.chance(observation))
         .average();
   }
 
-  private static double chance(double found, Observation observation) {
-    return observation.isFound() ? found : 1 - found;
-  }
-
-  private static String words(Series series, Observation observation) {
+  private static String words(Series series) {
     Proportion.Ends ends = series.count().printed(LEVEL);
-    return "%s; found in %s %% (%s to %s %%) of %s"
+    return "; found in %s %% (%s to %s %%) of %s"
         .formatted(
-            observation.toText(),
             percent(series.count().share()),
             percent(ends.lower()),
             percent(ends.upper()),

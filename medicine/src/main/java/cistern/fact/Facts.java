@@ -7,8 +7,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * All facts in force: the tables that ship with the program, changed where local policy says so.
@@ -33,6 +33,7 @@ public final class Facts {
 
   private final Map<String, Fact> byKey;
   private final Map<String, List<String>> byFamily;
+  private final Map<String, Grounds> groundsByKey = new ConcurrentHashMap<>();
   private final String version;
   private final Optional<String> policy;
 
@@ -124,10 +125,11 @@ public final class Facts {
 
   /** What the facts of some keys amount to together. */
   public Grounds grounds(String... keys) {
-    return Stream.of(keys)
-        .map(key -> Grounds.of(fact(key)))
-        .reduce(Grounds::and)
-        .orElse(Grounds.MEASURED);
+    Grounds all = Grounds.MEASURED;
+    for (String key : keys) {
+      all = all.and(groundsByKey.computeIfAbsent(key, k -> Grounds.of(fact(k))));
+    }
+    return all;
   }
 
   /** All facts in the order of their tables. */

@@ -41,18 +41,35 @@ public record Grounds(List<Citation> citations) {
 
   /** Both together. */
   public Grounds and(Grounds other) {
+    if (citations.isEmpty() || citations.containsAll(other.citations)) {
+      return citations.isEmpty() ? other : this;
+    }
     List<Citation> all = new ArrayList<>(citations);
-    other.citations.stream().filter(c -> !all.contains(c)).forEach(all::add);
+    for (Citation citation : other.citations) {
+      if (!all.contains(citation)) {
+        all.add(citation);
+      }
+    }
     return new Grounds(all);
   }
 
   /** The weakest status of all. */
   public Status status() {
-    return citations.stream().map(Citation::status).reduce(Status.READ, Status::weaker);
+    Status weakest = Status.READ;
+    for (Citation citation : citations) {
+      weakest = weakest.weaker(citation.status());
+    }
+    return weakest;
   }
 
   /** The sources without repetition. */
   public List<String> sources() {
-    return citations.stream().map(Citation::source).distinct().toList();
+    List<String> sources = new ArrayList<>();
+    for (Citation citation : citations) {
+      if (!sources.contains(citation.source())) {
+        sources.add(citation.source());
+      }
+    }
+    return sources;
   }
 }

@@ -54,16 +54,34 @@ public final class Interpreter {
     return new Interpreter(facts);
   }
 
-  /** What a work-up says. */
-  public Interpretation interpret(Workup workup) {
+  /** What of a work-up is counted over many. */
+  public Judged judge(Workup workup) {
+    Observed observed = observed(workup);
+    Puncture puncture =
+        new Puncture(workup.id(), observed.panel(), Withheld.of(observed), observed.bands());
+    return new Judged(
+        workup, puncture, weighing.judge(puncture, workup.clinical(), before(workup, puncture)));
+  }
+
+  /** What the findings show before a verdict is withheld. */
+  private Observed observed(Workup workup) {
     CheckedPanel panel = CheckedPanel.check(workup.panel(), facts);
     BandReading bands = BandReading.of(workup.bands(), facts);
-    Puncture raw = new Puncture(workup.id(), panel, computed(panel), bands);
-    Observed observed = AtFirst.observed(workup, raw, facts);
+    return AtFirst.observed(
+        workup, new Puncture(workup.id(), panel, computed(panel), bands), facts);
+  }
+
+  private Alerts before(Workup workup, Puncture puncture) {
+    return Alerts.of(AtFirst.observed(workup, puncture, facts), planning.afterCare(workup));
+  }
+
+  /** What a work-up says. */
+  public Interpretation interpret(Workup workup) {
+    Observed observed = observed(workup);
+    CheckedPanel panel = observed.panel();
     Findings findings = uncertainties.measure(panel, Withheld.of(observed));
-    Puncture puncture = new Puncture(workup.id(), panel, findings, bands);
-    Alerts before =
-        Alerts.of(AtFirst.observed(workup, puncture, facts), planning.afterCare(workup));
+    Puncture puncture = new Puncture(workup.id(), panel, findings, observed.bands());
+    Alerts before = before(workup, puncture);
     List<Problem> problems = new ArrayList<>(workup.problems());
     problems.addAll(panel.problems());
     problems.addAll(AntigenExcessSuspected.check(workup.panel(), findings::get));

@@ -41,7 +41,7 @@ public final class PuncturePlanning {
 
   /** What holds after the puncture of a work-up and must be said first, whatever its fluid says. */
   List<Urgency> afterCare(Workup workup) {
-    return plans.afterCare(workup.procedure(), subject(workup, Urgent.NONE)).urgent().stream()
+    return plans.urgentAfterwards(workup.procedure(), subject(workup, Urgent.NONE)).stream()
         .filter(Urgency::holds)
         .toList();
   }

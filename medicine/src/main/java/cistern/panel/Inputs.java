@@ -44,8 +44,12 @@ public record Inputs(CheckedPanel panel, List<Sample> needed, List<Sample> divis
 
   /** Why the formula cannot be computed, if it cannot. */
   public Optional<String> obstacle() {
-    List<String> missing =
-        needed.stream().filter(s -> !panel.panel().has(s)).map(Sample::term).toList();
+    List<String> missing = new ArrayList<>();
+    for (Sample sample : needed) {
+      if (!panel.panel().has(sample)) {
+        missing.add(sample.term());
+      }
+    }
     if (!missing.isEmpty()) {
       return Optional.of("not measured: " + String.join(", ", missing));
     }

@@ -25,6 +25,7 @@ import cistern.puncture.readiness.PressureRanges;
 import cistern.puncture.readiness.Readiness;
 import cistern.puncture.specimen.Results;
 import cistern.puncture.specimen.TubePlans;
+import cistern.urgent.Urgency;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -79,6 +80,14 @@ public final class PuncturePlans {
   /** Emergencies and red flags after a puncture, for who reads the fluid. */
   public AfterCare afterCare(Procedure procedure, PuncturedPerson person) {
     return afterCare(procedure, person, bleeding(procedure.before(), person));
+  }
+
+  /** The emergencies and red flags alone. */
+  public List<Urgency> urgentAfterwards(Procedure procedure, PuncturedPerson person) {
+    return procedure.after().headache().isEmpty()
+        ? List.of()
+        : afterCares.urgent(
+            procedure, person, drugs.check(procedure.before().anticoagulation(), person));
   }
 
   private PuncturePlan.Bleeding bleeding(Before before, PuncturedPerson person) {

@@ -47,8 +47,7 @@ final class KeptIgg {
     quotient = errors.quotient(Analyte.IGG);
     serum = errors.serum(Analyte.IGG);
     csf = errors.csf(Analyte.IGG);
-    serumSigma =
-        quotient.sigma() == 0 ? 0 : serum.sigma() / quotient.sigma() * csf.sigma();
+    serumSigma = quotient.sigma() == 0 ? 0 : serum.sigma() / quotient.sigma() * csf.sigma();
     limit = rules.curve(Analyte.IGG);
     leaked = rules.leaked();
     csfPerDay = rules.csfPerDay();
@@ -123,18 +122,24 @@ final class KeptIgg {
     for (double end : new double[] {rate.lower(), rate.upper()}) {
       double at = quotientOf(end, leakedShare);
       if (at > 0 && at < Double.POSITIVE_INFINITY) {
-        Range.bend(bends, quotient, at, serumGiven(at).sigma() * Math.abs(1 - leakedShare / at));
+        Range.bend(bends, quotient, at, serumSigma * Math.abs(1 - leakedShare / at));
       }
     }
   }
 
   /** The IgG quotient at which the rate takes a value, found by steps of substitution. */
   private double quotientOf(double end, double leakedShare) {
+    double before = 0;
     double at = leakedShare + end / (csfPerDay * serum.median());
-    for (int step = 0; step < SUBSTITUTIONS && at > 0 && at < Double.POSITIVE_INFINITY; step++) {
+    for (int step = 0; step < SUBSTITUTIONS && isMoving(before, at); step++) {
+      before = at;
       at = leakedShare + end / (csfPerDay * serumGiven(at).median());
     }
     return at;
+  }
+
+  private static boolean isMoving(double before, double at) {
+    return at != before && at > 0 && at < Double.POSITIVE_INFINITY;
   }
 
   private double given(double igg, double limited, double leakedShare) {

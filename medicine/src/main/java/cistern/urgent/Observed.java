@@ -49,7 +49,8 @@ public record Observed(
     Facts facts) {
 
   private static final Sample PROTEIN = Sample.csf(Analyte.TOTAL_PROTEIN);
-  private static final String BLOODY = "urgent.blood.erythrocytes.over";
+  private static final Trigger BLOODY =
+      Trigger.over(Quantity.ERYTHROCYTES, "urgent.blood.erythrocytes.over");
   private static final double SECONDS_AN_HOUR = 3600;
   private static final double HOURS_A_DAY = 24;
 
@@ -150,8 +151,7 @@ public record Observed(
 
   /** Whether so much blood is in the fluid that cells and protein are corrected. */
   boolean isBloody() {
-    Trigger bloody = Trigger.over(Quantity.ERYTHROCYTES, BLOODY);
-    return bloody.answer(this).isYes();
+    return BLOODY.answer(this).isYes();
   }
 
   private Optional<Interval> corrected(Analyte analyte, FindingCode code) {

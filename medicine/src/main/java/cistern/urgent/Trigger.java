@@ -158,11 +158,17 @@ sealed interface Trigger {
 
     @Override
     public Answer answer(Observed observed) {
-      List<Answer> answers = parts.stream().map(p -> p.answer(observed)).toList();
-      long yes = answers.stream().filter(Answer::isYes).count();
-      long open = answers.stream().filter(a -> !a.isKnown()).count();
-      if (yes >= number) {
-        return Answer.YES;
+      int yes = 0;
+      int open = 0;
+      for (Trigger part : parts) {
+        switch (part.answer(observed)) {
+          case YES -> yes++;
+          case UNKNOWN -> open++;
+          case NO -> {}
+        }
+        if (yes >= number) {
+          return Answer.YES;
+        }
       }
       return yes + open >= number ? Answer.UNKNOWN : Answer.NO;
     }

@@ -63,7 +63,12 @@ public record Urgent(List<Urgency> all) {
 
   /** The rule of a code, where it holds. */
   public Optional<Urgency> find(String code) {
-    return holding().stream().filter(u -> u.code().equals(code)).findFirst();
+    for (Urgency urgency : all) {
+      if (urgency.holds() && urgency.code().equals(code)) {
+        return Optional.of(urgency);
+      }
+    }
+    return Optional.empty();
   }
 
   /** Whether the rule of a code holds. */

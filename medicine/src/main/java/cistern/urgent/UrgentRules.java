@@ -88,28 +88,35 @@ public final class UrgentRules {
   }
 
   private Urgent urgent() {
-    List<Urgency> all = new ArrayList<>();
+    List<Asked> all = new ArrayList<>();
     ROWS.forEach(row -> all.addAll(of(row)));
-    if (all.stream().noneMatch(Urgency::holds)) {
+    if (all.stream().noneMatch(Asked::holds)) {
       all.addAll(of(OtherRules.MANY_CELLS));
     }
     boolean isNamingUnknown =
         observed.setting().isForInfection()
-            || all.stream().anyMatch(u -> u.holds() && u.tier() != Tier.T2);
+            || all.stream().anyMatch(a -> a.holds() && a.grade().tier() != Tier.T2);
     return new Urgent(
-        all.stream().filter(u -> u.holds() || isNamingUnknown).sorted(BY_TIER).toList());
+        all.stream()
+            .filter(a -> a.holds() || isNamingUnknown)
+            .map(a -> a.holds() ? holding(a.row(), a.grade()) : unknown(a.row(), a.grade()))
+            .sorted(BY_TIER)
+            .toList());
   }
 
+  /** A grade of a row that holds, or could hold. */
+  private record Asked(UrgentRule row, Grade grade, boolean holds) {}
+
   /** The grade of a row that holds, and the graver ones that are unknown. */
-  private List<Urgency> of(UrgentRule row) {
-    List<Urgency> all = new ArrayList<>();
+  private List<Asked> of(UrgentRule row) {
+    List<Asked> all = new ArrayList<>();
     for (Grade grade : row.grades()) {
       Answer answer = grade.trigger().answer(observed);
       if (answer == Answer.UNKNOWN && grade.isNamedUnknown()) {
-        all.add(unknown(row, grade));
+        all.add(new Asked(row, grade, false));
       }
       if (answer.isYes()) {
-        all.add(holding(row, grade));
+        all.add(new Asked(row, grade, true));
         return all;
       }
     }

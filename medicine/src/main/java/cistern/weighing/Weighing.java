@@ -46,13 +46,8 @@ public final class Weighing {
     Observations heard =
         Observations.of(puncture.findings(), fluid.bands(), clinical.serology(), facts);
     List<CriteriaResult> results = criteria.interpret(clinical.evidence(), fluid, restraint);
-    List<RedFlag> flags =
-        RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts));
-    Probability probability =
-        alerts.isSilentOfMs()
-            ? Probability.none(
-                Probability.Status.OUTSIDE_DOMAIN, Optional.empty(), clinical.prior(), OPEN)
-            : new Domain(puncture, clinical, fluid, criteria, probabilities).probability(flags);
+    List<RedFlag> flags = flags(puncture, clinical, fluid);
+    Probability probability = probability(puncture, clinical, fluid, alerts, flags);
     return new Weighed(
         results,
         restraint.isContradicted()
@@ -65,6 +60,31 @@ public final class Weighing {
         new NextItems(puncture, clinical, fluid, criteria, facts).ranked(probability),
         new PunctureOutlook(criteria.puncture(clinical.evidence(), fluid)),
         clinical.evidence().contradictions());
+  }
+
+  /** The verdicts and the number alone, as {@link #weigh} gives them. */
+  public Judgement judge(Puncture puncture, ClinicalPicture clinical, Alerts alerts) {
+    Restraint restraint = restraint(alerts);
+    CsfPositivity fluid = CsfPositivity.of(puncture, restraint, facts);
+    return new Judgement(
+        criteria.verdicts(clinical.evidence(), fluid, restraint),
+        probability(puncture, clinical, fluid, alerts, flags(puncture, clinical, fluid)));
+  }
+
+  private List<RedFlag> flags(Puncture puncture, ClinicalPicture clinical, CsfPositivity fluid) {
+    return RedFlags.check(new FlagInput(puncture, fluid.bands(), clinical.serology(), facts));
+  }
+
+  private Probability probability(
+      Puncture puncture,
+      ClinicalPicture clinical,
+      CsfPositivity fluid,
+      Alerts alerts,
+      List<RedFlag> flags) {
+    return alerts.isSilentOfMs()
+        ? Probability.none(
+            Probability.Status.OUTSIDE_DOMAIN, Optional.empty(), clinical.prior(), OPEN)
+        : new Domain(puncture, clinical, fluid, criteria, probabilities).probability(flags);
   }
 
   private static Restraint restraint(Alerts alerts) {

@@ -66,8 +66,7 @@ class CohortMemberTest {
 
   private static CohortMember member(Panel panel, BandReport bands, Procedure procedure) {
     return CohortMember.of(
-        INTERPRETER.interpret(
-            new Workup("invented", panel, bands, List.of()).withProcedure(procedure)),
+        INTERPRETER.judge(new Workup("invented", panel, bands, List.of()).withProcedure(procedure)),
         Recorded.NOTHING,
         FACTS);
   }

@@ -15,6 +15,7 @@ import cistern.criteria.Presentation;
 import cistern.differential.Probability;
 import cistern.differential.Serology;
 import cistern.fact.Facts;
+import cistern.finding.Uncertainty;
 import cistern.measurement.Answer;
 import cistern.measurement.Compartment;
 import cistern.panel.Circumstance;
@@ -52,6 +53,30 @@ class BedsideLawsTest {
       }
       assertThat(urgent.all()).isSortedAccordingTo((a, b) -> a.tier().compareTo(b.tier()));
       assertThat(got.alerts().stops().stream().map(s -> s.code()).toList()).doesNotHaveDuplicates();
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {7, 8})
+  void judge_anyBedside_saysWhatInterpretSays(long seed) {
+    Random random = new Random(seed);
+    for (int person = 0; person < 60; person++) {
+      Workup workup = workup(random);
+      Interpretation whole = INTERPRETER.interpret(workup);
+      Judged judged = INTERPRETER.judge(workup);
+
+      assertThat(judged.puncture().findings().all())
+          .isEqualTo(
+              whole.findings().all().stream()
+                  .map(f -> f.withUncertainty(Uncertainty.NONE))
+                  .toList());
+      assertThat(judged.judgement().criteria().entrySet().stream().map(e -> e.toString()).toList())
+          .isEqualTo(
+              whole.weighed().criteria().stream()
+                  .map(c -> c.edition() + "=" + c.verdict())
+                  .toList());
+      assertThat(judged.judgement().probability())
+          .isEqualTo(whole.weighed().differential().probability());
     }
   }
 

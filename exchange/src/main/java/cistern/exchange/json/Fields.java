@@ -28,6 +28,9 @@ import java.util.stream.Stream;
  */
 public final class Fields {
 
+  private static final List<String> ANSWERS =
+      Stream.of(Answer.values()).map(Answer::word).toList();
+
   private final Json.Structure structure;
   private final Place place;
   private final InputLimits limits;
@@ -122,8 +125,7 @@ public final class Fields {
 
   /** Yes, no or unknown; unknown when missing. */
   public Answer answer(String name) {
-    List<String> words = Stream.of(Answer.values()).map(Answer::word).toList();
-    return word(name, Answer::parse, words).orElse(Answer.UNKNOWN);
+    return word(name, Answer::parse, ANSWERS).orElse(Answer.UNKNOWN);
   }
 
   /** A time, ISO 8601 with its offset. */

@@ -171,10 +171,23 @@ final class JsonTree {
   }
 
   private String whole(String text, Place at) {
-    if (text.codePoints().anyMatch(point -> Character.getType(point) == Character.SURROGATE)) {
+    if (!isWhole(text)) {
       problems.add(at, InputTrouble.BROKEN_TEXT);
     }
     return text;
+  }
+
+  /** Whether every surrogate has its other half. */
+  private static boolean isWhole(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      int point = text.codePointAt(i);
+      if (Character.isSupplementaryCodePoint(point)) {
+        i++;
+      } else if (Character.isSurrogate((char) point)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Ends the reading of a document that is larger than the limits allow. */

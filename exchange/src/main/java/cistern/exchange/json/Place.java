@@ -16,15 +16,31 @@ public record Place(String path) {
   /** The whole document. */
   public static final Place WHOLE = new Place("");
 
-  private static final Pattern PLAIN = Pattern.compile("[A-Za-z_][A-Za-z0-9_-]*");
-
   /** The place of a member of this object; a name that is not a plain word is quoted. */
   public Place member(String name) {
-    if (PLAIN.matcher(name).matches() && Shown.of(name).text().equals(name)) {
+    if (isPlain(name)) {
       return new Place(path.isEmpty() ? name : path + "." + name);
     }
     String shown = Shown.of(FIGURES.matcher(name).replaceAll("#")).text();
     return new Place(path + "[\"" + shown + "\"]");
+  }
+
+  /** A plain word that is shown whole. */
+  private static boolean isPlain(String name) {
+    if (name.isEmpty() || name.length() > Shown.LONGEST || !isLetter(name.charAt(0))) {
+      return false;
+    }
+    for (int i = 1; i < name.length(); i++) {
+      char sign = name.charAt(i);
+      if (!isLetter(sign) && sign != '-' && (sign < '0' || sign > '9')) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isLetter(char sign) {
+    return (sign >= 'a' && sign <= 'z') || (sign >= 'A' && sign <= 'Z') || sign == '_';
   }
 
   /** The place of an item of this list. */

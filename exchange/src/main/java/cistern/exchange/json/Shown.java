@@ -8,7 +8,7 @@ package cistern.exchange.json;
 public record Shown(String text) {
 
   /** Characters after which a name is cut. */
-  private static final int LONGEST = 40;
+  static final int LONGEST = 40;
 
   /** The shown form of a name or unit from a file. */
   public static Shown of(String original) {

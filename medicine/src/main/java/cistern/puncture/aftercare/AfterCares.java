@@ -32,6 +32,11 @@ public final class AfterCares {
     return new AfterCares(facts);
   }
 
+  /** What of it must be said first. */
+  public List<Urgency> urgent(Procedure procedure, PuncturedPerson person, TakenDrugs drugs) {
+    return rules.check(Complaint.of(procedure, person, drugs));
+  }
+
   /**
    * What follows.
    *

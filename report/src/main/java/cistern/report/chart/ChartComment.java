@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * One paragraph for the chart, in the order in which a specialist comments: sample, cells, protein,
@@ -22,8 +23,8 @@ public final class ChartComment {
   private static final Pattern SPACES = Pattern.compile("\\s+");
 
   /** What charting systems lose, and what stands for it. */
-  private static final Map<String, String> PLAIN =
-      Map.ofEntries(
+  private static final List<Map.Entry<String, String>> PLAIN =
+      Stream.of(
           Map.entry("κ index", "kappa index"),
           Map.entry("κ", "kappa"),
           Map.entry("λ", "lambda"),
@@ -42,7 +43,9 @@ public final class ChartComment {
           Map.entry("”", "\""),
           Map.entry("…", "..."),
           Map.entry("₂", "2"),
-          Map.entry("μ", "µ"));
+          Map.entry("μ", "µ"))
+          .sorted(Comparator.comparingInt(e -> -e.getKey().length()))
+          .toList();
 
   private ChartComment() {}
 
@@ -100,26 +103,27 @@ public final class ChartComment {
         said.indexOf(longest), new Sentence(0, String.join(" ", words.subList(0, kept)) + " ..."));
   }
 
+  /** Of a plain text: its spaces stand alone, between words. */
   private static int words(String text) {
-    return text.isBlank() ? 0 : SPACES.split(text.strip(), -1).length;
+    return 1 + (int) text.chars().filter(sign -> sign == ' ').count();
   }
 
   /** The text in Latin-1 on one line; a sign that has no plain form is left out. */
   static String plain(String text) {
     String plain = text;
-    for (Map.Entry<String, String> sign :
-        PLAIN.entrySet().stream()
-            .sorted(Comparator.comparingInt(e -> -e.getKey().length()))
-            .toList()) {
+    for (Map.Entry<String, String> sign : PLAIN) {
       plain = plain.replace(sign.getKey(), sign.getValue());
     }
-    String latin =
-        plain
-            .codePoints()
-            .filter(c -> (c >= ' ' && c < 0x7F) || (c >= 0xA0 && c <= 0xFF) || c == '\n')
-            .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-            .toString()
-            .replace('\u00A0', ' ');
-    return SPACES.matcher(latin).replaceAll(" ").strip();
+    StringBuilder latin = new StringBuilder(plain.length());
+    for (int i = 0; i < plain.length(); i++) {
+      char sign = plain.charAt(i);
+      boolean isSpace = sign == ' ' || sign == '\n' || sign == '\u00A0';
+      if (isSpace && !latin.isEmpty() && latin.charAt(latin.length() - 1) != ' ') {
+        latin.append(' ');
+      } else if ((sign > ' ' && sign < 0x7F) || (sign > 0xA0 && sign <= 0xFF)) {
+        latin.append(sign);
+      }
+    }
+    return latin.toString().strip();
   }
 }
