@@ -28,8 +28,7 @@ import java.util.stream.Stream;
  */
 public final class Fields {
 
-  private static final List<String> ANSWERS =
-      Stream.of(Answer.values()).map(Answer::word).toList();
+  private static final List<String> ANSWERS = Stream.of(Answer.values()).map(Answer::word).toList();
 
   private final Json.Structure structure;
   private final Place place;

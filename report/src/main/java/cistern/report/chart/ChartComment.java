@@ -25,25 +25,25 @@ public final class ChartComment {
   /** What charting systems lose, and what stands for it. */
   private static final List<Map.Entry<String, String>> PLAIN =
       Stream.of(
-          Map.entry("κ index", "kappa index"),
-          Map.entry("κ", "kappa"),
-          Map.entry("λ", "lambda"),
-          Map.entry("× 10⁻³", "x 10^-3"),
-          Map.entry("⁻³", "^-3"),
-          Map.entry("×", "x"),
-          Map.entry("≥", ">="),
-          Map.entry("≤", "<="),
-          Map.entry("∞", "infinite"),
-          Map.entry("−", "-"),
-          Map.entry("–", "-"),
-          Map.entry("—", "-"),
-          Map.entry("’", "'"),
-          Map.entry("‘", "'"),
-          Map.entry("“", "\""),
-          Map.entry("”", "\""),
-          Map.entry("…", "..."),
-          Map.entry("₂", "2"),
-          Map.entry("μ", "µ"))
+              Map.entry("κ index", "kappa index"),
+              Map.entry("κ", "kappa"),
+              Map.entry("λ", "lambda"),
+              Map.entry("× 10⁻³", "x 10^-3"),
+              Map.entry("⁻³", "^-3"),
+              Map.entry("×", "x"),
+              Map.entry("≥", ">="),
+              Map.entry("≤", "<="),
+              Map.entry("∞", "infinite"),
+              Map.entry("−", "-"),
+              Map.entry("–", "-"),
+              Map.entry("—", "-"),
+              Map.entry("’", "'"),
+              Map.entry("‘", "'"),
+              Map.entry("“", "\""),
+              Map.entry("”", "\""),
+              Map.entry("…", "..."),
+              Map.entry("₂", "2"),
+              Map.entry("μ", "µ"))
           .sorted(Comparator.comparingInt(e -> -e.getKey().length()))
           .toList();
 
