@@ -137,7 +137,7 @@ class ReadGelTest {
 
   @Test
   void facts_listTheReadersToo() {
-    assertThat(Run.of("facts").out()).contains("gel.mark.share");
+    assertThat(Run.of("facts").out()).contains("gel.row.plain");
   }
 
   @Nested

@@ -1,23 +1,25 @@
 package cistern.gel;
 
-import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
 import cistern.fact.Facts;
-import cistern.gel.bands.GelBands;
-import cistern.gel.bands.LaneBands;
+import cistern.gel.bands.Band;
+import cistern.gel.bands.LaneTrace;
+import cistern.gel.bands.PairBands;
+import cistern.gel.lanes.LaneKind;
+import cistern.gel.lanes.LanePlace;
 import cistern.gel.lanes.LanePlan.NamedPair;
-import cistern.gel.pairing.PairBands;
-import cistern.gel.pairing.PairFinder;
+import cistern.gel.net.PairMaps.Fault;
+import cistern.gel.pairing.PairAnswer;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelProblem.Code;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.GelReading.PictureSeen;
 import cistern.gel.reading.LaneReading;
+import cistern.gel.reading.LaneReading.BandMark;
 import cistern.gel.reading.LaneReading.Quality;
 import cistern.gel.reading.PairReading;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -26,92 +28,198 @@ import java.util.OptionalInt;
  */
 final class GelInterpreter {
   private final Facts facts;
-  private final GelBands gel;
+  private final View view;
   private final Layout layout;
-  private final int factor;
-  private final LaneGates gates;
-  private final int cutOff;
+  private final PairRun run;
+  private final PairJudge judge;
 
-  GelInterpreter(Facts facts, GelBands gel, Layout layout, int factor, LaneGates gates) {
+  GelInterpreter(Facts facts, View view, Layout layout, PairRun run) {
     this.facts = facts;
-    this.gel = gel;
+    this.view = view;
     this.layout = layout;
-    this.factor = factor;
-    this.gates = gates;
-    this.cutOff = (int) facts.number("bands.cut-off");
+    this.run = run;
+    this.judge = new PairJudge(facts, layout);
   }
 
-  GelReading read(PictureSeen picture, int rows) {
-    List<List<GelProblem>> troubles = gel.lanes().stream().map(gates::check).toList();
-    PairFinder finder = new PairFinder(facts);
-    PairFinder.Habits habits = finder.habits(gel, together(), rows);
-    boolean isSure = isSure(finder, troubles, rows);
-    List<PairReading> pairs = new ArrayList<>();
-    List<Listing> listings = new ArrayList<>();
-    for (int i = 0; i < gel.lanes().size(); i++) {
-      listings.add(Listing.of(gel.lanes().get(i), OptionalInt.empty(), factor));
-    }
-    for (NamedPair named : layout.pairs()) {
-      if (named.csf().isPresent() && named.serum().isPresent()) {
-        int c = named.csf().getAsInt();
-        int s = named.serum().getAsInt();
-        PairBands bands = finder.compare(gel, lanes(c, s), rows, habits);
-        Listing.Both both = Listing.of(gel.lanes().get(c), gel.lanes().get(s), bands, factor);
-        listings.set(c, both.csf().withPair(named.number()));
-        listings.set(s, both.serum().withPair(named.number()));
-        pairs.add(pair(named, bands, troubles, isSure));
-      } else {
-        named.csf().ifPresent(c -> listings.set(c, listings.get(c).withPair(named.number())));
-        named.serum().ifPresent(s -> listings.set(s, listings.get(s).withPair(named.number())));
-        pairs.add(lonely(named));
+  /**
+   * The lanes of a pair that is whole, as the net sees them; a lane alone is seen beside itself.
+   */
+  private record Two(int csf, int serum) {}
+
+  /** What is said of a lane. */
+  private record Said(
+      OptionalInt pair, List<Band> bands, List<BandMark> marks, double unreadable) {}
+
+  private static Optional<Two> two(NamedPair pair) {
+    return pair.csf().isPresent() && pair.serum().isPresent()
+        ? Optional.of(new Two(pair.csf().getAsInt(), pair.serum().getAsInt()))
+        : Optional.empty();
+  }
+
+  /** Lets the net see every pair and every lane that stands alone. */
+  void see() {
+    layout.pairs().stream().flatMap(p -> two(p).stream()).forEach(t -> run.see(t.csf, t.serum));
+    alone().forEach(i -> run.see(i, i));
+    run.tellDark();
+  }
+
+  private List<Integer> alone() {
+    List<Integer> alone = new ArrayList<>();
+    for (int i = 0; i < layout.lanes().size(); i++) {
+      int lane = i;
+      boolean isPaired =
+          layout.pairs().stream()
+              .flatMap(p -> two(p).stream())
+              .anyMatch(t -> t.csf == lane || t.serum == lane);
+      if (!isPaired && layout.kinds().get(i) != LaneKind.BLANK) {
+        alone.add(i);
       }
     }
-    return new GelReading(picture, lanes(troubles, listings), pairs, problems());
+    return alone;
   }
 
-  /** Whether the names are known to lie on the right lanes. */
-  private boolean isSure(PairFinder finder, List<List<GelProblem>> troubles, int rows) {
-    NamingCheck check = new NamingCheck(facts.number("gel.naming.least"));
-    return switch (layout.naming()) {
-      case NONE -> false;
-      case SURE -> true;
-      case GUESSED ->
-          check.isBorneOut(
-              finder,
-              gel,
-              layout.pairs(),
-              lane -> quality(troubles.get(lane)) != Quality.UNREADABLE,
-              rows);
-    };
+  /** A pair both of whose lanes were read. */
+  private record Whole(NamedPair named, PairBands bands, PairAnswer answer, boolean isHidden) {}
+
+  /**
+   * The reading.
+   *
+   * @param shades different samples of the picture
+   */
+  GelReading read(PictureSeen picture, int shades) {
+    List<LaneTrace> traces = run.traces(facts);
+    List<Optional<PairBands>> seen = new ArrayList<>();
+    layout.pairs().forEach(pair -> seen.add(two(pair).map(t -> run.bands(t.csf, t.serum, traces))));
+    Optional<ApplicationMark> mark = ApplicationMark.of(placed(seen));
+    List<Optional<Whole>> pairs = new ArrayList<>();
+    for (int i = 0; i < seen.size(); i++) {
+      NamedPair named = layout.pairs().get(i);
+      pairs.add(seen.get(i).map(b -> whole(named, b, mark)));
+    }
+    List<Said> lanes = said(traces, pairs);
+    List<LaneGates.Judged> judged = new ArrayList<>();
+    for (int i = 0; i < lanes.size(); i++) {
+      double width = layout.lanes().get(i).width() * view.factor();
+      Said said = lanes.get(i);
+      judged.add(new LaneGates.Judged(width, traces.get(i), said.bands, said.unreadable));
+    }
+    LaneGates gates = new LaneGates(facts, shades, samples(judged));
+    List<List<GelProblem>> troubles = troubles(gates, judged);
+    List<PairReading> readings = new ArrayList<>();
+    for (int i = 0; i < pairs.size(); i++) {
+      NamedPair named = layout.pairs().get(i);
+      readings.add(
+          pairs.get(i).map(p -> judged(p, troubles, gates)).orElseGet(() -> lonely(named)));
+    }
+    return new GelReading(picture, lanes(troubles, lanes), readings, problems(mark));
   }
 
-  private PairFinder.Lanes lanes(int csf, int serum) {
-    return new PairFinder.Lanes(gel.lanes().get(csf), gel.lanes().get(serum));
+  private PairReading judged(Whole pair, List<List<GelProblem>> troubles, LaneGates gates) {
+    PairReading reading = judge.pair(pair.named, pair.bands, pair.answer, troubles, gates);
+    return pair.isHidden
+        ? reading.lookedAt("a band may lie under the mark that runs across the lanes")
+        : reading;
   }
 
-  /** The pairs of which both lanes are there. */
-  private List<PairFinder.Lanes> together() {
-    return layout.pairs().stream()
-        .filter(p -> p.csf().isPresent() && p.serum().isPresent())
-        .map(p -> lanes(p.csf().getAsInt(), p.serum().getAsInt()))
-        .toList();
+  private List<ApplicationMark.Placed> placed(List<Optional<PairBands>> seen) {
+    List<ApplicationMark.Placed> placed = new ArrayList<>();
+    for (int i = 0; i < seen.size(); i++) {
+      NamedPair named = layout.pairs().get(i);
+      seen.get(i).ifPresent(b -> placed.add(placed(named, b)));
+    }
+    return placed;
   }
 
-  private List<LaneReading> lanes(List<List<GelProblem>> troubles, List<Listing> listings) {
+  private ApplicationMark.Placed placed(NamedPair pair, PairBands bands) {
+    return new ApplicationMark.Placed(
+        column(pair.csf().getAsInt()), column(pair.serum().getAsInt()), bands);
+  }
+
+  private double column(int lane) {
+    return layout.lanes().get(lane).place(view.middleRow()).xCentre();
+  }
+
+  private Whole whole(NamedPair named, PairBands seen, Optional<ApplicationMark> mark) {
+    ApplicationMark.Placed placed = placed(named, seen);
+    PairBands bands = mark.map(m -> m.leftOut(placed)).orElse(seen);
+    PairAnswer answer = judge.answer(bands);
+    boolean isHidden = judge.isOneShort(answer) && mark.map(m -> m.isHiding(placed)).orElse(false);
+    return new Whole(named, bands, answer, isHidden);
+  }
+
+  private List<Said> said(List<LaneTrace> traces, List<Optional<Whole>> pairs) {
+    Listing listing = new Listing(view.factor());
+    List<Said> said = new ArrayList<>();
+    layout.lanes().forEach(l -> said.add(new Said(OptionalInt.empty(), List.of(), List.of(), 0)));
+    for (int i : alone()) {
+      PairBands bands = run.bands(i, i, traces);
+      double unreadable = bands.fault(Fault.CSF_UNREADABLE);
+      List<BandMark> marks = listing.alone(bands.csf());
+      said.set(i, new Said(OptionalInt.empty(), bands.csf(), marks, unreadable));
+    }
+    for (int i = 0; i < pairs.size(); i++) {
+      NamedPair named = layout.pairs().get(i);
+      pairs.get(i).ifPresentOrElse(p -> list(p, listing, said), () -> number(named, said));
+    }
+    return said;
+  }
+
+  private static void list(Whole pair, Listing listing, List<Said> said) {
+    OptionalInt number = OptionalInt.of(pair.named.number());
+    Listing.Both both = listing.of(pair.bands, pair.answer.matching());
+    said.set(
+        pair.named.csf().getAsInt(),
+        new Said(number, pair.bands.csf(), both.csf(), pair.bands.fault(Fault.CSF_UNREADABLE)));
+    said.set(
+        pair.named.serum().getAsInt(),
+        new Said(
+            number, pair.bands.serum(), both.serum(), pair.bands.fault(Fault.SERUM_UNREADABLE)));
+  }
+
+  private static void number(NamedPair pair, List<Said> said) {
+    OptionalInt number = OptionalInt.of(pair.number());
+    pair.csf().ifPresent(i -> said.set(i, paired(said.get(i), number)));
+    pair.serum().ifPresent(i -> said.set(i, paired(said.get(i), number)));
+  }
+
+  private List<List<GelProblem>> troubles(LaneGates gates, List<LaneGates.Judged> judged) {
+    List<List<GelProblem>> troubles = new ArrayList<>();
+    for (int i = 0; i < judged.size(); i++) {
+      boolean isBlank = layout.kinds().get(i) == LaneKind.BLANK;
+      troubles.add(isBlank ? List.of() : gates.check(judged.get(i)));
+    }
+    return troubles;
+  }
+
+  private List<LaneGates.Judged> samples(List<LaneGates.Judged> lanes) {
+    List<LaneGates.Judged> samples = new ArrayList<>();
+    for (int i = 0; i < lanes.size(); i++) {
+      if (layout.kinds().get(i) != LaneKind.BLANK) {
+        samples.add(lanes.get(i));
+      }
+    }
+    return samples;
+  }
+
+  private static Said paired(Said said, OptionalInt number) {
+    return new Said(number, said.bands, said.marks, said.unreadable);
+  }
+
+  private List<LaneReading> lanes(List<List<GelProblem>> troubles, List<Said> said) {
     List<LaneReading> lanes = new ArrayList<>();
-    for (int i = 0; i < gel.lanes().size(); i++) {
-      LaneBands lane = gel.lanes().get(i);
+    for (int i = 0; i < said.size(); i++) {
+      LanePlace place = layout.lanes().get(i).place(view.middleRow());
       lanes.add(
           new LaneReading(
               i,
               layout.kinds().get(i),
-              listings.get(i).pair(),
-              lane.place().xCentre() * factor + 0.5 * (factor - 1),
-              lane.place().width() * factor,
-              lane.place().slope(),
+              said.get(i).pair,
+              view.toPicture(place.xCentre()),
+              place.width() * view.factor(),
+              view.slope(place.slope()),
               quality(troubles.get(i)),
               troubles.get(i),
-              listings.get(i).marks()));
+              said.get(i).marks));
     }
     return lanes;
   }
@@ -121,68 +229,6 @@ final class GelInterpreter {
       return Quality.UNREADABLE;
     }
     return troubles.isEmpty() ? Quality.GOOD : Quality.DOUBTFUL;
-  }
-
-  private PairReading pair(
-      NamedPair named, PairBands bands, List<List<GelProblem>> troubles, boolean isSure) {
-    List<GelProblem> problems = new ArrayList<>();
-    problems.addAll(ofLane(named.csf().getAsInt(), "CSF", troubles));
-    problems.addAll(ofLane(named.serum().getAsInt(), "serum", troubles));
-    boolean isUnreadable = problems.stream().anyMatch(p -> p.code().isStop());
-    if (!isUnreadable && isMispaired(bands)) {
-      problems.add(mispaired(bands));
-    }
-    gates.load(named.csf().getAsInt(), named.serum().getAsInt()).ifPresent(problems::add);
-    boolean isStopped = problems.stream().anyMatch(p -> p.code().isStop());
-    double positive = bands.csfOnly().atLeast(cutOff);
-    PairReading.Counts counts =
-        new PairReading.Counts(
-            bands.csfOnly().median(),
-            bands.shared(),
-            bands.serumOnly(),
-            bands.csfOnly().chances(),
-            positive,
-            bands.probabilityOfPattern(cutOff));
-    boolean isReviewed = isStopped || !isSure || !problems.isEmpty() || isDoubtful(bands, positive);
-    return new PairReading(
-        named.number(),
-        named.csf(),
-        named.serum(),
-        Optional.of(counts),
-        isStopped ? Optional.empty() : Optional.of(pattern(bands)),
-        isStopped ? BandVerdict.UNDETERMINED : verdict(counts.csfOnly()),
-        isReviewed,
-        problems);
-  }
-
-  /** Few bands of the serum alone are asked for more than many: they occur in a person's own. */
-  private boolean isMispaired(PairBands bands) {
-    boolean isFew = bands.serumOnly() < facts.number("gel.identity.fewest");
-    return bands.probabilityOfOther()
-        > facts.number(isFew ? "gel.identity.marked-few" : "gel.identity.marked");
-  }
-
-  private boolean isDoubtful(PairBands bands, double positive) {
-    double least = facts.number("gel.review.least");
-    return (positive > least && positive < 1 - least)
-        || bands.probabilityOfOther() > facts.number("gel.identity.doubtful");
-  }
-
-  private List<GelProblem> ofLane(int lane, String name, List<List<GelProblem>> troubles) {
-    return troubles.get(lane).stream()
-        .map(p -> new GelProblem(p.code(), "the " + name + " lane: " + p.text()))
-        .toList();
-  }
-
-  private static GelProblem mispaired(PairBands bands) {
-    return new GelProblem(
-        Code.MISPAIRED_SERUM,
-        String.format(
-            Locale.ROOT,
-            "%d serum bands have no counterpart in the CSF and %d have: this may be another"
-                + " person's serum; check names and dates of both samples",
-            bands.serumOnly(),
-            bands.shared()));
   }
 
   private PairReading lonely(NamedPair named) {
@@ -208,30 +254,11 @@ final class GelInterpreter {
         Optional.empty(),
         Optional.empty(),
         BandVerdict.UNDETERMINED,
-        true,
+        List.of(problem.text()),
         List.of(problem));
   }
 
-  /** The pattern from the counts, as a laboratory would name it; a ladder wins. */
-  private BandPattern pattern(PairBands bands) {
-    if (bands.isLadder()) {
-      return BandPattern.LADDER;
-    }
-    boolean isLocal = bands.csfOnly().median() >= cutOff;
-    if (bands.shared() > 0) {
-      return isLocal ? BandPattern.LOCAL_AND_SYSTEMIC : BandPattern.SYSTEMIC;
-    }
-    return isLocal ? BandPattern.LOCAL : BandPattern.NORMAL;
-  }
-
-  private BandVerdict verdict(int csfOnly) {
-    if (csfOnly >= cutOff) {
-      return BandVerdict.POSITIVE;
-    }
-    return csfOnly > 0 ? BandVerdict.BORDERLINE : BandVerdict.NEGATIVE;
-  }
-
-  private List<GelProblem> problems() {
+  private List<GelProblem> problems(Optional<ApplicationMark> mark) {
     List<GelProblem> problems = new ArrayList<>();
     layout
         .difference()
@@ -244,16 +271,15 @@ final class GelInterpreter {
                             + " lanes are named and "
                             + d.found()
                             + " were found: name every lane from the left, or give their places")));
-    if (gel.lanes().isEmpty()) {
+    if (layout.lanes().isEmpty()) {
       problems.add(
           new GelProblem(Code.FAINT, "no lane stands out from its ground in this picture"));
     }
-    if (gel.marks() > 0) {
+    if (mark.isPresent()) {
       problems.add(
           new GelProblem(
               Code.APPLICATION_MARK,
-              "a band on one straight line through most lanes is taken for the applicator's mark"
-                  + " and not counted"));
+              "a mark runs across the lanes; what lies on it was not taken for bands"));
     }
     if (layout.isNamed() && !layout.isControlled()) {
       problems.add(new GelProblem(Code.NO_CONTROLS, "no control lane is named on this gel"));

@@ -1,20 +1,10 @@
 package cistern.gel;
 
 import cistern.fact.Facts;
-import cistern.gel.bands.BandFinder;
-import cistern.gel.bands.GelBands;
-import cistern.gel.image.Density;
 import cistern.gel.image.Picture;
 import cistern.gel.image.PictureFile;
-import cistern.gel.lanes.Gaps;
-import cistern.gel.lanes.LaneFinder;
+import cistern.gel.image.Polarity;
 import cistern.gel.lanes.LanePlan;
-import cistern.gel.lanes.MembraneEnds;
-import cistern.gel.lanes.Seating;
-import cistern.gel.membrane.Appearance;
-import cistern.gel.membrane.Posture;
-import cistern.gel.membrane.Sheet;
-import cistern.gel.membrane.SheetFinder;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.GelReading.PictureSeen;
 import java.io.IOException;
@@ -24,31 +14,12 @@ import java.nio.file.Path;
 public final class GelReader {
   private final Facts facts;
   private final PictureFile files;
-  private final SheetFinder sheets;
-  private final LaneFinder lanes;
-  private final BandFinder bands;
-  private final MembraneEnds ends;
-  private final Layout.Rows rows;
   private final long mostPixels;
 
   /** A reader under some facts, which hold the reader's own table and the cut-off of the bands. */
   public GelReader(Facts facts) {
     this.facts = facts;
     this.files = new PictureFile(facts);
-    this.sheets = new SheetFinder(facts);
-    this.lanes = new LaneFinder(facts);
-    this.bands = new BandFinder(facts);
-    this.ends = new MembraneEnds(facts);
-    this.rows =
-        new Layout.Rows(
-            new Gaps(facts.number("gel.lanes.uneven"), facts.number("gel.lanes.room")),
-            new Seating(
-                facts.number("gel.lanes.uneven"),
-                facts.number("gel.seating.blank-seen"),
-                facts.number("gel.seating.sample-unseen"),
-                facts.number("gel.seating.beyond"),
-                new Seating.Clearness(
-                    facts.number("gel.seating.clear"), facts.number("gel.seating.sure"))));
     this.mostPixels = (long) (1e6 * facts.number("gel.image.working-megapixels"));
   }
 
@@ -64,25 +35,15 @@ public final class GelReader {
 
   /** The reading of a decoded picture. */
   public GelReading read(Picture picture, String name, LanePlan plan) {
-    int factor = 1;
-    while ((long) (picture.width() / factor) * (picture.height() / factor) > mostPixels) {
-      factor++;
-    }
-    Picture seen = picture.toReduced(factor);
-    Sheet sheet = sheets.find(seen);
-    Appearance appearance = Appearance.of(seen, sheet);
-    boolean isAcross = appearance.posture() == Posture.ACROSS;
-    Picture upright = isAcross ? seen.toTransposed() : seen;
-    Sheet uprightSheet = isAcross ? sheet.toTransposed() : sheet;
-    Density density = Density.of(upright, appearance.polarity(), facts.number("gel.image.darkest"));
-    LaneFinder.Found found = lanes.find(density, uprightSheet);
-    Layout layout = Layout.of(plan, found, factor, rows);
-    Sheet whole = ends.find(density, uprightSheet, layout.places());
-    GelBands gel = bands.find(density, whole, layout.places());
-    PictureSeen shown =
-        new PictureSeen(
-            name, picture.width(), picture.height(), appearance.polarity(), appearance.posture());
-    LaneGates gates = new LaneGates(facts, gel, picture.shades());
-    return new GelInterpreter(facts, gel, layout, factor, gates).read(shown, density.height());
+    View view = View.of(picture, mostPixels);
+    Layout layout = Layout.of(plan, view, facts);
+    PairRun run = new PairRun(view, layout.lanes());
+    GelInterpreter interpreter = new GelInterpreter(facts, view, layout, run);
+    interpreter.see();
+    boolean isDark = run.isDark() != view.stance().isInverted();
+    Polarity polarity = isDark ? Polarity.DARK_ON_LIGHT : Polarity.LIGHT_ON_DARK;
+    PictureSeen seen =
+        new PictureSeen(name, picture.width(), picture.height(), polarity, view.posture());
+    return interpreter.read(seen, picture.shades());
   }
 }

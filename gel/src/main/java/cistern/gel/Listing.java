@@ -1,8 +1,9 @@
 package cistern.gel;
 
 import cistern.gel.bands.Band;
-import cistern.gel.bands.LaneBands;
-import cistern.gel.pairing.PairBands;
+import cistern.gel.bands.LaneTrace;
+import cistern.gel.bands.PairBands;
+import cistern.gel.pairing.Matching;
 import cistern.gel.reading.LaneReading.BandMark;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,32 +14,27 @@ import java.util.OptionalInt;
 /**
  * The bands of a lane as they are listed: those more likely real than not, and the counterparts of
  * such.
+ *
+ * @param factor pixels of the picture in one that was read
  */
-record Listing(List<BandMark> marks, OptionalInt pair) {
+record Listing(int factor) {
   private static final double LIKELY = 0.5;
 
   /** The listings of the two lanes of a pair. */
-  record Both(Listing csf, Listing serum) {}
+  record Both(List<BandMark> csf, List<BandMark> serum) {}
 
-  Listing withPair(int number) {
-    return new Listing(marks, OptionalInt.of(number));
+  List<BandMark> alone(List<Band> bands) {
+    return bands.stream()
+        .filter(b -> b.probability() >= LIKELY)
+        .map(b -> mark(b, OptionalInt.empty(), signal(b)))
+        .toList();
   }
 
-  static Listing of(LaneBands lane, OptionalInt pair, int factor) {
-    List<BandMark> marks = new ArrayList<>();
-    for (Band b : lane.bands()) {
-      if (b.probability() >= LIKELY) {
-        marks.add(mark(b, OptionalInt.empty(), signal(b), factor));
-      }
-    }
-    return new Listing(marks, pair);
-  }
-
-  static Both of(LaneBands csf, LaneBands serum, PairBands pair, int factor) {
-    boolean[] csfListed = likely(csf);
-    boolean[] serumListed = likely(serum);
+  Both of(PairBands pair, Matching matching) {
+    boolean[] csfListed = likely(pair.csf());
+    boolean[] serumListed = likely(pair.serum());
     for (int i = 0; i < csfListed.length; i++) {
-      int j = pair.counterpart().get(i);
+      int j = matching.serumOf().get(i);
       if (j >= 0 && (csfListed[i] || serumListed[j])) {
         csfListed[i] = true;
         serumListed[j] = true;
@@ -46,54 +42,35 @@ record Listing(List<BandMark> marks, OptionalInt pair) {
     }
     int[] csfIndex = indices(csfListed);
     int[] serumIndex = indices(serumListed);
-    int[] back = new int[serumIndex.length];
+    int[] back = new int[serumListed.length];
     Arrays.fill(back, -1);
     List<BandMark> left = new ArrayList<>();
     for (int i = 0; i < csfListed.length; i++) {
+      int j = matching.serumOf().get(i);
       if (csfListed[i]) {
-        int j = pair.counterpart().get(i);
+        Band b = pair.csf().get(i);
+        String reason = signal(b) + response(b, pair.serumTrace(), "serum");
+        left.add(mark(b, j < 0 ? OptionalInt.empty() : OptionalInt.of(serumIndex[j]), reason));
         if (j >= 0) {
           back[j] = csfIndex[i];
         }
-        left.add(
-            mark(
-                csf.bands().get(i),
-                index(j < 0 ? j : serumIndex[j]),
-                reason(csf, pair, i),
-                factor));
       }
     }
-    return new Both(
-        new Listing(left, OptionalInt.empty()),
-        new Listing(serumMarks(serum, serumListed, back, factor), OptionalInt.empty()));
-  }
-
-  private static List<BandMark> serumMarks(
-      LaneBands serum, boolean[] listed, int[] back, int factor) {
-    List<BandMark> marks = new ArrayList<>();
-    for (int j = 0; j < listed.length; j++) {
-      if (listed[j]) {
-        Band b = serum.bands().get(j);
-        String reason = signal(b) + (back[j] >= 0 ? ", also in the CSF" : ", not in the CSF");
-        marks.add(mark(b, index(back[j]), reason, factor));
+    List<BandMark> right = new ArrayList<>();
+    for (int j = 0; j < serumListed.length; j++) {
+      if (serumListed[j]) {
+        Band b = pair.serum().get(j);
+        String reason = signal(b) + response(b, pair.csfTrace(), "CSF");
+        right.add(mark(b, back[j] < 0 ? OptionalInt.empty() : OptionalInt.of(back[j]), reason));
       }
     }
-    return marks;
+    return new Both(left, right);
   }
 
-  private static String reason(LaneBands csf, PairBands pair, int i) {
-    return signal(csf.bands().get(i))
-        + String.format(Locale.ROOT, ", serum response %.0f %%", 100 * pair.response().get(i));
-  }
-
-  private static OptionalInt index(int found) {
-    return found < 0 ? OptionalInt.empty() : OptionalInt.of(found);
-  }
-
-  private static boolean[] likely(LaneBands lane) {
-    boolean[] listed = new boolean[lane.bands().size()];
+  private static boolean[] likely(List<Band> bands) {
+    boolean[] listed = new boolean[bands.size()];
     for (int i = 0; i < listed.length; i++) {
-      listed[i] = lane.bands().get(i).probability() >= LIKELY;
+      listed[i] = bands.get(i).probability() >= LIKELY;
     }
     return listed;
   }
@@ -108,14 +85,20 @@ record Listing(List<BandMark> marks, OptionalInt pair) {
   }
 
   private static String signal(Band b) {
-    return String.format(Locale.ROOT, "signal-to-noise %.0f", b.signalToNoise());
+    return String.format(Locale.ROOT, "signal-to-noise %.0f", b.noise());
   }
 
-  private static BandMark mark(Band b, OptionalInt matched, String reason, int factor) {
+  /** What the other lane shows at the band's place, as a share of its height. */
+  private static String response(Band b, LaneTrace other, String name) {
+    double share = b.strength() > 1e-6 ? other.above(b.row()) / b.strength() : 0;
+    return String.format(Locale.ROOT, ", %s response %.0f %%", name, 100 * Math.max(0, share));
+  }
+
+  private BandMark mark(Band b, OptionalInt matched, String reason) {
     return new BandMark(
         b.y() * factor + 0.5 * (factor - 1),
-        b.fullWidth() * factor,
-        b.height(),
+        b.height() * factor,
+        b.strength(),
         matched,
         b.probability(),
         reason);

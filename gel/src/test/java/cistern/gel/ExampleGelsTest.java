@@ -1,6 +1,7 @@
 package cistern.gel;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import cistern.gel.image.Picture;
 import cistern.gel.image.PictureFile;
@@ -34,6 +35,9 @@ class ExampleGelsTest {
     }
   }
 
+  /** From so many bands on, one more or less is as good: two that touch may be one. */
+  private static final int MANY = 5;
+
   @ParameterizedTest
   @EnumSource
   void read_anExample_isItsTruth(ExampleGel example) throws IOException {
@@ -46,7 +50,8 @@ class ExampleGelsTest {
       if (pair.isBad()) {
         assertThat(read.pattern()).isEmpty();
       } else {
-        assertThat(read.counts().orElseThrow().csfOnly()).isEqualTo(pair.csfOnly());
+        assertThat(read.counts().orElseThrow().csfOnly())
+            .isCloseTo(pair.csfOnly(), within(pair.csfOnly() < MANY ? 0 : 1));
         assertThat(read.pattern().orElseThrow().number()).isEqualTo(pair.pattern());
       }
     }

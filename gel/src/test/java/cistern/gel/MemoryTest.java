@@ -36,6 +36,7 @@ class MemoryTest {
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:+UseSerialGC",
+                "--enable-native-access=ALL-UNNAMED",
                 "-cp",
                 System.getProperty(
                     "surefire.test.class.path", System.getProperty("java.class.path")),

@@ -89,11 +89,6 @@ final class PaintedGel {
     return this;
   }
 
-  /** A place on which a lane's own ground shows and nothing else. */
-  PaintedGel bare() {
-    return lane(NOTHING / 10);
-  }
-
   /** A light scratch right across the gel. */
   PaintedGel scratch(double row) {
     scratchRow = row;

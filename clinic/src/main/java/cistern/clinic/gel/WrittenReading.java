@@ -9,8 +9,8 @@ import cistern.exchange.json.JsonDocument;
 import cistern.exchange.json.NumberRange;
 import cistern.fact.Facts;
 import cistern.gel.image.Polarity;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
-import cistern.gel.membrane.Posture;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.GelReading.PictureSeen;
@@ -102,8 +102,17 @@ final class WrittenReading {
         counts(pair),
         pattern(pair),
         verdict(pair.text("verdict").orElse("")),
-        pair.truth("needsReview").orElse(true),
+        review(pair),
         problems(pair));
+  }
+
+  /**
+   * Why a person must look; a reading written before reasons were kept only says that they must.
+   */
+  private static List<String> review(Fields pair) {
+    List<String> reasons = pair.texts("review");
+    boolean isUnsaid = reasons.isEmpty() && pair.truth("needsReview").orElse(true);
+    return isUnsaid ? List.of("the reading must be looked at") : reasons;
   }
 
   private static Optional<PairReading.Counts> counts(Fields pair) {

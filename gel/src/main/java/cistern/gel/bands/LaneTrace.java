@@ -1,61 +1,146 @@
 package cistern.gel.bands;
 
-import cistern.gel.lanes.LanePlace;
+import cistern.gel.net.GreyPlane;
+import cistern.gel.net.PairMaps;
+import java.util.Arrays;
 
 /**
- * A straightened lane: its density profile and the filter's answers to it.
+ * The stain along a lane, measured in the picture: what a person checks a band by.
  *
- * <p>profile: trimmed mean density across the lane, OD
- *
- * <p>answer: filter answer, OD of a band of the gel's width
- *
- * <p>noise: standard deviation of the answer where nothing lies, OD, row by row
- *
- * <p>columns: the filter's answer in each group of the lane's columns
+ * <p>od: OD of each row of the strip; ground: OD beside the lane
  */
-final class LaneTrace {
-  private final Origin origin;
-  private final float[] profile;
-  private final float[] answer;
-  private final float[] noise;
-  private final float[][] columns;
+public final class LaneTrace {
+  private static final int ROWS = PairMaps.ROWS;
 
-  /** The lane that was traced, and the row of the picture at index 0. */
-  record Origin(LanePlace place, int firstRow) {}
+  /** Rows of the strip within which a band's ground is looked for. */
+  private static final int REACH = 48;
 
-  LaneTrace(Origin origin, float[] profile, float[] answer, float[] noise, float[][] columns) {
-    this.origin = origin;
-    this.profile = profile;
-    this.answer = answer;
-    this.noise = noise;
-    this.columns = columns;
+  private static final double MAD_TO_SIGMA = 1.4826;
+
+  private final Strip strip;
+  private final double[] od;
+  private final double ground;
+  private final double noise;
+  private final double saturated;
+
+  private LaneTrace(Strip strip, double[] od, double ground, double saturated) {
+    this.strip = strip;
+    this.od = od;
+    this.ground = ground;
+    this.noise = noise(od);
+    this.saturated = saturated;
   }
 
-  LanePlace place() {
-    return origin.place();
+  /**
+   * How densities are told.
+   *
+   * @param isDark whether stain is dark
+   * @param darkest share of white below which all is equally dark
+   * @param full OD from which a pixel is as dark as can be
+   */
+  public record Scale(GreyPlane plane, boolean isDark, double darkest, double full) {
+    double of(double light) {
+      return plane.density(light, isDark, darkest);
+    }
+
+    /** The light of the plane from which a pixel is as dark as can be. */
+    double fullLight() {
+      return plane.light(full, isDark, darkest);
+    }
   }
 
-  int firstRow() {
-    return origin.firstRow();
+  /** The trace of a strip. */
+  public static LaneTrace of(Strip strip, Scale scale) {
+    float[] profile = strip.profile();
+    double[] od = new double[ROWS];
+    for (int y = 0; y < ROWS; y++) {
+      od[y] = scale.of(profile[y]);
+    }
+    int dark = 0;
+    double full = scale.fullLight();
+    int columns = Strip.endColumn() - Strip.firstColumn();
+    for (int y = 0; y < ROWS; y++) {
+      for (int x = Strip.firstColumn(); x < Strip.endColumn(); x++) {
+        double light = strip.at(y, x);
+        dark += (scale.isDark() ? light <= full : light >= full) ? 1 : 0;
+      }
+    }
+    double saturated = (double) dark / (ROWS * columns);
+    return new LaneTrace(strip, od, scale.of(strip.beside()), saturated);
   }
 
-  float[] profile() {
-    return profile;
+  /** From second differences, which bands hardly touch. */
+  private static double noise(double[] od) {
+    double[] d = new double[ROWS - 2];
+    for (int y = 0; y < d.length; y++) {
+      d[y] = Math.abs(od[y] - 2 * od[y + 1] + od[y + 2]);
+    }
+    Arrays.sort(d);
+    return Math.max(1e-4, MAD_TO_SIGMA * d[d.length / 2] / Math.sqrt(6));
   }
 
-  float[] answer() {
-    return answer;
+  /** The strip that it was measured in. */
+  public Strip strip() {
+    return strip;
   }
 
-  float[] noise() {
-    return noise;
+  /** Share of the lane's pixels that are as dark as the picture can show. */
+  public double saturated() {
+    return saturated;
   }
 
-  float[][] columns() {
-    return columns;
+  /** OD of the lane over what lies beside it, the median of its rows: bands hardly touch it. */
+  public double load() {
+    double[] inner = Arrays.copyOfRange(od, ROWS / 8, ROWS - ROWS / 8);
+    Arrays.sort(inner);
+    return inner[inner.length / 2] - ground;
   }
 
-  int rows() {
-    return profile.length;
+  /** The row near a row at which the lane is darkest. */
+  private int top(int row) {
+    int top = row;
+    for (int y = Math.max(0, row - 3); y <= Math.min(ROWS - 1, row + 3); y++) {
+      top = od[y] > od[top] ? y : top;
+    }
+    return top;
+  }
+
+  /** OD at a row over its ground, the higher of the two feet. */
+  public double above(int row) {
+    int top = top(Math.clamp(row, 0, ROWS - 1));
+    return od[top] - Math.max(foot(top, -1), foot(top, 1));
+  }
+
+  private double foot(int top, int way) {
+    double least = od[top];
+    for (int y = top; y >= 0 && y < ROWS && Math.abs(y - top) <= REACH; y += way) {
+      least = Math.min(least, od[y]);
+    }
+    return least;
+  }
+
+  /** The band whose middle the net sees at a row of the strip. */
+  Band band(int row, double probability) {
+    int top = top(row);
+    double strength = Math.max(0, above(row));
+    double half = od[top] - strength / 2;
+    double up = edge(top, half, -1);
+    double down = edge(top, half, 1);
+    double height = Math.max(1, down - up) * strip.rows().step();
+    double middle = Math.abs(0.5 * (up + down) - row) < 2 ? 0.5 * (up + down) : row;
+    double y = strip.rows().at(middle);
+    return new Band(row, y, height, strength, strength / noise, probability, 0);
+  }
+
+  /** Where the trace falls to a value, between rows. */
+  private double edge(int top, double value, int way) {
+    int y = top;
+    while (y + way >= 0 && y + way < ROWS && Math.abs(y - top) < REACH && od[y + way] > value) {
+      y += way;
+    }
+    int next = Math.clamp(y + way, 0, ROWS - 1);
+    double fall = od[y] - od[next];
+    double share = fall > 1e-9 ? Math.clamp((od[y] - value) / fall, 0, 1) : 0.5;
+    return y + way * share;
   }
 }

@@ -1,4 +1,4 @@
-/** Bands within lanes, with the noise they stand in. May use image, membrane and lanes. */
+/** The bands of a pair of lanes, as the net shows and the picture measures them. May use lanes. */
 @NullMarked
 package cistern.gel.bands;
 

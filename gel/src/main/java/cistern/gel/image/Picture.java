@@ -89,19 +89,15 @@ public final class Picture {
     return new Picture(w, h, means);
   }
 
-  /** Every sample as the mean of the three by three around it. */
-  public Picture toSmoothed() {
-    char[] means = new char[samples.length];
+  /** Left and right exchanged, light and dark exchanged, or both. */
+  Picture toTurned(boolean isMirrored, boolean isInverted) {
+    char[] turned = new char[samples.length];
     for (int y = 0; y < height; y++) {
       for (int x = 0; x < width; x++) {
-        int sum = 0;
-        for (int d = 0; d < 9; d++) {
-          int row = Math.clamp(y + d / 3 - 1, 0, height - 1);
-          sum += samples[row * width + Math.clamp(x + d % 3 - 1, 0, width - 1)];
-        }
-        means[y * width + x] = (char) (sum / 9);
+        char v = samples[y * width + (isMirrored ? width - 1 - x : x)];
+        turned[y * width + x] = isInverted ? (char) (WHITE - v) : v;
       }
     }
-    return new Picture(width, height, means);
+    return new Picture(width, height, turned);
   }
 }

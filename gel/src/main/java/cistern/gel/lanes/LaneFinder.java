@@ -1,61 +1,209 @@
 package cistern.gel.lanes;
 
-import cistern.fact.Facts;
-import cistern.gel.image.Density;
-import cistern.gel.membrane.Sheet;
+import cistern.gel.net.LaneMaps;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
-/**
- * Finds the lanes of an upright gel: the strips give one row of column means, in which dynamic
- * programming lays intervals of one common width that stand out from both of their flanks.
- */
+/** Finds lanes in what the net says of a picture. */
 public final class LaneFinder {
-  /** Share of half the window of the ground beyond which a lane is wide. */
-  private static final double WIDE = 0.8;
+  private static final double SEEN = 0.3;
+  private static final double APART = 0.75;
+  private static final double CORE_WIDTH = 0.7;
+  private static final double ROW_SEEN = 0.3;
+  private static final int POINTS = 9;
 
-  private final LaneLimits limits;
+  private final LaneMaps maps;
+  private final Shear shear;
+  private final double[] profile;
+  private final double width;
+  private final int top;
+  private final int bottom;
 
-  /** A finder with the limits of some facts. */
-  public LaneFinder(Facts facts) {
-    this.limits = LaneLimits.of(facts);
+  private LaneFinder(LaneMaps maps, Shear shear, int[] rows) {
+    this.maps = maps;
+    this.shear = shear;
+    this.top = rows[0];
+    this.bottom = rows[1];
+    this.profile = shear.profile(maps, maps::middle, top, bottom + 1);
+    this.width = width(profile, shear.profile(maps, maps::core, top, bottom + 1));
   }
 
-  /** The fan of a gel, its lanes from left to right and how far the membrane reaches. */
-  public record Found(Fan fan, List<LanePlace> lanes, Extent sheet) {
-    /** Copies the lanes. */
+  /**
+   * Lanes of a gel.
+   *
+   * @param lanes from left to right
+   * @param worth of the whole row
+   * @param clearness by how much the row beats the next best way to lay it; large when there was no
+   *     choice
+   */
+  public record Found(List<FoundLane> lanes, double worth, double clearness) {
+    /** Copies the list. */
     public Found {
       lanes = List.copyOf(lanes);
     }
   }
 
-  /** The lanes of a density within its sheet. */
-  public Found find(Density density, Sheet sheet) {
-    Found found = find(density, sheet, false);
-    double half = limits.groundReach() * density.width();
-    boolean isWide = found.lanes().stream().anyMatch(l -> l.width() > WIDE * half);
-    return isWide ? find(density, sheet, true) : found;
+  /** A finder in some maps. */
+  public static LaneFinder of(LaneMaps maps) {
+    Shear shear = Shear.of(maps);
+    return new LaneFinder(maps, shear, rows(shear.rows(maps, maps::core)));
   }
 
-  private Found find(Density density, Sheet sheet, boolean isWide) {
-    Strips strips = Strips.of(density, sheet, limits, isWide);
-    double[] size = {density.width(), density.height()};
-    Fan fan = new FanSearch(strips, size, limits).search();
-    float[] columns = FanSearch.sum(strips, fan, 1);
-    Extent extent = extent(sheet);
-    CommonWidth common = CommonWidth.of(columns, limits, extent.dividedBy(Strips.STEP));
-    List<LanePlace> lanes = new ArrayList<>();
-    for (CommonWidth.Interval i : common.intervals()) {
-      double centre = Strips.STEP * i.centre() - 0.5;
-      lanes.add(new LanePlace(centre, Strips.STEP * i.width(), fan.slopeAt(centre)));
+  /** The rows over which lanes run: those on which enough of them is seen. */
+  private static int[] rows(double[] sums) {
+    double[] sorted = sums.clone();
+    Arrays.sort(sorted);
+    int quarter = Math.max(1, sorted.length / 4);
+    double mean = Arrays.stream(sorted, sorted.length - quarter, sorted.length).average().orElse(0);
+    List<Integer> seen = new ArrayList<>();
+    for (int y = 0; y < sums.length; y++) {
+      if (sums[y] > ROW_SEEN * mean) {
+        seen.add(y);
+      }
     }
-    return new Found(fan, lanes, extent);
+    if (seen.size() < 4) {
+      return new int[] {0, sums.length - 1};
+    }
+    int last = seen.size() - 1;
+    int first = seen.get((int) (0.01 * last));
+    return new int[] {first, Math.max(first + 1, seen.get((int) Math.ceil(0.99 * last)))};
   }
 
-  private static Extent extent(Sheet sheet) {
-    double middle = sheet.height() / 2.0;
-    int from = sheet.firstColumn(middle, 0);
-    int to = sheet.lastColumn(middle, 0);
-    return new Extent(from, to, from > 0 || to < sheet.width());
+  /** The lanes' width: where the lane itself falls to one half, the median. */
+  private static double width(double[] middles, double[] cores) {
+    double[] widths =
+        peaks(middles, 0.25).stream().mapToDouble(x -> across(cores, x)).sorted().toArray();
+    return widths.length == 0 ? middles.length / 20.0 : widths[widths.length / 2] / CORE_WIDTH;
+  }
+
+  private static double across(double[] cores, int at) {
+    double half = cores[at] / 2;
+    int left = at;
+    while (left > 0 && cores[left] > half) {
+      left--;
+    }
+    int right = at;
+    while (right < cores.length - 1 && cores[right] > half) {
+      right++;
+    }
+    return Math.max(1, right - left - 1);
+  }
+
+  private static List<Integer> peaks(double[] profile, double least) {
+    List<Integer> peaks = new ArrayList<>();
+    for (int x = 1; x + 1 < profile.length; x++) {
+      if (profile[x] > least && profile[x] >= profile[x - 1] && profile[x] > profile[x + 1]) {
+        peaks.add(x);
+      }
+    }
+    return peaks;
+  }
+
+  /** How clearly lanes are seen at all: the mean of the two clearest. */
+  public double clarity() {
+    double[] heights = peaks(profile, 0).stream().mapToDouble(x -> profile[x]).sorted().toArray();
+    int n = heights.length;
+    return n < 2 ? 0 : 0.5 * (heights[n - 1] + heights[n - 2]);
+  }
+
+  /** The lanes that are seen, nobody having named any. */
+  public Found unaided() {
+    List<Integer> kept = new ArrayList<>();
+    List<Integer> peaks = new ArrayList<>(peaks(profile, SEEN));
+    peaks.sort(Comparator.comparingDouble(x -> -profile[x]));
+    for (int x : peaks) {
+      if (kept.stream().allMatch(k -> Math.abs(k - x) > APART * width)) {
+        kept.add(x);
+      }
+    }
+    kept.sort(Comparator.naturalOrder());
+    return new Found(kept.stream().map(this::lane).toList(), 0, Double.MAX_VALUE);
+  }
+
+  /** The lanes of a row that a person named; those for blanks are among them. */
+  public Optional<Found> named(LanePlan plan) {
+    RowFit fit = new RowFit(profile, plan.lanes(), plan.pairNumbers());
+    return fit.best(width)
+        .map(
+            laid ->
+                new Found(
+                    laid.columns().stream().map(this::lane).toList(),
+                    laid.worth(),
+                    fit.clearness(laid, width)));
+  }
+
+  /** The lane at a place that a person gave, in pixels of the picture. */
+  public FoundLane placed(double column, double laneWidth, double middleRow) {
+    double across = (column + 0.5) * maps.scale() - 0.5;
+    Course line = course(straight(across));
+    return new FoundLane(line.moved(column - line.at(middleRow)), laneWidth, 1);
+  }
+
+  private FoundLane lane(int column) {
+    double[] line = straight(column);
+    return new FoundLane(course(bent(line)), width / maps.scale(), profile[column]);
+  }
+
+  private double row(int point) {
+    return top + (bottom - top) * point / (POINTS - 1.0);
+  }
+
+  private double[] straight(double column) {
+    double[] line = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      line[i] = shear.at(maps, column, row(i));
+    }
+    return line;
+  }
+
+  /** A line bent to where the net sees the lane's middle, by a parabola. */
+  private double[] bent(double[] line) {
+    double[] off = new double[POINTS];
+    double[] weight = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      middle(line[i], row(i), i, off, weight);
+    }
+    boolean isLong = bottom - top > 40;
+    double[] bend = Parabola.fit(off, weight, isLong);
+    double[] bent = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      bent[i] = line[i] + Parabola.at(bend, i);
+    }
+    return bent;
+  }
+
+  /** How far the net's middle lies from a place nearby, and how clearly it is seen. */
+  private void middle(double column, double row, int i, double[] off, double[] weight) {
+    double reach = Math.max(2, 0.4 * width);
+    int from = (int) Math.max(0, column - reach);
+    int to = (int) Math.min(maps.width() - 1, column + reach);
+    int half = (bottom - top) / 14;
+    int first = (int) Math.max(0, row - half);
+    int last = (int) Math.min(maps.height() - 1, row + half);
+    double sum = 0;
+    double moment = 0;
+    for (int y = first; y <= last; y++) {
+      for (int x = from; x <= to; x++) {
+        sum += maps.middle(x, y);
+        moment += maps.middle(x, y) * (x - column);
+      }
+    }
+    off[i] = sum > 1e-3 ? moment / sum : 0;
+    weight[i] = Math.min(1, sum / ((last - first + 1) * 0.25 * width + 1e-6)) + 0.02;
+  }
+
+  private Course course(double[] line) {
+    double[] columns = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      columns[i] = (line[i] + 0.5) / maps.scale() - 0.5;
+    }
+    return new Course(pixels(top), pixels(bottom), columns);
+  }
+
+  private double pixels(double row) {
+    return (row + 0.5) / maps.scale() - 0.5;
   }
 }

@@ -136,4 +136,14 @@ public record LanePlan(List<NamedLane> lanes) {
     }
     return new LanePlan(kept);
   }
+
+  /** The plan of the mirrored gel: the same lanes from right to left, each in its own pair. */
+  public LanePlan reversed() {
+    List<OptionalInt> numbers = pairNumbers();
+    List<NamedLane> turned = new ArrayList<>();
+    for (int i = lanes.size() - 1; i >= 0; i--) {
+      turned.add(new NamedLane(lanes.get(i).kind(), numbers.get(i), lanes.get(i).place()));
+    }
+    return new LanePlan(turned);
+  }
 }

@@ -1,4 +1,4 @@
-/** Lanes: what a person says of them and where they are found. May use image and membrane. */
+/** Lanes: what a person says of them and where they are found. May use image and net. */
 @NullMarked
 package cistern.gel.lanes;
 

@@ -1,7 +1,7 @@
 package cistern.gel.overlay;
 
 import cistern.gel.image.Picture;
-import cistern.gel.membrane.Posture;
+import cistern.gel.image.Posture;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
 import java.awt.Graphics2D;

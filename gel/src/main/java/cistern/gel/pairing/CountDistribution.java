@@ -11,6 +11,9 @@ import java.util.stream.IntStream;
  * @param chances entry k is the chance of k bands
  */
 public record CountDistribution(List<Double> chances) {
+  /** How far: bands that are seen one by one say more than a count at one glance. */
+  private static final double DRAWN = 0.25;
+
   /** Copies the chances. */
   public CountDistribution {
     chances = List.copyOf(chances);
@@ -29,15 +32,28 @@ public record CountDistribution(List<Double> chances) {
     return new CountDistribution(Arrays.stream(p).boxed().toList());
   }
 
-  /** The mean of distributions, each with its weight; the weights sum to 1. */
-  static CountDistribution of(List<CountDistribution> parts, double[] weights) {
-    int longest = parts.stream().mapToInt(c -> c.chances.size()).max().orElse(1);
-    double[] p = new double[longest];
-    for (int i = 0; i < weights.length; i++) {
-      List<Double> part = parts.get(i).chances;
-      for (int k = 0; k < part.size(); k++) {
-        p[k] += weights[i] * part.get(k);
-      }
+  /**
+   * This distribution drawn a part of the way to what is said of the small counts at once.
+   *
+   * @param said the chance of 0, of 1, and so on; the last entry is "so many or more"
+   */
+  CountDistribution drawnTo(double[] said) {
+    int last = said.length - 1;
+    double[] p = new double[Math.max(chances.size(), said.length)];
+    for (int k = 0; k < chances.size(); k++) {
+      p[k] = chances.get(k);
+    }
+    double many = 0;
+    for (int k = last; k < p.length; k++) {
+      many += p[k];
+    }
+    double wanted = (1 - DRAWN) * many + DRAWN * said[last];
+    for (int k = 0; k < last; k++) {
+      p[k] = (1 - DRAWN) * p[k] + DRAWN * said[k];
+    }
+    for (int k = last; k < p.length; k++) {
+      double share = many > 1e-6 ? p[k] / many : 0;
+      p[k] = wanted * (many > 1e-6 ? share : k == last ? 1 : 0);
     }
     return new CountDistribution(Arrays.stream(p).boxed().toList());
   }

@@ -12,7 +12,7 @@ import java.util.List;
  * @param uneven greatest deviation of a distance from their mean, as a share of it
  * @param evenWide the same where rungs lie farther apart than that
  */
-record Ladder(
+public record Ladder(
     int fewest, double share, double widest, double farthest, double uneven, double evenWide) {
 
   /**

@@ -1,69 +1,42 @@
 package cistern.gel.pairing;
 
 import cistern.gel.bands.Band;
+import cistern.gel.bands.PairBands;
 import java.util.Arrays;
 import java.util.List;
 
 /**
- * Which band of the serum lane is the counterpart of which band of the CSF lane: pairs in the same
- * order in both lanes with the greatest sum of gains, where no pair is forced.
+ * Which bands of the CSF have a counterpart in the serum: pairs in order from the top, each as near
+ * as the shift between the two lanes allows.
  *
- * <p>counterpart: index of the serum band of each CSF band, −1 for "no counterpart"
- *
- * <p>gains: log odds of each CSF band's counterpart
+ * @param serumOf index of the serum band of each CSF band, −1 for none
  */
-final class Matching {
-  private final int[] counterpart;
-  private final double[] gains;
+public record Matching(List<Integer> serumOf) {
+  /** Rows of the strip by which counterparts usually miss each other, once lanes are aligned. */
+  private static final double SPREAD = 4;
 
-  Matching(int[] counterpart, double[] gains) {
-    this.counterpart = counterpart;
-    this.gains = gains;
+  private static final double LIKELY = 0.5;
+
+  /** Copies the list. */
+  public Matching {
+    serumOf = List.copyOf(serumOf);
   }
 
-  int[] counterpart() {
-    return counterpart;
-  }
-
-  double[] gains() {
-    return gains;
-  }
-
-  private static final int NONE = -1;
-
-  /**
-   * @param spread standard deviation of the distance of counterparts, rows
-   * @param top gain of counterparts that lie on each other
-   */
-  static Matching of(List<Band> csf, List<Band> serum, Alignment a, double spread, double top) {
+  /** The matching of a pair's bands. */
+  public static Matching of(PairBands pair) {
+    List<Band> csf = pair.csf();
+    List<Band> serum = pair.serum();
     int n = csf.size();
     int m = serum.size();
-    double[][] gain = new double[n][m];
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < m; j++) {
-        gain[i][j] = gain(csf.get(i), serum.get(j), a, spread, top);
-      }
-    }
-    return trace(gain, n, m);
-  }
-
-  private static double gain(Band c, Band s, Alignment a, double spread, double top) {
-    double d = (a.toSerum(c.y()) - s.y()) / spread;
-    double ratio = Math.log(s.height() / c.height());
-    return top - 0.5 * d * d - 0.25 * ratio * ratio;
-  }
-
-  private static Matching trace(double[][] gain, int n, int m) {
     double[][] best = new double[n + 1][m + 1];
     for (int i = 1; i <= n; i++) {
       for (int j = 1; j <= m; j++) {
-        double pair = best[i - 1][j - 1] + Math.max(0, gain[i - 1][j - 1]);
-        best[i][j] = Math.max(pair, Math.max(best[i - 1][j], best[i][j - 1]));
+        double both = best[i - 1][j - 1] + gain(pair, csf.get(i - 1), serum.get(j - 1));
+        best[i][j] = Math.max(both, Math.max(best[i - 1][j], best[i][j - 1]));
       }
     }
-    int[] counterpart = new int[n];
-    double[] gains = new double[n];
-    Arrays.fill(counterpart, NONE);
+    Integer[] of = new Integer[n];
+    Arrays.fill(of, -1);
     int i = n;
     int j = m;
     while (i > 0 && j > 0) {
@@ -72,16 +45,22 @@ final class Matching {
       } else if (best[i][j] == best[i][j - 1]) {
         j--;
       } else {
-        i--;
-        j--;
-        counterpart[i] = j;
-        gains[i] = gain[i][j];
+        of[--i] = --j;
       }
     }
-    return new Matching(counterpart, gains);
+    return new Matching(List.of(of));
   }
 
-  boolean isMatched(int csfBand) {
-    return counterpart[csfBand] != NONE;
+  /** Whether a CSF band is likely real and has a counterpart. */
+  boolean isShared(PairBands bands, int csfBand) {
+    boolean isMet = serumOf.get(csfBand) >= 0;
+    return isMet && bands.csf().get(csfBand).probability() >= LIKELY;
+  }
+
+  /** What it is worth that two bands are counterparts; nothing when one is likely alone. */
+  private static double gain(PairBands pair, Band c, Band s) {
+    double d = pair.alignment().distance(c, s) / SPREAD;
+    double worth = (1 - c.alone()) * Math.max(-1, 1 - 0.25 * d * d) * s.probability();
+    return c.alone() > LIKELY ? -1 : worth;
   }
 }

@@ -1,4 +1,4 @@
-/** The CSF lane beside the serum lane: alignment, counterparts, counts. May use bands. */
+/** The CSF lane beside the serum lane: counterparts, counts, ladders. May use bands. */
 @NullMarked
 package cistern.gel.pairing;
 

@@ -1,7 +1,7 @@
 package cistern.gel.reading;
 
 import cistern.gel.image.Polarity;
-import cistern.gel.membrane.Posture;
+import cistern.gel.image.Posture;
 import java.util.List;
 
 /**

@@ -2,6 +2,7 @@ package cistern.gel.reading;
 
 import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -12,7 +13,8 @@ import java.util.OptionalInt;
  * @param pair its number
  * @param counts what was counted, when both lanes were found
  * @param pattern one of the five, unless something forbids it
- * @param needsReview whether the reading must not stand without a look at the gel
+ * @param review why the reading must not stand without a look at the gel, in words; empty when it
+ *     need not be looked at more than any other
  */
 public record PairReading(
     int pair,
@@ -21,12 +23,25 @@ public record PairReading(
     Optional<Counts> counts,
     Optional<BandPattern> pattern,
     BandVerdict verdict,
-    boolean needsReview,
+    List<String> review,
     List<GelProblem> problems) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public PairReading {
+    review = List.copyOf(review);
     problems = List.copyOf(problems);
+  }
+
+  /** Whether the reading must not stand without a look at the gel. */
+  public boolean needsReview() {
+    return !review.isEmpty();
+  }
+
+  /** The same with one more reason for a look. */
+  public PairReading lookedAt(String reason) {
+    List<String> more = new ArrayList<>(review);
+    more.add(reason);
+    return new PairReading(pair, csfLane, serumLane, counts, pattern, verdict, more, problems);
   }
 
   /**

@@ -1,7 +1,7 @@
 package cistern.gel.reading;
 
 import cistern.gel.image.Polarity;
-import cistern.gel.membrane.Posture;
+import cistern.gel.image.Posture;
 import cistern.gel.reading.LaneReading.BandMark;
 import java.io.StringWriter;
 import java.util.List;
@@ -109,6 +109,10 @@ public final class ReadingJson {
     number("pattern", p.pattern().map(b -> OptionalInt.of(b.number())).orElse(OptionalInt.empty()));
     json.writeStringProperty("verdict", p.verdict().word());
     json.writeBooleanProperty("needsReview", p.needsReview());
+    json.writeName("review");
+    json.writeStartArray();
+    p.review().forEach(json::writeString);
+    json.writeEndArray();
     problems(p.problems());
     json.writeEndObject();
   }

@@ -34,7 +34,7 @@ public final class ReadingText {
     p.counts().ifPresent(this::counts);
     p.problems().forEach(q -> line("  " + q.text() + "."));
     if (p.needsReview()) {
-      line("  Look at the gel before you use this.");
+      line("  Look at the gel before you use this: " + String.join("; ", p.review()) + ".");
     }
   }
 

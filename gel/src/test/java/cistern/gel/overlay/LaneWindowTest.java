@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import cistern.gel.image.Picture;
 import cistern.gel.image.Polarity;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
-import cistern.gel.membrane.Posture;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.GelReading.PictureSeen;
 import cistern.gel.reading.LaneReading;

@@ -68,13 +68,21 @@ class CountDistributionTest {
     }
   }
 
+  /** By hand: three quarters of what was, a quarter of what is said. */
   @Test
-  void of_parts_weighsThem() {
+  void drawnTo_smallCounts_isAQuarterOfTheWay() {
+    CountDistribution two = CountDistribution.of(new double[] {1, 1});
+    CountDistribution drawn = two.drawnTo(new double[] {0.25, 0.5, 0.25});
+    assertThat(drawn.chances()).containsExactly(0.0625, 0.125, 0.8125);
+    assertThat(drawn.median()).isEqualTo(2);
+  }
+
+  /** By hand: what is said of "three or more" falls on three when nothing else is known. */
+  @Test
+  void drawnTo_noBandSeen_putsManyOnTheFirstOfThem() {
     CountDistribution none = CountDistribution.of(new double[0]);
-    CountDistribution one = CountDistribution.of(new double[] {1});
-    CountDistribution mean = CountDistribution.of(List.of(none, one), new double[] {0.3, 0.7});
-    assertThat(mean.chances()).containsExactly(0.3, 0.7);
-    assertThat(mean.median()).isEqualTo(1);
+    CountDistribution drawn = none.drawnTo(new double[] {0.5, 0, 0, 0.5});
+    assertThat(drawn.chances()).containsExactly(0.875, 0.0, 0.0, 0.125);
   }
 
   @Test

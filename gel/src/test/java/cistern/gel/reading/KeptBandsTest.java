@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.bands.BandCounts;
 import cistern.bands.BandVerdict;
 import cistern.gel.image.Polarity;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
-import cistern.gel.membrane.Posture;
 import cistern.gel.reading.KeptBands.Strike;
 import cistern.gel.reading.LaneReading.BandMark;
 import cistern.gel.reading.LaneReading.Quality;
@@ -71,7 +71,7 @@ class KeptBandsTest {
             Optional.empty(),
             Optional.empty(),
             BandVerdict.UNDETERMINED,
-            true,
+            List.of("a lane is missing"),
             List.of());
     return new GelReading(
         new GelReading.PictureSeen("x", 100, 100, Polarity.DARK_ON_LIGHT, Posture.UPRIGHT),

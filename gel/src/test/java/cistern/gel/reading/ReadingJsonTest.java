@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
 import cistern.gel.image.Polarity;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
-import cistern.gel.membrane.Posture;
 import cistern.gel.reading.GelProblem.Code;
 import cistern.gel.reading.GelReading.PictureSeen;
 import cistern.gel.reading.LaneReading.BandMark;
@@ -50,7 +50,7 @@ class ReadingJsonTest {
         Optional.of(counts),
         Optional.of(BandPattern.LOCAL_AND_SYSTEMIC),
         BandVerdict.POSITIVE,
-        true,
+        List.of("one band decides"),
         List.of());
   }
 
@@ -62,7 +62,7 @@ class ReadingJsonTest {
         Optional.empty(),
         Optional.empty(),
         BandVerdict.UNDETERMINED,
-        true,
+        List.of("too little"),
         List.of(MARK));
   }
 
@@ -101,7 +101,7 @@ class ReadingJsonTest {
         .contains("2 bands only in the CSF, 1 shared, 0 only in the serum")
         .contains("75 chances in 100")
         .contains("Pair 1: undetermined; no pattern is given.")
-        .contains("Look at the gel before you use this.")
+        .contains("Look at the gel before you use this: one band decides.")
         .contains("The gel: too little.");
   }
 }

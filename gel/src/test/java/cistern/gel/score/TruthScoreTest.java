@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.bands.BandPattern;
 import cistern.bands.BandVerdict;
 import cistern.gel.image.Polarity;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
 import cistern.gel.lanes.LanePlan;
-import cistern.gel.membrane.Posture;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.GelReading.PictureSeen;
 import cistern.gel.reading.LaneReading;
@@ -43,7 +43,7 @@ class TruthScoreTest {
             Optional.of(counts),
             Optional.of(chance >= 0.5 ? BandPattern.LOCAL : BandPattern.NORMAL),
             BandVerdict.POSITIVE,
-            false,
+            List.of(),
             List.of());
     return new GelReading(
         new PictureSeen("g.png", 300, 200, Polarity.DARK_ON_LIGHT, Posture.UPRIGHT),

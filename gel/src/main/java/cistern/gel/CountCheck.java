@@ -1,0 +1,95 @@
+package cistern.gel;
+
+import cistern.fact.Facts;
+import cistern.gel.lanes.FoundLane;
+import cistern.gel.lanes.LaneKind;
+import cistern.gel.lanes.LanePlan;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Whether as many lanes are seen as were named, once the names are laid on the row.
+ *
+ * @param plan the names
+ * @param laid the lane of each name
+ * @param seen the lanes that stand out, whatever the names say
+ * @param facts how clearly a lane must be seen
+ */
+record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Facts facts) {
+
+  /**
+   * Whether the numbers differ: a lane as clear as the others has no name or two plain ones have
+   * none, a name has nothing where every other lane is plain, or most names have nothing.
+   */
+  boolean differs() {
+    List<FoundLane> full = full();
+    double usual = median(seen);
+    double clear = Math.max(number("gel.row.stray"), number("gel.row.stray-share") * usual);
+    double plain = number("gel.row.plain");
+    List<FoundLane> nameless = seen.stream().filter(l -> isNameless(l) && isInRow(l)).toList();
+    boolean isMore =
+        seen.size() > full.size()
+            && (nameless.stream().anyMatch(l -> l.seen() >= clear)
+                || nameless.stream().filter(l -> l.seen() >= plain).count() > 1);
+    long empty = full.stream().filter(l -> l.seen() < number("gel.row.unseen")).count();
+    return isMore || isFewer(full) || 2 * empty > full.size();
+  }
+
+  private double number(String fact) {
+    return facts.number(fact);
+  }
+
+  private List<FoundLane> full() {
+    List<FoundLane> full = new ArrayList<>();
+    for (int i = 0; i < laid.size(); i++) {
+      if (plan.lanes().get(i).kind() != LaneKind.BLANK) {
+        full.add(laid.get(i));
+      }
+    }
+    return full;
+  }
+
+  /** Whether an end of the row has a name and no lane: an empty lane within leaves a gap. */
+  private boolean isFewer(List<FoundLane> full) {
+    double lost = number("gel.row.lost");
+    double plain = number("gel.row.plain");
+    boolean isSplit = full.stream().allMatch(l -> l.seen() < lost || l.seen() >= plain);
+    return isSplit && isOpen(full, lost) && seen.size() < full.size();
+  }
+
+  /** Whether the first or the last lane is seen less clearly than so. */
+  private static boolean isOpen(List<FoundLane> full, double least) {
+    return !full.isEmpty() && (full.getFirst().seen() < least || full.getLast().seen() < least);
+  }
+
+  /** Whether a lane at an end is hardly seen, or one is seen that has no name. */
+  boolean isDoubtful() {
+    return isOpen(full(), number("gel.row.unseen"))
+        || seen.stream().anyMatch(l -> l.seen() >= number("gel.row.stray") && isNameless(l));
+  }
+
+  private boolean isNameless(FoundLane lane) {
+    return laid.stream().noneMatch(l -> distance(l, lane) < 0.5 * lane.width());
+  }
+
+  /** Whether a lane lies between the named ones or a step beyond them: no ruler or label does. */
+  private boolean isInRow(FoundLane lane) {
+    double step = lane.width();
+    double nearest = Double.MAX_VALUE;
+    for (int i = 0; i < laid.size(); i++) {
+      nearest = Math.min(nearest, distance(laid.get(i), lane));
+      step = i == 0 ? step : Math.max(step, distance(laid.get(i - 1), laid.get(i)));
+    }
+    return nearest < number("gel.row.reach") * step;
+  }
+
+  private static double distance(FoundLane a, FoundLane b) {
+    double row = 0.5 * (a.course().firstRow() + a.course().lastRow());
+    return Math.abs(a.course().at(row) - b.course().at(row));
+  }
+
+  private static double median(List<FoundLane> lanes) {
+    double[] seen = lanes.stream().mapToDouble(FoundLane::seen).sorted().toArray();
+    return seen.length == 0 ? 0 : seen[seen.length / 2];
+  }
+}

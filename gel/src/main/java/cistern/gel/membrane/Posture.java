@@ -1,9 +1,0 @@
-package cistern.gel.membrane;
-
-/** How the lanes run in the picture. */
-public enum Posture {
-  /** From top to bottom. */
-  UPRIGHT,
-  /** From left to right: the gel lies on its side. */
-  ACROSS
-}

@@ -1,0 +1,74 @@
+package cistern.gel.net;
+
+/**
+ * What StripNet says of a pair of straightened lanes; every number but the last is a chance.
+ *
+ * <p>rows: a band of the CSF, of the serum and of the CSF alone has its middle there
+ *
+ * <p>unlike: how unlike the gels of the training the pair is; 1 at the most unlike two hundredth
+ */
+public final class PairMaps {
+  /** Rows of a straightened lane. */
+  public static final int ROWS = 1280;
+
+  /** Columns of a straightened lane. */
+  public static final int COLUMNS = 24;
+
+  private final float[] rows;
+  private final float[] counts;
+  private final float[] faults;
+  private final double unlike;
+
+  PairMaps(float[] rows, float[] counts, float[] faults, double unlike) {
+    this.rows = rows;
+    this.counts = counts;
+    this.faults = faults;
+    this.unlike = unlike;
+  }
+
+  /** What is said of every row. */
+  public enum Row {
+    CSF(0),
+    SERUM(1),
+    CSF_ALONE(2);
+
+    private final int place;
+
+    Row(int place) {
+      this.place = place;
+    }
+  }
+
+  /** What can be wrong with a pair. */
+  public enum Fault {
+    OTHER_SERUM(0),
+    CSF_UNREADABLE(1),
+    SERUM_UNREADABLE(2);
+
+    private final int place;
+
+    Fault(int place) {
+      this.place = place;
+    }
+  }
+
+  /** The chance of a band's middle at a row. */
+  public double at(Row what, int row) {
+    return rows[what.place * ROWS + row];
+  }
+
+  /** The chance of 0, 1, 2, or 3 and more CSF-only bands. */
+  public double count(int count) {
+    return counts[count];
+  }
+
+  /** The chance that something is wrong. */
+  public double fault(Fault fault) {
+    return faults[fault.place];
+  }
+
+  /** How unlike the gels of the training the pair is, from 0. */
+  public double unlike() {
+    return unlike;
+  }
+}
