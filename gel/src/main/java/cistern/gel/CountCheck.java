@@ -25,12 +25,12 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
     List<FoundLane> full = full();
     double usual = median(seen);
     double clear = Math.max(number("gel.row.stray"), number("gel.row.stray-share") * usual);
-    double plain = number("gel.row.plain");
-    List<FoundLane> nameless = seen.stream().filter(l -> isNameless(l) && isInRow(l)).toList();
+    List<FoundLane> nameless = nameless();
+    double plain = Math.min(number("gel.row.plain"), number("gel.row.even") * faintest(full));
     boolean isMore =
         seen.size() > full.size()
-            && (nameless.stream().anyMatch(l -> l.seen() >= clear)
-                || nameless.stream().filter(l -> l.seen() >= plain).count() > 1);
+            && (nameless.stream().anyMatch(l -> l.seen() >= clear && isBeside(l))
+                || isMany(nameless.stream().filter(l -> l.seen() >= plain).toList(), full));
     long empty = full.stream().filter(l -> l.seen() < number("gel.row.unseen")).count();
     return isMore || isFewer(full) || 2 * empty > full.size();
   }
@@ -72,15 +72,47 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
     return laid.stream().noneMatch(l -> distance(l, lane) < 0.5 * lane.width());
   }
 
-  /** Whether a lane lies between the named ones or a step beyond them: no ruler or label does. */
-  private boolean isInRow(FoundLane lane) {
-    double step = lane.width();
-    double nearest = Double.MAX_VALUE;
-    for (int i = 0; i < laid.size(); i++) {
-      nearest = Math.min(nearest, distance(laid.get(i), lane));
-      step = i == 0 ? step : Math.max(step, distance(laid.get(i - 1), laid.get(i)));
+  /** Whether two lie beside named lanes, or as many as half of those in the row beyond them. */
+  private boolean isMany(List<FoundLane> nameless, List<FoundLane> full) {
+    long beside = nameless.stream().filter(this::isBeside).count();
+    return beside > 1 || (nameless.size() > 1 && 2 * nameless.size() >= full.size());
+  }
+
+  private boolean isBeside(FoundLane lane) {
+    double reach = number("gel.row.reach") * longest();
+    return laid.stream().anyMatch(l -> distance(l, lane) < reach);
+  }
+
+  /** How clearly the faintest of the named lanes is seen that is seen at all. */
+  private double faintest(List<FoundLane> full) {
+    double unseen = number("gel.row.lost");
+    return full.stream().mapToDouble(FoundLane::seen).filter(s -> s >= unseen).min().orElse(1);
+  }
+
+  /** The lanes of the row that have no name: no more than a step from one that is of the row. */
+  private List<FoundLane> nameless() {
+    List<FoundLane> row = new ArrayList<>(laid);
+    List<FoundLane> left = new ArrayList<>(seen.stream().filter(this::isNameless).toList());
+    List<FoundLane> found = new ArrayList<>();
+    double reach = number("gel.row.reach") * longest();
+    for (boolean isMore = true; isMore; ) {
+      List<FoundLane> next =
+          left.stream().filter(l -> row.stream().anyMatch(r -> distance(r, l) < reach)).toList();
+      row.addAll(next);
+      found.addAll(next);
+      left.removeAll(next);
+      isMore = !next.isEmpty();
     }
-    return nearest < number("gel.row.reach") * step;
+    return found;
+  }
+
+  /** The longest step of the named row; of one lane its width. */
+  private double longest() {
+    double step = laid.isEmpty() ? 0 : laid.getFirst().width();
+    for (int i = 1; i < laid.size(); i++) {
+      step = Math.max(step, distance(laid.get(i - 1), laid.get(i)));
+    }
+    return step;
   }
 
   private static double distance(FoundLane a, FoundLane b) {

@@ -120,7 +120,18 @@ public final class LaneFinder {
       }
     }
     kept.sort(Comparator.naturalOrder());
-    return new Found(kept.stream().map(this::lane).toList(), 0, Double.MAX_VALUE);
+    List<Integer> apart = kept.stream().filter(x -> !isSqueezed(x, kept)).toList();
+    return new Found(apart.stream().map(this::lane).toList(), 0, Double.MAX_VALUE);
+  }
+
+  /** Whether what is seen lies between two clearer lanes that leave no room for a third. */
+  private boolean isSqueezed(int x, List<Integer> kept) {
+    return isBeside(x, kept, -1) && isBeside(x, kept, 1);
+  }
+
+  private boolean isBeside(int x, List<Integer> kept, int side) {
+    return kept.stream()
+        .anyMatch(k -> (k - x) * side > 0 && (k - x) * side < width && profile[k] >= profile[x]);
   }
 
   /** The lanes of a row that a person named; those for blanks are among them. */
