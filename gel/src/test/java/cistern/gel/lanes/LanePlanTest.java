@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import cistern.gel.lanes.LanePlan.NamedPair;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,6 +47,37 @@ class LanePlanTest {
   void withoutBlanks_keepsThePairs() {
     assertThat(LanePlan.parse("blank,csf,csf,serum").withoutBlanks().pairs())
         .containsExactly(new NamedPair(0, OptionalInt.of(0), OptionalInt.empty()), pair(1, 1, 2));
+  }
+
+  private static LanePlan placed(int lanes) {
+    List<NamedLane> placed = new ArrayList<>();
+    for (int i = 0; i < lanes; i++) {
+      Optional<NamedLane.Place> place = Optional.of(new NamedLane.Place(50 + 90 * i, 60));
+      placed.add(new NamedLane(LaneKind.UNKNOWN, OptionalInt.empty(), place));
+    }
+    return new LanePlan(placed);
+  }
+
+  @Test
+  void withPlaces_asManyPlacesWithOrWithoutBlanks_keepsNamesAndPairs() {
+    LanePlan plan = LanePlan.parse("csf:3,blank,serum:3");
+
+    assertThat(plan.withPlaces(placed(3)).isPlaced()).isTrue();
+    assertThat(plan.withPlaces(placed(3)).pairs()).containsExactly(pair(3, 0, 2));
+    assertThat(plan.withPlaces(placed(2)).pairs()).containsExactly(pair(3, 0, 1));
+    assertThat(plan.reversed().pairs()).containsExactly(pair(3, 2, 0));
+  }
+
+  @Test
+  void withPlaces_otherCount_saysBoth() {
+    assertThatThrownBy(() -> LanePlan.parse("csf,serum").withPlaces(placed(4)))
+        .hasMessageContaining("2 lanes are named and the lane file has 4");
+  }
+
+  @Test
+  void pairs_kindTwiceInAPair_theFirstCounts() {
+    assertThat(LanePlan.parse("csf:1,csf:1,serum:1,serum:1").pairs())
+        .containsExactly(pair(1, 0, 2));
   }
 
   @Test
