@@ -58,8 +58,13 @@ final class Conclusions {
             .toList();
     return speaking.isEmpty()
         ? new Conclusion.SynthesisNotDemonstrated(
-            true, input.above().isEmpty(), input.decided(), input.isMsUnsaid())
+            true, isAllWithin(input), input.decided(), input.isMsUnsaid())
         : new Conclusion.SynthesisSuggested(speaking, BandVerdict.NEGATIVE);
+  }
+
+  /** Whether something beside the bands was measured and nothing of it lies above its limit. */
+  private static boolean isAllWithin(StatementInput input) {
+    return input.above().isEmpty() && !input.decided().isEmpty();
   }
 
   private static Conclusion unknown(StatementInput input) {

@@ -40,6 +40,17 @@ class StatementsTest {
     assertThat(texts(got)).doesNotContain("constants");
   }
 
+  /** Law: what was not measured is not said to lie under a limit. */
+  @ParameterizedTest
+  @CsvSource({"leukocytes.csf=3, false", QUIET + ", true", RAISED + ", false"})
+  void answer_ofNegativeBands_saysThatNothingIsAboveOnlyWhereSomethingWasMeasured(
+      String values, boolean isSaid) {
+    Interpretation got = Interpreted.of(PanelText.parse(40, values), Interpreted.bands(0, 0, 0));
+
+    assertThat(got.statements().getFirst().text().contains("nothing lies above its limit"))
+        .isEqualTo(isSaid);
+  }
+
   @Test
   void answer_byNumbersAlone_isSuggested() {
     assertThat(codes(Interpreted.of(40, RAISED)).getFirst()).isEqualTo("synthesis-suggested");
