@@ -23,6 +23,7 @@ import cistern.report.markup.Node;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What stands on the screen of a gel that was read.
@@ -171,25 +172,22 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
   }
 
   private Node trouble() {
-    List<GelProblem> problems = new ArrayList<>();
-    gel.pair().ifPresent(p -> problems.addAll(p.problems()));
-    problems.addAll(gel.reading().problems());
+    List<String> ofGel = gel.reading().problems().stream().map(GelProblem::text).toList();
+    List<String> ofPair =
+        gel.pair().map(PairReading::review).orElse(List.of()).stream()
+            .filter(reason -> ofGel.stream().noneMatch(text -> text.startsWith(reason)))
+            .toList();
     boolean isStopped = gel.pair().filter(p -> p.pattern().isEmpty()).isPresent();
-    boolean isReviewed = gel.pair().filter(PairReading::needsReview).isPresent();
     List<Node> lines = new ArrayList<>();
-    problems.forEach(p -> lines.add(Html.text(sentence(p.text()))));
+    Stream.concat(ofPair.stream(), ofGel.stream())
+        .forEach(text -> lines.add(Html.text(sentence(text))));
     if (isStopped) {
       lines.add(
           Html.text(
               "The program gives no pattern for this pair, and confirming keeps it undetermined:"
                   + " counts of your own are typed under “Bands”."));
     }
-    String empty =
-        isReviewed
-            ? "Nothing is wrong with the lanes, but the count is near the cut-off or the lanes"
-                + " were not named: look at the gel."
-            : "Nothing was noticed.";
-    return section("to-look-at", "To look at", Html.list(lines, empty));
+    return section("to-look-at", "To look at", Html.list(lines, "Nothing was noticed."));
   }
 
   private static String sentence(String text) {
