@@ -42,7 +42,8 @@ final class SharesFigure {
             .mapToDouble(r -> r.share().printed(CohortWords.CONFIDENCE).upper())
             .max()
             .orElse(1);
-    double end = Math.max(0.1, Math.ceil(most * 10) / 10);
+    // Steps of five in a hundred or a multiple: no number on the axis is rounded.
+    double end = Math.max(0.2, Math.ceil(most * 5) / 5);
     LinearScale scale = new LinearScale(0, end, LEFT, RIGHT);
     List<Element> shapes = new ArrayList<>();
     double bottom = TOP + rows.size() * ROW;
