@@ -5,6 +5,7 @@ training a picture is: the Mahalanobis distance of the net's own description, 1 
 """
 import json
 import os
+import shutil
 
 import numpy as np
 import onnx
@@ -152,7 +153,7 @@ def export(weights, out, held):
         figures[name] = dict(bytes=os.path.getsize(f'{out}/{name}.onnx'))
     for k in ('lane', 'strip'):
         if weights != out:
-            os.replace(f'{weights}/{k}.pt', f'{out}/{k}.pt') if os.stat(weights).st_dev == os.stat(out).st_dev else __import__('shutil').copy(f'{weights}/{k}.pt', out)
+            shutil.move(f'{weights}/{k}.pt', f'{out}/{k}.pt')
     with open(f'{out}/heldout.json', 'w') as f:
         json.dump(figures, f, indent=1)
     print(json.dumps(figures), flush=True)
