@@ -5,6 +5,8 @@ import cistern.fact.Facts;
 
 /** The constants of the gel reader. */
 public final class GelFacts {
+  private static final Facts STANDARD = Facts.standard().with(table());
+
   private GelFacts() {}
 
   /** The table that ships with the reader. */
@@ -14,6 +16,6 @@ public final class GelFacts {
 
   /** The facts of the medicine and of the reader, without local policy. */
   public static Facts standard() {
-    return Facts.standard().with(table());
+    return STANDARD;
   }
 }

@@ -6,8 +6,10 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -31,9 +33,13 @@ public final class Facts {
           "urgent.tsv",
           "cohort.tsv");
 
+  private static final Facts STANDARD =
+      of(MEDICINE.stream().map(name -> FactTable.read(Facts.class, name)).toList());
+
   private final Map<String, Fact> byKey;
   private final Map<String, List<String>> byFamily;
   private final Map<String, Grounds> groundsByKey = new ConcurrentHashMap<>();
+  private final Map<Class<?>, Object> made = new ConcurrentHashMap<>();
   private final String version;
   private final Optional<String> policy;
 
@@ -46,7 +52,7 @@ public final class Facts {
 
   /** The facts that ship with the medicine. */
   public static Facts standard() {
-    return of(MEDICINE.stream().map(name -> FactTable.read(Facts.class, name)).toList());
+    return STANDARD;
   }
 
   /**
@@ -151,6 +157,21 @@ public final class Facts {
   private static String family(String key) {
     int point = key.indexOf('.');
     return point < 0 ? key : key.substring(0, point);
+  }
+
+  /**
+   * What is built of these facts, built when it is first asked for and then kept.
+   *
+   * @param type what it is
+   * @param of builds it; the result never changes and may be used by several threads
+   */
+  public <T> T once(Class<T> type, Function<Facts, T> of) {
+    Object kept = made.get(type);
+    if (kept == null) {
+      T now = of.apply(this);
+      kept = Objects.requireNonNullElse(made.putIfAbsent(type, now), now);
+    }
+    return type.cast(kept);
   }
 
   /** The names and versions of the tables. */

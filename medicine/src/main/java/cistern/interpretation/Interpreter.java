@@ -51,7 +51,7 @@ public final class Interpreter {
 
   /** An interpreter under some facts. */
   public static Interpreter of(Facts facts) {
-    return new Interpreter(facts);
+    return facts.once(Interpreter.class, Interpreter::new);
   }
 
   /** What of a work-up is counted over many. */

@@ -6,8 +6,10 @@ import cistern.puncture.aftercare.AfterCares;
 import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.Antithrombotics;
 import cistern.puncture.bleeding.BleedingPrecautions;
+import cistern.puncture.bleeding.Clearance;
 import cistern.puncture.bleeding.Clearances;
 import cistern.puncture.bleeding.DrugCheck;
+import cistern.puncture.bleeding.TakenDrugs;
 import cistern.puncture.bleeding.Thresholds;
 import cistern.puncture.bleeding.ThrombosisFlags;
 import cistern.puncture.decision.BleedingStandings;
@@ -36,7 +38,6 @@ public final class PuncturePlans {
 
   private final Facts facts;
   private final DrugCheck drugs;
-  private final Antithrombotics antithrombotics;
   private final BleedingStandings standings;
   private final AfterCares afterCares;
   private final Clearances clearances;
@@ -45,7 +46,6 @@ public final class PuncturePlans {
   private PuncturePlans(Facts facts) {
     this.facts = facts;
     drugs = DrugCheck.of(facts);
-    antithrombotics = Antithrombotics.of(facts);
     standings = BleedingStandings.of(facts);
     afterCares = AfterCares.of(facts);
     clearances = Clearances.of(facts);
@@ -97,7 +97,14 @@ public final class PuncturePlans {
         taken,
         clearance,
         thresholds.check(before.anticoagulation().coagulation()),
-        antithrombotics.check(taken, before, clearance));
+        intervals(taken, before, clearance));
+  }
+
+  /** The table of intervals is read only where a drug was recognised. */
+  private List<AntithromboticPlan> intervals(TakenDrugs taken, Before before, Clearance clearance) {
+    return taken.antithrombotics().isEmpty()
+        ? List.of()
+        : Antithrombotics.of(facts).check(taken, before, clearance);
   }
 
   private PuncturePlan.Decision decision(
@@ -158,8 +165,7 @@ public final class PuncturePlans {
             before.body(),
             before.needle(),
             before.order());
-    List<AntithromboticPlan> again =
-        antithrombotics.check(bleeding.drugs(), today, bleeding.clearance());
+    List<AntithromboticPlan> again = intervals(bleeding.drugs(), today, bleeding.clearance());
     return afterCares.check(
         procedure,
         person,

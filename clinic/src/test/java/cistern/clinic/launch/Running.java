@@ -28,6 +28,10 @@ final class Running implements AutoCloseable {
   /** Of every invented person. */
   static final String PASSWORD = "the invented password";
 
+  /** The rules that ship with the program, read once for every test. */
+  private static final RulesInForce STANDARD =
+      new RulesInForce(ReportFacts.of(GelFacts.standard()), "");
+
   private final Store store;
   private final WebClinic clinic;
   private final Held clock = new Held(Instant.parse("2034-05-09T08:00:00Z"));
@@ -43,7 +47,7 @@ final class Running implements AutoCloseable {
   }
 
   static Running on(Location location) {
-    return on(location, new RulesInForce(ReportFacts.of(GelFacts.standard()), ""));
+    return on(location, STANDARD);
   }
 
   /** Under rules of its own. */
@@ -55,7 +59,7 @@ final class Running implements AutoCloseable {
   static Running behindHttps(Location location, String... proxies) {
     return new Running(
         location,
-        new RulesInForce(ReportFacts.of(GelFacts.standard()), ""),
+        STANDARD,
         Optional.of(Gateway.of(Arrays.stream(proxies).map(Network::parse).toList())));
   }
 

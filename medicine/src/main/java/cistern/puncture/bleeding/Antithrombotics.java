@@ -37,7 +37,7 @@ public final class Antithrombotics {
 
   /** The rules under some facts. */
   public static Antithrombotics of(Facts facts) {
-    return new Antithrombotics(facts);
+    return facts.once(Antithrombotics.class, Antithrombotics::new);
   }
 
   /** Every antithrombotic in use against every guideline. */

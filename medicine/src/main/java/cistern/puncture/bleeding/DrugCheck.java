@@ -23,11 +23,9 @@ import java.util.stream.Stream;
 public final class DrugCheck {
 
   private final Facts facts;
-  private final Drugs drugs;
 
   private DrugCheck(Facts facts) {
     this.facts = facts;
-    drugs = Drugs.of(facts);
   }
 
   /** The drugs and doses under some facts. */
@@ -39,11 +37,11 @@ public final class DrugCheck {
   public TakenDrugs check(Anticoagulation given, PuncturedPerson person) {
     List<TakenDrugs.Taken> all = new ArrayList<>();
     for (Antithrombotic taken : given.inUse()) {
-      List<TypedDrug> typed = drugs.parse(taken.name());
+      List<TypedDrug> typed = Drugs.of(facts).parse(taken.name());
       typed.forEach(t -> all.add(taken(t, taken, typed.size() == 1, person)));
     }
     TakenDrugs.names(person.beside().bedside().treatments())
-        .flatMap(name -> drugs.parse(name).stream())
+        .flatMap(name -> Drugs.of(facts).parse(name).stream())
         .filter(t -> t.entry().filter(e -> e.isAntithrombotic() || e.isAskedAbout()).isPresent())
         .filter(t -> all.stream().noneMatch(a -> a.drug().entry().equals(t.entry())))
         .map(t -> taken(t, untimed(t.typed()), true, person))
@@ -64,7 +62,7 @@ public final class DrugCheck {
       TypedDrug typed, Antithrombotic given, boolean isAlone, PuncturedPerson person) {
     Dose dose =
         isAlone
-            ? given.dose().map(d -> drugs.dose(d).or(typed.dose())).orElse(typed.dose())
+            ? given.dose().map(d -> Drugs.of(facts).dose(d).or(typed.dose())).orElse(typed.dose())
             : typed.dose();
     TypedDrug drug = new TypedDrug(typed.typed(), typed.entry(), dose, typed.nearest());
     DoseClass known =

@@ -19,6 +19,11 @@ record DrugText(String plain, List<Word> words) {
   /** Joined words this long may have been written apart or together. */
   private static final int LONG = 6;
 
+  private static final Pattern MARKS = Pattern.compile("\\p{M}");
+
+  /** What holds two words together. */
+  private static final Pattern HELD = Pattern.compile("[-‐‑–.'’]?");
+
   private static final Pattern WORD = Pattern.compile("\\p{L}+|\\d+(?:[.,]\\d+)?");
 
   /** Letters that two spellings of one international name exchange, applied in order. */
@@ -33,9 +38,10 @@ record DrugText(String plain, List<Word> words) {
     {"w", "v"},
     {"ou", "u"},
     {"ae", "e"},
-    {"oe", "e"},
-    {"(.)\\1", "$1"}
+    {"oe", "e"}
   };
+
+  private static final Pattern DOUBLED = Pattern.compile("(.)\\1");
 
   private static final Pattern ENDING = Pattern.compile("(?:um|as|us|is|[aeou])$");
 
@@ -65,7 +71,7 @@ record DrugText(String plain, List<Word> words) {
     Matcher matcher = WORD.matcher(plain);
     int end = 0;
     while (matcher.find()) {
-      boolean isApart = !plain.substring(end, matcher.start()).matches("[-‐‑–.'’]?");
+      boolean isApart = !HELD.matcher(plain.substring(end, matcher.start())).matches();
       words.add(new Word(matcher.group(), matcher.start(), matcher.end(), isApart));
       end = matcher.end();
     }
@@ -73,8 +79,9 @@ record DrugText(String plain, List<Word> words) {
   }
 
   private static String plain(String typed) {
-    return Normalizer.normalize(typed, Normalizer.Form.NFKD)
-        .replaceAll("\\p{M}", "")
+    return MARKS
+        .matcher(Normalizer.normalize(typed, Normalizer.Form.NFKD))
+        .replaceAll("")
         .toLowerCase(Locale.ROOT)
         .replace("ß", "ss")
         .replace("ø", "o")
@@ -108,8 +115,9 @@ record DrugText(String plain, List<Word> words) {
     }
     String text = joined;
     for (String[] spelling : SPELLINGS) {
-      text = text.replaceAll(spelling[0], spelling[1]);
+      text = text.replace(spelling[0], spelling[1]);
     }
+    text = DOUBLED.matcher(text).replaceAll("$1");
     String stem = ENDING.matcher(text).replaceFirst("");
     return stem.length() >= LONG - 1 ? stem : text;
   }

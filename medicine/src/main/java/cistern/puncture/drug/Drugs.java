@@ -59,7 +59,7 @@ public final class Drugs {
 
   /** The drugs under some facts. */
   public static Drugs of(Facts facts) {
-    return new Drugs(facts);
+    return facts.once(Drugs.class, Drugs::new);
   }
 
   private static DrugEntry entry(Facts facts, String row) {
