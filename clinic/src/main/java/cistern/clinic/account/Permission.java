@@ -20,6 +20,8 @@ public enum Permission {
   READ_REPORT,
   /** To sign a report. */
   SIGN,
+  /** To see what all punctures say together. */
+  SEE_FIGURES,
   /** To read and check the audit trail. */
   SEE_TRAIL,
   /** To make and close accounts. */

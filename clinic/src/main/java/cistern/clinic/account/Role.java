@@ -8,6 +8,7 @@ import static cistern.clinic.account.Permission.KEEP_ACCOUNTS;
 import static cistern.clinic.account.Permission.READ_REPORT;
 import static cistern.clinic.account.Permission.SEE_CASE;
 import static cistern.clinic.account.Permission.SEE_DAY;
+import static cistern.clinic.account.Permission.SEE_FIGURES;
 import static cistern.clinic.account.Permission.SEE_TRAIL;
 import static cistern.clinic.account.Permission.SIGN;
 import static cistern.clinic.account.Permission.WORK_UP;
@@ -39,6 +40,7 @@ public enum Role {
               ENTER_RESULTS,
               CARE_AFTER,
               READ_REPORT,
+              SEE_FIGURES,
               SIGN);
       case NURSE -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, DRAW, CARE_AFTER, READ_REPORT);
       case LABORATORY -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, ENTER_RESULTS);

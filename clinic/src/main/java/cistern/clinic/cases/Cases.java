@@ -184,6 +184,23 @@ public final class Cases {
     store.change(sql -> trail.append(sql, Note.of(reader, Action.LIST_READ, "")));
   }
 
+  /**
+   * Some cases as they stand, by their identifiers, the first after one: for the program itself.
+   */
+  public List<CaseVersion> after(String caseId, int most) {
+    return store.look(
+        sql ->
+            sql.sql(COLUMNS + "where case_id > ? and " + IS_LAST + " order by case_id limit ?")
+                .params(caseId, most)
+                .query(CaseVersion.class)
+                .list());
+  }
+
+  /** Notes who had all cases counted, or took the tables of it. */
+  public void counted(String reader) {
+    store.change(sql -> trail.append(sql, Note.of(reader, Action.CASES_COUNTED, "")));
+  }
+
   /** The digest of every version as it is kept now, by what the audit trail calls it. */
   public static Map<String, String> digests(JdbcClient sql) {
     Map<String, String> digests = new TreeMap<>();

@@ -91,7 +91,7 @@ public final class InterpretationScreen {
   }
 
   /** The body of a page, to stand inside the body of this one. */
-  static Element inside(Element main) {
+  public static Element inside(Element main) {
     String own = main.attributes().getOrDefault("class", "");
     return division(("inside " + own).strip()).with(main.children());
   }

@@ -20,6 +20,7 @@ import cistern.clinic.casework.UnreadableScreen;
 import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
 import cistern.clinic.facts.FactsScreen;
+import cistern.clinic.figures.FiguresScreen;
 import cistern.clinic.gel.Gels;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
@@ -184,6 +185,7 @@ final class WebClinic implements AutoCloseable {
     all.addAll(FactsScreen.of(frame, context.medicine().facts()).routes());
     all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
     all.addAll(Worklist.of(context).routes());
+    all.addAll(FiguresScreen.of(context).routes());
     UnreadableScreen unreadable = UnreadableScreen.of(context);
     all.addAll(unreadable.routes());
     Stream.of(

@@ -8,6 +8,7 @@ import cistern.fact.Facts;
 import cistern.gel.NamedGel;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
+import cistern.interpretation.Judged;
 import cistern.interpretation.PuncturePlanning;
 import cistern.interpretation.RepeatPunctures;
 import cistern.interpretation.Workup;
@@ -94,6 +95,11 @@ public final class Medicine {
   /** What a work-up says, with the reading of the gel that it names when that is kept here. */
   public Interpretation interpret(Workup workup) {
     return interpreter.interpret(withGel(workup));
+  }
+
+  /** What of a work-up is counted over many. */
+  public Judged judge(Workup workup) {
+    return interpreter.judge(withGel(workup));
   }
 
   private Workup withGel(Workup workup) {

@@ -110,6 +110,7 @@ public record Frame(boolean isInvented, Optional<String> policy) {
     List<Element> places = new ArrayList<>();
     place(visit, Permission.SEE_DAY, "/day", "The day").ifPresent(places::add);
     place(visit, Permission.SEE_CASE, "/cases", "Cases").ifPresent(places::add);
+    place(visit, Permission.SEE_FIGURES, "/figures", "Figures").ifPresent(places::add);
     place(visit, Permission.SEE_TRAIL, "/trail", "Audit trail").ifPresent(places::add);
     place(visit, Permission.KEEP_ACCOUNTS, "/accounts", "Accounts").ifPresent(places::add);
     return places;

@@ -75,7 +75,11 @@ public final class CohortPaper {
     return new Paper(
         new Front(
             Paper.Kind.LEAF,
-            "Cohort of " + Printed.decimals((double) report.summary().people(), 0) + " punctures",
+            report.summary().people() == 1
+                ? "Cohort of 1 puncture"
+                : "Cohort of "
+                    + Printed.decimals((double) report.summary().people(), 0)
+                    + " punctures",
             period(),
             banner,
             Locale.UK,
@@ -153,9 +157,15 @@ public final class CohortPaper {
                         + " in "
                         + CohortWords.counted(e.getValue().share().orElseThrow()))
             .collect(Collectors.joining("; "));
-    return said.isEmpty()
-        ? "Nothing of how the punctures went is recorded."
-        : "Most often: " + said + ".";
+    if (!said.isEmpty()) {
+      return "Most often: " + said + ".";
+    }
+    boolean isRecorded =
+        report.summary().quality().values().stream()
+            .anyMatch(tally -> tally.share().filter(s -> s.of() >= smallest).isPresent());
+    return isRecorded
+        ? "Nothing untoward is recorded; the table says of how many punctures something is."
+        : "Too little is recorded of how the punctures went.";
   }
 
   private Optional<String> needles() {

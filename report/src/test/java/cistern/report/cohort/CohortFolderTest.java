@@ -150,7 +150,7 @@ class CohortFolderTest {
 
     assertThat(names(out)).doesNotContain("policy.json", "proposed-policy.json", "changes.csv");
     assertThat(page)
-        .contains("Nothing of how the punctures went is recorded", "under 5")
+        .contains("Too little is recorded of how the punctures went", "under 5")
         .doesNotContain("Month by month", "Limits of this site", "Two readings of the same gel");
   }
 
