@@ -175,12 +175,16 @@ public final class WeightBars {
   }
 
   private String description() {
-    return weights.stream()
-            .map(w -> w.observation().toText() + " " + OddsWords.of(w))
-            .collect(Collectors.joining("; "))
-        + apart.stream()
-            .map(w -> "; " + w.observation().toText() + " is not counted")
-            .collect(Collectors.joining());
+    String counted =
+        weights.stream().map(w -> w.observation().toText()).collect(Collectors.joining(", "));
+    return apart.isEmpty()
+        ? "Counted: " + counted + "."
+        : "Counted: %s. Not counted: %s."
+            .formatted(
+                counted,
+                apart.stream()
+                    .map(w -> w.observation().toText())
+                    .collect(Collectors.joining(", ")));
   }
 
   private FigureTable table() {
