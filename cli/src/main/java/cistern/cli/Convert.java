@@ -1,5 +1,6 @@
 package cistern.cli;
 
+import cistern.exchange.deidentified.SiteSecret;
 import cistern.exchange.lab.LocalMapping;
 import cistern.fact.Facts;
 import java.nio.file.Path;
@@ -22,7 +23,11 @@ import picocli.CommandLine.Spec;
       "Turns a laboratory's report into work-ups, and work-ups into what others read.",
       "What is not understood is kept and listed, never guessed."
     },
-    footer = {"", "Example: cistern convert examples/exchange/report.hl7 --to workup"},
+    footer = {
+      "",
+      "Example: cistern convert examples/exchange/report.hl7 --to workup",
+      "Without what names a person: --to table --de-identify --site-secret site.secret"
+    },
     mixinStandardHelpOptions = true)
 final class Convert implements Callable<Integer> {
 
@@ -52,6 +57,8 @@ final class Convert implements Callable<Integer> {
 
   @Mixin private CarrierOptions carriers = new CarrierOptions();
 
+  @Mixin private DeidentifyOptions deidentify = new DeidentifyOptions();
+
   @Option(names = "--policy", paramLabel = "FILE", description = "local policy, JSON")
   private @Nullable Path policy;
 
@@ -69,6 +76,11 @@ final class Convert implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    boolean isSafe = deidentify.isAsked();
+    if (isProposing && isSafe) {
+      throw new ParameterException(
+          spec.commandLine(), "--propose-mapping writes no results that could be de-identified.");
+    }
     Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
     Optional<LocalMapping> mapping = facts.flatMap(f -> carriers.mapping(f, terminal));
     if (facts.isEmpty() || mapping.isEmpty()) {
@@ -83,9 +95,25 @@ final class Convert implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "Say what to convert to: --to workup, fhir, hl7v2 or table.");
     }
-    return new ResultWriting(terminal, spec.commandLine(), files, Optional.ofNullable(out))
-        .write(rendering(format, facts.get()), facts.get(), mapping.get())
+    ResultWriting writing =
+        new ResultWriting(terminal, spec.commandLine(), files, Optional.ofNullable(out));
+    Rendering rendering = rendering(format, facts.get());
+    return (isSafe
+            ? safe(writing, rendering, facts.get(), mapping.get())
+            : writing.write(rendering, facts.get(), mapping.get()))
         .number();
+  }
+
+  private ExitCode safe(
+      ResultWriting writing, Rendering rendering, Facts facts, LocalMapping mapping) {
+    Optional<SiteSecret> secret = deidentify.secret(facts, terminal);
+    if (secret.isEmpty()) {
+      return ExitCode.INVALID_INPUT;
+    }
+    DeidentifiedExport export = new DeidentifiedExport(terminal, facts, secret.get());
+    ExitCode code = writing.write(rendering, facts, mapping, export::safe);
+    export.sayGroups();
+    return code;
   }
 
   private static Rendering rendering(Format format, Facts facts) {

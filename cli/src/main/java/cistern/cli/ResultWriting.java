@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 
@@ -26,6 +27,19 @@ record ResultWriting(
     Terminal terminal, CommandLine line, List<String> files, Optional<String> out) {
 
   ExitCode write(Rendering rendering, Facts facts, LocalMapping mapping) {
+    return write(rendering, facts, mapping, (file, read) -> Optional.of(read));
+  }
+
+  /**
+   * Writes each work-up after something is done to it.
+   *
+   * @param prepared the work-up of an input, or nothing when it cannot go out, which is then said
+   */
+  ExitCode write(
+      Rendering rendering,
+      Facts facts,
+      LocalMapping mapping,
+      BiFunction<String, Understood, Optional<Understood>> prepared) {
     WorkupInputs inputs = new WorkupInputs(terminal, facts, mapping);
     Interpreter interpreter = Interpreter.of(facts);
     Destination destination = destination(rendering);
@@ -41,13 +55,15 @@ record ResultWriting(
         boolean isRead =
             inputs.read(
                 file,
-                read -> {
+                given -> {
+                  Optional<Understood> read = prepared.apply(file, given);
+                  String id = read.map(r -> r.workup().id()).orElse("");
                   // Whether an id is taken is known once those ahead are written.
-                  if (!ahead.add(read.workup().id())) {
+                  if (read.isPresent() && !ahead.add(id)) {
                     results.finish();
                   }
-                  if (inputs.isNew(file, read.workup().id(), destination)) {
-                    results.add(() -> result(interpreter, read));
+                  if (read.isPresent() && inputs.isNew(file, id, destination)) {
+                    results.add(() -> result(interpreter, read.get()));
                   } else {
                     isAllValid[0] = false;
                   }

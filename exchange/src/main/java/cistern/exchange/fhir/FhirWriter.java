@@ -80,7 +80,7 @@ public final class FhirWriter {
         ResourceText.of("Organization")
             .with("name", workup.text("laboratory").orElse("Laboratory not named")));
     entries.putAll(results);
-    dated.ifPresent(this::provenance);
+    dated.filter(time -> !workup.isDeidentified()).ifPresent(this::provenance);
     ResourceText bundle =
         ResourceText.of("Bundle")
             .with("meta", meta())
@@ -103,20 +103,25 @@ public final class FhirWriter {
   }
 
   /**
-   * For invented data the label of test data. No profile is claimed that a reader would look up.
+   * Labels for invented data and for data without their person. No profile is claimed that a reader
+   * would look up.
    */
   private ResourceText meta() {
-    ResourceText meta = new ResourceText();
+    List<ResourceText> labels = new ArrayList<>();
     if (workup.isInvented()) {
-      meta.list(
-          "security",
-          List.of(
-              new ResourceText()
-                  .with("system", "http://terminology.hl7.org/CodeSystem/v3-ActReason")
-                  .with("code", "HTEST")
-                  .with("display", "test health data")));
+      labels.add(label("v3-ActReason", "HTEST", "test health data"));
     }
-    return meta;
+    if (workup.isDeidentified()) {
+      labels.add(label("v3-ObservationValue", "PSEUDED", "pseudonymized"));
+    }
+    return new ResourceText().list("security", labels);
+  }
+
+  private static ResourceText label(String system, String code, String display) {
+    return new ResourceText()
+        .with("system", "http://terminology.hl7.org/CodeSystem/" + system)
+        .with("code", code)
+        .with("display", display);
   }
 
   private void results(Compartment fluid, ObservationText text, Map<String, ResourceText> results) {

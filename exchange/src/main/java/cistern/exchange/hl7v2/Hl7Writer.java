@@ -69,10 +69,15 @@ public final class Hl7Writer {
         "",
         workup.text("person", "id").map(Hl7Writer::text).orElse(""),
         "",
-        workup.text("person", "name").map(Hl7Writer::name).orElse("^^^^^^U"),
+        workup.text("person", "name").map(Hl7Writer::name).orElse(unnamed()),
         "",
         workup.text("person", "birthDate").map(day -> day.replace("-", "")).orElse(""),
         sex());
+  }
+
+  /** HL70200: no name is known, or none is said so that the person stays unknown. */
+  private String unnamed() {
+    return workup.isDeidentified() ? "^^^^^^S" : "^^^^^^U";
   }
 
   private static String name(String name) {

@@ -86,6 +86,10 @@ public enum InputTrouble {
   SEVERAL("several", "This holds %s work-ups and one is needed: convert it into a folder first."),
   ZIP("zip", "The workbook cannot be unpacked: %s."),
   ROW_TOO_LONG("row-too-long", "A row has more than %s cells."),
+  SECRET(
+      "secret",
+      "This cannot be the secret of a site: %s. Make one, and keep it where only you can read it:"
+          + " umask 077; openssl rand -hex 32 > site.secret"),
   ID_TWICE("id-twice", "Another input before this one has the same id.");
 
   private final String key;

@@ -29,7 +29,16 @@ public record SentWorkup(Json.Structure document, Facts facts) {
 
   /** Whether the data are invented. */
   public boolean isInvented() {
-    return find("invented").filter(v -> v instanceof Json.Truth(boolean is) && is).isPresent();
+    return isTrue("invented");
+  }
+
+  /** Whether ids and dates are not the true ones. */
+  public boolean isDeidentified() {
+    return isTrue("deidentified");
+  }
+
+  private boolean isTrue(String name) {
+    return find(name).filter(v -> v instanceof Json.Truth(boolean is) && is).isPresent();
   }
 
   /** A text or number at a path of names. */

@@ -25,7 +25,16 @@ public final class WorkupFields {
 
   /** Fields that are texts although what is written there may be a number. */
   private static final Set<String> TEXTS =
-      Set.of("finalDiagnosis", "question", "note", "operator", "level", "by", "indication", "who");
+      Set.of(
+          "finalDiagnosis",
+          "question",
+          "note",
+          "operator",
+          "level",
+          "by",
+          "indication",
+          "who",
+          "contact");
 
   private static final Set<String> LISTS =
       Set.of("complications", "syndromes", "supportingSigns", "ms", "portionMl", "tests");

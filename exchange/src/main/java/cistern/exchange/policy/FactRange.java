@@ -8,7 +8,7 @@ import cistern.fact.FactValue;
 enum FactRange {
   /**
    * Not a policy's to change: a text that describes how a result is computed, or a limit of the
-   * input, which holds before any policy is read.
+   * input, which holds before any policy is read, or what keeps persons apart from their data.
    */
   FIXED,
   /** A whole number, one or more. */
@@ -26,7 +26,7 @@ enum FactRange {
     String key = fact.key();
     boolean isFixedText =
         fact.value() instanceof FactValue.Word && !isUnset(fact) && Choices.of(key).isEmpty();
-    if (isFixedText || key.startsWith("input.")) {
+    if (isFixedText || key.startsWith("input.") || key.startsWith("deidentify.")) {
       return FIXED;
     }
     if (key.equals("bands.cut-off")) {

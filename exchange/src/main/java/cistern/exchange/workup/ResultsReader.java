@@ -59,8 +59,8 @@ final class ResultsReader {
     Optional<String> assay = fields.text("assay");
     Optional<OffsetDateTime> at = fields.time("at");
     fields.keep("status", "reportedLimit", "originalCode", "originalText");
-    fields.checkNoOthers();
     Tube tube = tube(fields, name, in);
+    fields.checkNoOthers();
     checkTwice(fields, name, in, tube);
     Optional<Analyte> analyte = analyte(fields, name);
     if (analyte.isEmpty() || unit.isEmpty()) {

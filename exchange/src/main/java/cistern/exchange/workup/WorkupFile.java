@@ -90,6 +90,7 @@ public final class WorkupFile {
         new Remarks(
             fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
     Stream.of("note", "clinician", "laboratory").forEach(fields::text);
+    fields.truth("deidentified");
     fields.keep("finalDiagnosis", "source");
     bands.read(fields, BandsReader.SECOND);
     LeftOverReader.read(fields);
