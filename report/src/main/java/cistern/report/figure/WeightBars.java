@@ -175,16 +175,11 @@ public final class WeightBars {
   }
 
   private String description() {
-    String counted =
-        weights.stream().map(w -> w.observation().toText()).collect(Collectors.joining(", "));
     return apart.isEmpty()
-        ? "Counted: " + counted + "."
-        : "Counted: %s. Not counted: %s."
-            .formatted(
-                counted,
-                apart.stream()
-                    .map(w -> w.observation().toText())
-                    .collect(Collectors.joining(", ")));
+        ? "Every finding that a cohort supports is counted."
+        : apart.stream()
+            .map(w -> w.observation().toText())
+            .collect(Collectors.joining(", ", "Not counted: ", "."));
   }
 
   private FigureTable table() {
