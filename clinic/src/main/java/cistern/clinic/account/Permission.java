@@ -20,6 +20,8 @@ public enum Permission {
   READ_REPORT,
   /** To sign a report. */
   SIGN,
+  /** To change the rules of the house, and to see first what that alters in cases. */
+  KEEP_RULES,
   /** To read and check the audit trail. */
   SEE_TRAIL,
   /** To make and close accounts. */

@@ -27,6 +27,7 @@ public enum Action {
   REPORT_READ,
   GEL_KEPT,
   GEL_READ,
+  RULE_CHANGED,
   TRAIL_READ,
   STORE_COPIED;
 
@@ -50,6 +51,7 @@ public enum Action {
           REPORT_READ,
           GEL_KEPT,
           GEL_READ,
+          RULE_CHANGED,
           TRAIL_READ,
           STORE_COPIED ->
           false;
