@@ -82,6 +82,7 @@ record Plan(String root) {
           entry("clinic.store", Set.of("clinic.setting")),
           entry("clinic.audit", Set.of("clinic.setting", "clinic.store")),
           entry("clinic.account", Set.of("clinic.setting", "clinic.store", "clinic.audit")),
+          entry("clinic.house", Set.of("clinic.setting", "clinic.store", "clinic.audit")),
           entry(
               "clinic.web",
               Set.of("clinic.setting", "clinic.store", "clinic.audit", "clinic.account")),

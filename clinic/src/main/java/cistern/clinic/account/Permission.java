@@ -22,6 +22,8 @@ public enum Permission {
   SIGN,
   /** To see what all punctures say together. */
   SEE_FIGURES,
+  /** To change the rules of the house, and to see first what that alters in cases. */
+  KEEP_RULES,
   /** To read and check the audit trail. */
   SEE_TRAIL,
   /** To make and close accounts. */

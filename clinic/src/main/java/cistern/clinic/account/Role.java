@@ -5,6 +5,7 @@ import static cistern.clinic.account.Permission.CARE_AFTER;
 import static cistern.clinic.account.Permission.DRAW;
 import static cistern.clinic.account.Permission.ENTER_RESULTS;
 import static cistern.clinic.account.Permission.KEEP_ACCOUNTS;
+import static cistern.clinic.account.Permission.KEEP_RULES;
 import static cistern.clinic.account.Permission.READ_REPORT;
 import static cistern.clinic.account.Permission.SEE_CASE;
 import static cistern.clinic.account.Permission.SEE_DAY;
@@ -41,7 +42,8 @@ public enum Role {
               CARE_AFTER,
               READ_REPORT,
               SEE_FIGURES,
-              SIGN);
+              SIGN,
+              KEEP_RULES);
       case NURSE -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, DRAW, CARE_AFTER, READ_REPORT);
       case LABORATORY -> Set.of(BE_HERE, SEE_DAY, SEE_CASE, ENTER_RESULTS);
       case AUDITOR -> Set.of(BE_HERE, SEE_TRAIL);

@@ -28,6 +28,7 @@ public enum Action {
   REPORT_READ,
   GEL_KEPT,
   GEL_READ,
+  RULE_CHANGED,
   TRAIL_READ,
   STORE_COPIED;
 
@@ -52,6 +53,7 @@ public enum Action {
           REPORT_READ,
           GEL_KEPT,
           GEL_READ,
+          RULE_CHANGED,
           TRAIL_READ,
           STORE_COPIED ->
           false;

@@ -179,6 +179,28 @@ public final class Cases {
                 .list());
   }
 
+  /** How many cases there are. */
+  public long count() {
+    return store.look(
+        sql -> sql.sql("select count(*) from clinic_case").query(Long.class).single());
+  }
+
+  /**
+   * Whether the trail holds that somebody has read a case as it stands, so that looking at it again
+   * tells it nothing new.
+   */
+  public boolean isRead(CaseVersion version, String reader) {
+    return store.look(
+        sql ->
+            sql.sql(
+                        "select count(*) from audit where subject = ? and account = ? and action = ?"
+                            + " and at >= ?")
+                    .params(version.caseId(), reader, Action.CASE_READ.word(), version.at())
+                    .query(Long.class)
+                    .single()
+                > 0);
+  }
+
   /** Notes who looked at a list of cases. */
   public void listed(String reader) {
     store.change(sql -> trail.append(sql, Note.of(reader, Action.LIST_READ, "")));

@@ -97,6 +97,7 @@ public final class CaseScreen {
             .<Node>map(q -> note("question", q))
             .orElseGet(() -> note("empty", "Nobody has written a question yet.")),
         results(visit, open),
+        whatIf(visit, open),
         closed(status),
         section(
             "missing",
@@ -118,6 +119,16 @@ public final class CaseScreen {
                         .with("class", "second-button"))
             : nothing(),
         section("versions", "Every version", versions(visit, open)));
+  }
+
+  /** Other numbers, tried beside what the case says. */
+  private Node whatIf(PageRequest visit, OpenCase open) {
+    return visit.isAllowed(Permission.READ_REPORT)
+        ? Element.of(
+            "details",
+            Element.of("summary", "What if: another prior, cut-off or variation"),
+            new WhatIf(context, visit, open).toNode(false))
+        : nothing();
   }
 
   /** The table of what was measured: typed where it is read, or read only. */

@@ -68,8 +68,8 @@ record LetterFields(String to, String salutation, String conclusion) {
     }
   }
 
-  /** What tells that these words, on a version of a case, were seen. */
-  String seen(long version) {
-    return Digest.of(Long.toString(version), to, salutation, conclusion);
+  /** What tells that these words, on a version of a case and under some rules, were seen. */
+  String seen(long version, String madeBy) {
+    return Digest.of(Long.toString(version), madeBy, to, salutation, conclusion);
   }
 }

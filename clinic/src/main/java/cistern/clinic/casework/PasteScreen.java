@@ -40,12 +40,14 @@ public final class PasteScreen {
 
   private final CaseContext context;
   private final CaseFrame frame;
-  private final PastedBlock reader;
 
   private PasteScreen(CaseContext context) {
     this.context = context;
     this.frame = new CaseFrame(context);
-    this.reader = PastedBlock.of(Conversions.of(context.medicine().facts()));
+  }
+
+  private PastedBlock reader() {
+    return PastedBlock.of(Conversions.of(context.medicine().facts()));
   }
 
   /** The screen for pasting. */
@@ -110,7 +112,7 @@ public final class PasteScreen {
             .file(SentPage.SENT)
             .or(() -> carried(visit))
             .orElseGet(() -> block(visit).getBytes(StandardCharsets.UTF_8));
-    List<PastedLine> lines = reader.read(block(visit));
+    List<PastedLine> lines = reader().read(block(visit));
     SentIn sent = SentIn.read(content, context.medicine());
     return isBetterAs(sent, lines)
         ? SentPage.of(visit, open, sent, context.medicine().facts())
@@ -206,7 +208,7 @@ public final class PasteScreen {
         .map(
             open -> {
               Map<String, String> typed = new TreeMap<>();
-              for (PastedLine line : reader.read(block(visit))) {
+              for (PastedLine line : reader().read(block(visit))) {
                 if (line instanceof PastedLine.Understood understood) {
                   typed.put(understood.sample().code(), understood.typed());
                 }

@@ -122,11 +122,14 @@ public final class ReportScreen {
             + last.number()
             + ".";
     boolean isChanged = last.caseVersion() != open.version().number();
+    boolean isSameRule = last.content().madeBy().equals(context.medicine().madeBy());
     return note(
         "standing",
-        isChanged
-            ? by + " The case was changed since: what stands below is not what was signed."
-            : by);
+        by
+            + (isChanged
+                ? " The case was changed since: what stands below is not what was signed."
+                : "")
+            + (isSameRule ? "" : " It stays as it was signed, under other rules than those now."));
   }
 
   /** What one does with a signed report: copy, open, print, send on. */
@@ -210,7 +213,8 @@ public final class ReportScreen {
       return refused(visit, open, NotSigned.CHANGED.text());
     }
     boolean isWritten = visit.fields().containsKey("seen");
-    if (isWritten && !visit.field("seen").equals(letter.seen(open.version().number()))) {
+    String seen = letter.seen(open.version().number(), context.medicine().madeBy());
+    if (isWritten && !visit.field("seen").equals(seen)) {
       return unseen(visit, open, letter);
     }
     return letter.equals(LetterFields.of(open.file()))
@@ -239,8 +243,8 @@ public final class ReportScreen {
     return refused(
         visit,
         now,
-        "Nothing is signed yet. Your words are kept, and the letter stands below as it will be"
-            + " signed: read it, then sign.");
+        "Nothing is signed yet: the letter or a rule was changed since it was shown. Your words are"
+            + " kept, and the letter stands below as it will be signed: read it, then sign.");
   }
 
   private ServerResponse refused(PageRequest visit, OpenCase open, String words) {
@@ -249,14 +253,14 @@ public final class ReportScreen {
   }
 
   private ServerResponse sign(PageRequest visit, OpenCase open) {
+    SignedReport.Content content = new SignedContent(context, visit, open).toContent();
+    if (!open.interpretation().policy().equals(context.medicine().facts().policy())) {
+      return refused(visit, open, NotSigned.CHANGED.text());
+    }
     Signing signing =
         context
             .reports()
-            .sign(
-                open.version(),
-                new SignedContent(context, visit, open).toContent(),
-                visit.field("reason"),
-                visit.account().id());
+            .sign(open.version(), content, visit.field("reason"), visit.account().id());
     return switch (signing) {
       case Signing.Signed signed -> Responses.see("/cases/" + open.version().caseId() + "/report");
       case Signing.Refused refused -> refused(visit, open, refused.reason().text());

@@ -79,8 +79,11 @@ final class SigningForm {
   }
 
   private Element seen() {
-    return Element.of("span", hidden("seen", letter.seen(open.version().number())))
-        .with("id", "seen");
+    return Element.of("span", hidden("seen", sealed())).with("id", "seen");
+  }
+
+  private String sealed() {
+    return letter.seen(open.version().number(), context.medicine().madeBy());
   }
 
   private static Element hidden(String name, String value) {
@@ -139,10 +142,7 @@ final class SigningForm {
   /** The letter as it is typed, and that it was seen so. */
   Node look(Interpretation said) {
     return Fragment.of(
-        division(
-                "live",
-                Element.of("span", hidden("seen", letter.seen(open.version().number())))
-                    .with("data-at", "seen"))
+        division("live", Element.of("span", hidden("seen", sealed())).with("data-at", "seen"))
             .with("hidden", "hidden"),
         letter(said));
   }

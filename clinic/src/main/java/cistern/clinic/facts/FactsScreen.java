@@ -4,6 +4,7 @@ import static cistern.clinic.web.Html.text;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.setting.Setting;
+import cistern.clinic.status.Medicine;
 import cistern.clinic.web.Frame;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
@@ -25,16 +26,16 @@ import org.springframework.web.servlet.function.ServerResponse;
 public final class FactsScreen {
 
   private final Frame frame;
-  private final Facts facts;
+  private final Medicine medicine;
 
-  private FactsScreen(Frame frame, Facts facts) {
+  private FactsScreen(Frame frame, Medicine medicine) {
     this.frame = frame;
-    this.facts = facts;
+    this.medicine = medicine;
   }
 
-  /** The screen of some facts. */
-  public static FactsScreen of(Frame frame, Facts facts) {
-    return new FactsScreen(frame, facts);
+  /** The screen of the facts that a medicine stands on. */
+  public static FactsScreen of(Frame frame, Medicine medicine) {
+    return new FactsScreen(frame, medicine);
   }
 
   /** Its route. */
@@ -43,6 +44,7 @@ public final class FactsScreen {
   }
 
   private ServerResponse page(PageRequest visit) {
+    Facts facts = medicine.facts();
     return Responses.page(
         frame.toHtml(
             visit,
@@ -53,6 +55,9 @@ public final class FactsScreen {
                     .policy()
                     .map(p -> "Changed by local policy " + p + " where it says so.")
                     .orElse("No local policy changes them.")),
+            visit.isAllowed(Permission.KEEP_RULES)
+                ? Html.paragraph("").with(Html.link("/rules", "Change a rule of the house"))
+                : Html.nothing(),
             table("Settings of the clinic", Setting.table().facts()),
             table("Facts of the medicine: " + facts.version(), facts.all())));
   }

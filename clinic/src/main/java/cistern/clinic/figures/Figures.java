@@ -68,7 +68,9 @@ final class Figures {
     try (PassingFolder scratch = PassingFolder.make("cistern-figures")) {
       Path place = scratch.path().resolve("figures");
       try (CohortFolder folder = CohortFolder.beside(place)) {
-        Counting counting = new Counting(medicine, choice, folder);
+        // Rules that change meanwhile change nothing here.
+        Medicine now = medicine.under(medicine.rules(), medicine.clock().instant());
+        Counting counting = new Counting(now, choice, folder);
         long read = 0;
         List<CaseVersion> some = cases.after("", BATCH);
         while (!some.isEmpty()) {
@@ -79,12 +81,12 @@ final class Figures {
         }
         CohortReport report = counting.report();
         folder.finish(
-            report, medicine.facts(), PdfDocument.of(medicine.software(), medicine.facts()));
+            report, now.facts(), PdfDocument.of(now.software(), now.facts()));
         return new Standing.Made(
             choice,
-            medicine.clock().instant(),
+            now.clock().instant(),
             counting.seen(),
-            CohortPaper.of(report, medicine.facts()),
+            CohortPaper.of(report, now.facts()),
             counting.diagnoses(),
             zipped(place));
       }

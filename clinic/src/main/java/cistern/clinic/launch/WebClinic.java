@@ -17,11 +17,14 @@ import cistern.clinic.casework.PasteScreen;
 import cistern.clinic.casework.ReportScreen;
 import cistern.clinic.casework.StepScreen;
 import cistern.clinic.casework.UnreadableScreen;
+import cistern.clinic.casework.WhatIfScreen;
 import cistern.clinic.casework.gel.GelScreen;
 import cistern.clinic.entrance.Entrance;
 import cistern.clinic.facts.FactsScreen;
+import cistern.clinic.facts.RulesScreen;
 import cistern.clinic.figures.FiguresScreen;
 import cistern.clinic.gel.Gels;
+import cistern.clinic.house.RuleBook;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.staff.Staff;
 import cistern.clinic.status.LaboratoryUnits;
@@ -101,6 +104,7 @@ final class WebClinic implements AutoCloseable {
       OneTimeCodes codes,
       Cases cases,
       Gels gels,
+      RuleBook rules,
       Clock clock) {
 
     static Parts of(Store store, Clock clock, Chance chance) {
@@ -112,11 +116,15 @@ final class WebClinic implements AutoCloseable {
           OneTimeCodes.of(store, trail, clock, chance),
           Cases.of(store, trail, clock, chance),
           Gels.of(store, trail, clock, chance),
+          RuleBook.of(store, trail, clock),
           clock);
     }
 
-    CaseContext context(Frame frame, RulesInForce rules) {
-      Medicine medicine = new Medicine(rules, software(), clock, ZoneId.systemDefault(), gels);
+    Medicine medicine(RulesInForce rules) {
+      return new Medicine(rules, software(), clock, ZoneId.systemDefault(), gels);
+    }
+
+    CaseContext context(Frame frame, Medicine medicine) {
       return new CaseContext(
           frame,
           ErrorPages.of(frame),
@@ -142,9 +150,12 @@ final class WebClinic implements AutoCloseable {
   static WebClinic start(Store store, Clock clock, Chance chance, Serving serving) {
     Parts parts = Parts.of(store, clock, chance);
     parts.accounts().chain();
-    Frame frame = new Frame(serving.isInvented(), serving.rules().facts().policy());
-    CaseContext context = parts.context(frame, serving.rules());
-    Routes routes = Routes.of(routes(parts, context), parts.accounts(), store, parts.trail());
+    Medicine medicine = parts.medicine(serving.rules().with(parts.rules().inForce()));
+    Frame frame = new Frame(serving.isInvented(), () -> medicine.facts().policy());
+    CaseContext context = parts.context(frame, medicine);
+    List<Route> all = routes(parts, context);
+    all.addAll(RulesScreen.of(context, parts.rules(), serving.rules()).routes());
+    Routes routes = Routes.of(all, parts.accounts(), store, parts.trail());
     PassingFolder scratch = PassingFolder.make("cistern-web");
     try {
       return new WebClinic(
@@ -182,7 +193,7 @@ final class WebClinic implements AutoCloseable {
     List<Route> all = new ArrayList<>(Assets.routes());
     all.addAll(Entrance.of(frame, parts.accounts(), parts.codes(), parts.clock()).routes());
     all.addAll(Staff.of(frame, parts.accounts(), parts.codes()).routes());
-    all.addAll(FactsScreen.of(frame, context.medicine().facts()).routes());
+    all.addAll(FactsScreen.of(frame, context.medicine()).routes());
     all.addAll(Trail.of(frame, parts.store(), parts.trail(), parts.accounts()).routes());
     all.addAll(Worklist.of(context).routes());
     all.addAll(FiguresScreen.of(context).routes());
@@ -196,6 +207,7 @@ final class WebClinic implements AutoCloseable {
             GelScreen.of(context).routes(),
             PasteScreen.of(context).routes(),
             InterpretationScreen.of(context).routes(),
+            WhatIfScreen.of(context).routes(),
             ReportScreen.of(context).routes(),
             CompareScreen.of(context).routes())
         .map(unreadable::around)

@@ -7,6 +7,7 @@ import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
+import cistern.fact.Fact;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
@@ -20,6 +21,8 @@ public final class LaboratoryUnits {
 
   private static final String RESULTS = "results";
   private static final String LABORATORY = "laboratory";
+  private static final String HOUSE = "unit.";
+  private static final String AS_TYPED = "as-typed";
 
   private final Cases cases;
   private final Medicine medicine;
@@ -44,7 +47,10 @@ public final class LaboratoryUnits {
    */
   private record UnitsFound(String state, Map<String, Map<String, String>> unitsByLaboratory) {}
 
-  /** The units for the laboratory that a file names, by the code of the sample. */
+  /**
+   * The units for the laboratory that a file names, by the code of the sample: those that it used
+   * last, and for others those of the house.
+   */
   public Map<String, String> of(Json.Structure file) {
     List<CaseVersion> last = cases.lastChanged(Setting.UNIT_CASES.number());
     String state =
@@ -54,7 +60,21 @@ public final class LaboratoryUnits {
       before = new UnitsFound(state, found(last));
       known.set(before);
     }
-    return before.unitsByLaboratory().getOrDefault(text(file, LABORATORY), Map.of());
+    Map<String, String> units = ofTheHouse();
+    units.putAll(before.unitsByLaboratory().getOrDefault(text(file, LABORATORY), Map.of()));
+    return units;
+  }
+
+  private Map<String, String> ofTheHouse() {
+    Map<String, String> units = new HashMap<>();
+    for (String key : medicine.facts().keys(HOUSE)) {
+      Fact fact = medicine.facts().fact(key);
+      if (fact.isChanged()) {
+        units.put(key.substring(HOUSE.length()), fact.value().toText());
+      }
+    }
+    units.values().removeIf(AS_TYPED::equals);
+    return units;
   }
 
   private Map<String, Map<String, String>> found(List<CaseVersion> last) {

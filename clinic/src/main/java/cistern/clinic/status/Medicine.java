@@ -15,29 +15,72 @@ import cistern.interpretation.Workup;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.drug.Drugs;
 import cistern.puncture.procedure.Procedure;
+import cistern.report.wording.PrintedTime;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
+import org.springframework.util.function.SingletonSupplier;
 
 /**
  * The medicine under the rules in force, and the time at which it is asked. What reads and
- * interprets is made once: none of it keeps anything of a case.
+ * interprets is made once for some rules: none of it keeps anything of a case.
  */
 public final class Medicine {
 
-  private final RulesInForce rules;
   private final String software;
   private final Clock clock;
   private final ZoneId zone;
   private final Gels gels;
-  private final WorkupFile files;
-  private final Interpreter interpreter;
-  private final PuncturePlanning plans;
-  private final RepeatPunctures repeats;
-  private final NamedGel named;
-  private final Drugs drugs;
+  private final AtomicReference<Under> under;
+
+  /** What reads and interprets under some rules; what not every question needs is made later. */
+  private record Under(
+      RulesInForce rules,
+      Optional<ZoneId> zone,
+      WorkupFile files,
+      Interpreter interpreter,
+      Supplier<PuncturePlanning> plans,
+      RepeatPunctures repeats,
+      NamedGel named,
+      Supplier<Drugs> drugs) {
+
+    static Under of(RulesInForce rules) {
+      Facts facts = rules.facts();
+      return new Under(
+          rules,
+          PrintedTime.of(facts).zone(),
+          WorkupFile.of(facts),
+          Interpreter.of(facts),
+          SingletonSupplier.of(() -> PuncturePlanning.of(facts)),
+          RepeatPunctures.of(facts),
+          new NamedGel(facts),
+          SingletonSupplier.of(() -> Drugs.of(facts)));
+    }
+
+    Interpretation interpret(Workup workup, Gels gels) {
+      return interpreter.interpret(withGel(workup, gels));
+    }
+
+    Judged judge(Workup workup, Gels gels) {
+      return interpreter.judge(withGel(workup, gels));
+    }
+
+    private Workup withGel(Workup workup, Gels gels) {
+      return workup.bands() instanceof GelNamed gel
+          ? gels.find(gel)
+              .map(kept -> named.read(gel, Gels.read(kept, rules.facts())))
+              .map(read -> workup.withBands(read.report()).withProblems(read.problems()))
+              .orElse(workup)
+          : workup;
+    }
+  }
 
   /**
    * The medicine of a clinic.
@@ -49,27 +92,31 @@ public final class Medicine {
    * @param gels that work-ups name
    */
   public Medicine(RulesInForce rules, String software, Clock clock, ZoneId zone, Gels gels) {
-    this.rules = rules;
     this.software = software;
     this.clock = clock;
     this.zone = zone;
     this.gels = gels;
-    files = WorkupFile.of(rules.facts());
-    interpreter = Interpreter.of(rules.facts());
-    plans = PuncturePlanning.of(rules.facts());
-    repeats = RepeatPunctures.of(rules.facts());
-    named = new NamedGel(rules.facts());
-    drugs = Drugs.of(rules.facts());
+    under = new AtomicReference<>(Under.of(rules));
+  }
+
+  /** Other rules hold from now on, for every case. */
+  public void renew(RulesInForce rules) {
+    under.set(Under.of(rules));
+  }
+
+  /** The same medicine under other rules and at a time that stands still, to compare with. */
+  public Medicine under(RulesInForce rules, Instant at) {
+    return new Medicine(rules, software, Clock.fixed(at, ZoneOffset.UTC), zone, gels);
   }
 
   /** What holds for every case. */
   public RulesInForce rules() {
-    return rules;
+    return under.get().rules();
   }
 
   /** The facts in force. */
   public Facts facts() {
-    return rules.facts();
+    return rules().facts();
   }
 
   /** Name and version of the program. */
@@ -82,38 +129,32 @@ public final class Medicine {
     return clock;
   }
 
-  /** The clinic's time. */
+  /** The clinic's time: that of the rules, or where none is chosen, that of the machine. */
   public ZoneId zone() {
-    return zone;
+    return under.get().zone().orElse(zone);
   }
 
   /** Reads a work-up file. */
   public WorkupReading read(String workup) {
-    return files.read(new ByteArrayInputStream(workup.getBytes(StandardCharsets.UTF_8)));
+    return under
+        .get()
+        .files()
+        .read(new ByteArrayInputStream(workup.getBytes(StandardCharsets.UTF_8)));
   }
 
   /** What a work-up says, with the reading of the gel that it names when that is kept here. */
   public Interpretation interpret(Workup workup) {
-    return interpreter.interpret(withGel(workup));
+    return under.get().interpret(workup, gels);
   }
 
   /** What of a work-up is counted over many. */
   public Judged judge(Workup workup) {
-    return interpreter.judge(withGel(workup));
-  }
-
-  private Workup withGel(Workup workup) {
-    return workup.bands() instanceof GelNamed gel
-        ? gels.find(gel)
-            .map(kept -> named.read(gel, Gels.read(kept, facts())))
-            .map(read -> workup.withBands(read.report()).withProblems(read.problems()))
-            .orElse(workup)
-        : workup;
+    return under.get().judge(workup, gels);
   }
 
   /** The plan for its puncture, as of now unless it names another time. */
   public PuncturePlan plan(Interpretation interpretation) {
-    return plans.interpret(interpretation);
+    return under.get().plans().get().interpret(interpretation);
   }
 
   /** A work-up as of now, unless it names another time. */
@@ -125,22 +166,23 @@ public final class Medicine {
 
   /** The time now, in the clinic's time. */
   public OffsetDateTime now() {
-    return clock.instant().atZone(zone).toOffsetDateTime();
+    return clock.instant().atZone(zone()).toOffsetDateTime();
   }
 
   /** The comparison of repeat punctures. */
   public RepeatPunctures repeats() {
-    return repeats;
+    return under.get().repeats();
   }
 
   /** Names of drugs as people type them. */
   public Drugs drugs() {
-    return drugs;
+    return under.get().drugs().get();
   }
 
   /** What made a page: the program, the facts and the policy. */
   public String madeBy() {
-    String policy = facts().policy().map(name -> "local policy " + name).orElse("no local policy");
-    return software + "; facts: " + facts().version() + "; " + policy;
+    Facts facts = facts();
+    String policy = facts.policy().map(name -> "local policy " + name).orElse("no local policy");
+    return software + "; facts: " + facts.version() + "; " + policy;
   }
 }

@@ -31,13 +31,13 @@ public final class RecentCases {
    *
    * @param version of a case, with its content
    * @param minute of the time that the medicine was asked at
+   * @param rules that were in force
    */
-  private record Key(CaseVersion version, long minute) {}
+  private record Key(CaseVersion version, long minute, RulesInForce rules) {}
 
   /** A version, read and interpreted. */
   public OpenCase open(CaseVersion version) {
-    return last.get(
-        new Key(
-            version, medicine.clock().instant().truncatedTo(ChronoUnit.MINUTES).getEpochSecond()));
+    long minute = medicine.clock().instant().truncatedTo(ChronoUnit.MINUTES).getEpochSecond();
+    return last.get(new Key(version, minute, medicine.rules()));
   }
 }

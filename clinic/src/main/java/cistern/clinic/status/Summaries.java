@@ -19,6 +19,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -44,7 +45,6 @@ public final class Summaries implements AutoCloseable {
 
   private final Store store;
   private final Medicine medicine;
-  private final String madeBy;
   private final ScheduledExecutorService reader =
       Executors.newSingleThreadScheduledExecutor(
           Thread.ofPlatform().daemon().name(READER).factory());
@@ -52,7 +52,6 @@ public final class Summaries implements AutoCloseable {
   private Summaries(Store store, Medicine medicine) {
     this.store = store;
     this.medicine = medicine;
-    this.madeBy = Digest.of(SHAPE, medicine.madeBy(), medicine.zone().getId());
   }
 
   /** The summaries of a store, which are made behind whoever asks. */
@@ -110,28 +109,35 @@ public final class Summaries implements AutoCloseable {
                 .single());
   }
 
+  /** What tells the summaries of this program under the rules in force now from others. */
+  private String madeBy() {
+    return Digest.of(SHAPE, medicine.madeBy(), medicine.zone().getId());
+  }
+
   private String now() {
     return medicine.clock().instant().toString();
   }
 
   private void makeDue() {
     String now = now();
-    make("s.made_by = ?", "");
-    make("s.renew_at <= ?", now);
+    make("s.made_by = ?", () -> "");
+    make("s.renew_at <= ?", () -> now);
   }
 
   /** Those that another program, other facts or another policy made. */
   private void makeOfOthers() {
     now();
-    make("s.made_by <> ?", madeBy);
+    make("s.made_by <> ?", this::madeBy);
   }
 
   /** A version and the last that was signed of its case. */
   private record Due(CaseVersion version, long signed) {}
 
-  private void make(String which, String parameter) {
-    List<Due> due = due(which, parameter);
+  private void make(String which, Supplier<String> parameter) {
+    List<Due> due = due(which, parameter.get());
     while (!due.isEmpty() && !Thread.currentThread().isInterrupted()) {
+      // Taken before the cases are read: under rules that change meanwhile they are read again.
+      String madeBy = madeBy();
       List<SummaryRow> rows = new ArrayList<>();
       due.forEach(d -> rows.add(SummaryRow.of(d.version(), d.signed(), medicine)));
       store.change(
@@ -139,7 +145,7 @@ public final class Summaries implements AutoCloseable {
             rows.forEach(row -> row.keep(sql, madeBy));
             return rows.size();
           });
-      due = due(which, parameter);
+      due = due(which, parameter.get());
     }
   }
 

@@ -72,6 +72,9 @@ public final class StoreCopy {
     all.put("report", REPORT);
     all.put("gel_picture", List.of("name", "at", "account", "bytes"));
     all.put("gel_reading", List.of("id", "picture", "lanes", "at", "account", "made_by", "text"));
+    all.put(
+        "rule_change",
+        List.of("number", "at", "account", "rule", "typed", "unit", "source", "reason"));
     all.put("draft", List.of("account", "case_id", "step", "base", "at", "typed"));
     all.put("audit", List.of("number", "at", "account", "action", "subject", "digest", "hash"));
     return Collections.unmodifiableSequencedMap(all);

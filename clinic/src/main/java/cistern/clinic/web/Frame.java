@@ -14,14 +14,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * What stands around every screen.
  *
  * @param isInvented whether every case in the store is invented
- * @param policy the local policy in force, with what tells its version
+ * @param policy tells the local policy in force, with what tells its version
  */
-public record Frame(boolean isInvented, Optional<String> policy) {
+public record Frame(boolean isInvented, Supplier<Optional<String>> policy) {
 
   /** The style sheet of all screens: the tokens and the page of reports, then what is ours. */
   static final Asset STYLE =
@@ -111,6 +112,7 @@ public record Frame(boolean isInvented, Optional<String> policy) {
     place(visit, Permission.SEE_DAY, "/day", "The day").ifPresent(places::add);
     place(visit, Permission.SEE_CASE, "/cases", "Cases").ifPresent(places::add);
     place(visit, Permission.SEE_FIGURES, "/figures", "Figures").ifPresent(places::add);
+    place(visit, Permission.KEEP_RULES, "/rules", "House rules").ifPresent(places::add);
     place(visit, Permission.SEE_TRAIL, "/trail", "Audit trail").ifPresent(places::add);
     place(visit, Permission.KEEP_ACCOUNTS, "/accounts", "Accounts").ifPresent(places::add);
     return places;
@@ -141,7 +143,8 @@ public record Frame(boolean isInvented, Optional<String> policy) {
 
   /** What every number on the screens stands on. */
   private Element rules() {
-    return Html.paragraph(policy.map(p -> "Local policy " + p + ". ").orElse("No local policy. "))
+    return Html.paragraph(
+            policy.get().map(p -> "Local policy " + p + ". ").orElse("No local policy. "))
         .with(link("/facts", "Facts in force"));
   }
 }

@@ -254,6 +254,38 @@ for (const button of document.querySelectorAll("[data-copy]")) {
     }
   });
 }
+// Numbers of a "what if" are turned by sliders: what they would say is shown, and kept nowhere.
+for (const form of document.querySelectorAll("form[data-what-if]")) {
+  const target = document.getElementById(form.dataset.whatIf);
+  let waiting;
+  let asked = 0;
+  const ask = async () => {
+    const mine = ++asked;
+    const body = new URLSearchParams(new FormData(form));
+    const to = form.getAttribute("action") + "/look";
+    const answer = await fetch(to, { method: "POST", body, redirect: "manual" }).catch(() => null);
+    if (mine !== asked) return;
+    if (answer?.ok) show(target, await answer.text());
+    else target.textContent = "This page is no longer the case as it stands: load it again.";
+  };
+  for (const field of form.querySelectorAll("input[data-step]")) {
+    const slider = document.createElement("input");
+    const { from: min, to: max, step } = field.dataset;
+    Object.assign(slider, { type: "range", min, max, step, value: field.value });
+    slider.setAttribute("aria-label", "Slider: " + field.labels[0].textContent);
+    slider.addEventListener("input", () => {
+      field.value = slider.value;
+    });
+    field.addEventListener("input", () => {
+      slider.value = field.value.replace(",", ".");
+    });
+    field.after(slider);
+  }
+  form.addEventListener("input", () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(ask, 60);
+  });
+}
 // A form that takes its time says so.
 for (const form of document.querySelectorAll("form[data-busy]")) {
   form.addEventListener("submit", (event) => {

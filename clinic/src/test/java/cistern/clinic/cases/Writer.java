@@ -5,6 +5,8 @@ import cistern.clinic.account.AccountOutcome;
 import cistern.clinic.account.Accounts.Newcomer;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.Cases.Change;
+import cistern.clinic.house.RuleBook;
+import cistern.clinic.house.RuleChange;
 import cistern.clinic.store.Location;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -15,6 +17,9 @@ import java.time.Clock;
  * A program of its own that saves without end and says what was acknowledged, until it is killed.
  */
 public final class Writer {
+
+  /** What a line that tells of a rule begins with. */
+  static final String RULE = "rule";
 
   private Writer() {}
 
@@ -30,6 +35,7 @@ public final class Writer {
       Account clinician = clinician(clinic);
       while (true) {
         write(clinic, clinician, out);
+        change(clinic, clinician, out);
       }
     }
   }
@@ -45,6 +51,22 @@ public final class Writer {
         out.println(version.caseId() + " " + kept.version().number());
       }
     }
+  }
+
+  /** One change of a rule, printed once it was acknowledged. */
+  private static void change(Clinic clinic, Account clinician, PrintStream out) {
+    RuleBook rules = rules(clinic);
+    long number = rules.last() + 1;
+    String value = Long.toString(number);
+    rules
+        .add(
+            new RuleChange(
+                number, "", clinician.id(), "bands.cut-off", value, "1", "invented", "a kill"))
+        .ifPresent(kept -> out.println(RULE + " " + kept.number()));
+  }
+
+  static RuleBook rules(Clinic clinic) {
+    return RuleBook.of(clinic.store(), clinic.trail(), Clock.systemUTC());
   }
 
   static Account clinician(Clinic clinic) {

@@ -57,6 +57,8 @@ class BrowserTest {
           "/compare",
           "/paste");
 
+  private static final String RULES = "/rules?group=cut_offs";
+  private static final String RULE = "/rules/rule?rule=kappa-index.upper";
   private static final int WIDE = 1440;
 
   /** How long a slow machine is waited for. */
@@ -294,7 +296,7 @@ class BrowserTest {
   private void lookAtAll(int width, ColorScheme scheme, List<String> broken) throws IOException {
     Page page = signedIn(Role.CLINICIAN, width, scheme);
     String path = pathOf(page, "typical-ms");
-    List<String> screens = new ArrayList<>(List.of("/day", "/cases", "/me", "/figures"));
+    List<String> screens = new ArrayList<>(List.of("/day", "/cases", "/me", "/figures", RULES, RULE));
     STEPS.forEach(step -> screens.add(path + step));
     for (String screen : screens) {
       look(page, screen, broken);
@@ -348,7 +350,7 @@ class BrowserTest {
     page.navigate(address(path + "/report"));
     click(page, "Sign as");
     List<String> screens =
-        new ArrayList<>(List.of("/day", "/cases", "/me", "/figures", "/facts", "/none"));
+        new ArrayList<>(List.of("/day", "/cases", "/me", "/figures", "/facts", "/none", RULES, RULE));
     STEPS.forEach(step -> screens.add(path + step));
     screens.add(path + "/report/1");
     screens.add(pathOf(page, "repeat-second") + "/compare");

@@ -111,6 +111,7 @@ class EveryScreenTest {
   /** What comes of sending forms. */
   private void checkCase(String path) {
     clinician.post(path + "/report", Map.of("version", "1"));
+    pages.check("what if", clinician.post(path + "/what-if", Map.of("prior", "x")).body());
     pages.check("signed", clinician.get(path + "/report/1").body());
     pages.check("reports", clinician.get(path + "/report").body());
     pages.check(
@@ -146,6 +147,14 @@ class EveryScreenTest {
 
   /** What stands outside cases, for other roles and for nobody. */
   private void checkPlaces() {
+    Map<String, String> typed =
+        Map.of(
+            "rule", "bands.cut-off", "value", "4", "unit", "1", "source", "memo", "reason", "why");
+    pages.check("rule looked at", clinician.post("/rules/look", typed).body());
+    pages.check(
+        "rule refused", clinician.post("/rules/look", Map.of("rule", "tubes.template")).body());
+    pages.check("rules", clinician.get("/rules?group=tubes").body());
+    pages.check("zones", clinician.get("/rules/rule?rule=page.time-zone").body());
     for (String place : List.of("/cases/none", "/none", "/trail", "/facts", "/me")) {
       pages.check(place, clinician.get(place).body());
     }

@@ -4,15 +4,26 @@ import cistern.barrier.AgeLimits;
 import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
 import cistern.exchange.lab.Loinc;
+import cistern.exchange.ucum.Conversion;
+import cistern.exchange.ucum.Conversions;
 import cistern.fluid.TotalProtein;
+import cistern.measurement.Analyte;
 import cistern.puncture.procedure.TubeTemplate;
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** The rules between which a policy may choose, by the key of the fact that names the rule. */
+/** The words between which a policy may choose, by the key of the fact that holds the word. */
 final class Choices {
+
+  private static final String ZONE = "page.time-zone";
+  private static final String AS_GIVEN = "as-given";
+  private static final String LETTERHEAD = "page.letterhead";
+  private static final String UNIT = "unit.";
+  private static final String AS_TYPED = "as-typed";
 
   private static final Map<String, List<String>> BY_KEY =
       Map.of(
@@ -29,13 +40,42 @@ final class Choices {
 
   private Choices() {}
 
-  /** The rules of a fact; none when it only describes how a result is computed. */
+  /** The words of a fact; none when it is a text that no policy changes, or one of its own. */
   static List<String> of(String key) {
-    return BY_KEY.getOrDefault(key, List.of());
+    return key.equals(ZONE)
+        ? Stream.concat(Stream.of(AS_GIVEN), ZoneId.getAvailableZoneIds().stream().sorted())
+            .toList()
+        : BY_KEY.getOrDefault(key, List.of());
   }
 
-  /** The rule of a word, if the fact allows it. */
-  static Optional<String> parse(String key, String word) {
-    return Optional.of(word).filter(of(key)::contains);
+  /** Whether a policy may change the word. */
+  static boolean isOpen(String key) {
+    return key.equals(LETTERHEAD) || key.startsWith(UNIT) || !of(key).isEmpty();
+  }
+
+  /** What the word must be, where it is not one of a few; empty where it is. */
+  static String wanted(String key) {
+    if (key.startsWith(UNIT)) {
+      return "a unit in which this is measured, such as mg/L, or " + AS_TYPED;
+    }
+    return switch (key) {
+      case ZONE -> "a time zone such as Europe/Berlin, or " + AS_GIVEN;
+      case LETTERHEAD -> "the text of a letterhead, or none";
+      default -> "";
+    };
+  }
+
+  /** The word, if the fact allows it. */
+  static Optional<String> parse(String key, String word, Conversions conversions) {
+    if (key.startsWith(UNIT)) {
+      String analyte = key.substring(UNIT.length(), key.lastIndexOf('.'));
+      boolean isUnit =
+          Analyte.parse(analyte)
+              .filter(a -> conversions.conversion(word, a) instanceof Conversion.By)
+              .isPresent();
+      return Optional.of(word).filter(w -> isUnit || w.equals(AS_TYPED));
+    }
+    return Optional.of(word)
+        .filter(w -> key.equals(LETTERHEAD) ? !w.isBlank() : of(key).contains(w));
   }
 }

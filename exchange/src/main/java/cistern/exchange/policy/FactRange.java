@@ -25,7 +25,7 @@ enum FactRange {
   static FactRange of(Fact fact) {
     String key = fact.key();
     boolean isFixedText =
-        fact.value() instanceof FactValue.Word && !isUnset(fact) && Choices.of(key).isEmpty();
+        fact.value() instanceof FactValue.Word && !isUnset(fact) && !Choices.isOpen(key);
     if (isFixedText || key.startsWith("input.") || key.startsWith("deidentify.")) {
       return FIXED;
     }

@@ -21,6 +21,7 @@ import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -40,6 +41,21 @@ public final class PolicyFile {
   /** A reader of policies for some facts. */
   public static PolicyFile of(Facts facts) {
     return new PolicyFile(facts);
+  }
+
+  /** Whether a policy may change a fact. */
+  public static boolean isChangeable(Fact fact) {
+    return FactRange.of(fact) != FactRange.FIXED;
+  }
+
+  /** The words between which a policy may choose for a fact; none when it is no such word. */
+  public static List<String> choices(Fact fact) {
+    return Choices.of(fact.key());
+  }
+
+  /** Whether a policy writes a text for a fact, and no number with a unit. */
+  public static boolean isWord(Fact fact) {
+    return Choices.isOpen(fact.key());
   }
 
   /** Reads a file. */
@@ -109,11 +125,21 @@ public final class PolicyFile {
     return value.map(v -> new Policy.Change(v, source));
   }
 
-  private static Optional<FactValue> word(Fields given, Fact fact) {
+  private Optional<FactValue> word(Fields given, Fact fact) {
     given.keep("unit");
-    return given
-        .word("value", word -> Choices.parse(fact.key(), word), Choices.of(fact.key()))
-        .map(FactValue.Word::new);
+    String key = fact.key();
+    String wanted = Choices.wanted(key);
+    if (wanted.isEmpty()) {
+      return given
+          .word("value", word -> Choices.parse(key, word, conversions), Choices.of(key))
+          .map(FactValue.Word::new);
+    }
+    Optional<String> typed = given.text("value");
+    Optional<String> word = typed.flatMap(w -> Choices.parse(key, w, conversions));
+    if (typed.isPresent() && word.isEmpty()) {
+      given.add("value", InputTrouble.ILL_FORMED, wanted);
+    }
+    return word.map(FactValue.Word::new);
   }
 
   private Optional<FactValue> figure(Fields given, Fact fact) {

@@ -86,6 +86,16 @@ class PolicyFileTest {
     assertThat(places("\"igg-index.formula\": { \"value\": \"x\", \"source\": \"s\" }")).hasSize(1);
   }
 
+  @Test
+  void read_aUnitOfAnAnalyte_isOneInWhichItIsMeasured() throws IOException {
+    String rule = "\"unit.igg.csf\": { \"value\": \"%s\", \"source\": \"s\" }";
+    assertThat(understood(rule.formatted("mg/dL")).changes()).containsKey("unit.igg.csf");
+    assertThat(understood(rule.formatted("as-typed")).changes()).containsKey("unit.igg.csf");
+    for (String wrong : List.of("florin", "/uL", "")) {
+      assertThat(places(rule.formatted(wrong))).containsExactly("facts[\"unit.igg.csf\"].value");
+    }
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -6,6 +6,7 @@ import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.panel.Person;
 import cistern.report.chart.ChartComment;
+import cistern.report.look.ReportFacts;
 import cistern.report.markup.Element;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Line;
@@ -31,6 +32,7 @@ import java.util.Optional;
  */
 public record Page(String software, Facts facts, PatientWords words, Optional<String> signed) {
 
+  private static final String NO_LETTERHEAD = "none";
   private static final String UNSIGNED =
       "Not signed. A clinician must check and sign this page before it is used.";
 
@@ -75,8 +77,14 @@ public record Page(String software, Facts facts, PatientWords words, Optional<St
         : PaperText.of(toPaper(interpretation, audience));
   }
 
-  /** The paper for a reader. */
+  /** The paper for a reader, under the letterhead of the clinic where it has one. */
   public Paper toPaper(Interpretation said, Audience audience) {
+    String words = ReportFacts.of(facts).word("page.letterhead");
+    Paper paper = bare(said, audience);
+    return words.equals(NO_LETTERHEAD) ? paper : paper.withLetterhead(words);
+  }
+
+  private Paper bare(Interpretation said, Audience audience) {
     return switch (audience) {
       case CLINICIAN -> {
         ClinicianPaper clinician = new ClinicianPaper(said, facts);

@@ -76,9 +76,31 @@ public record Paper(Front front, List<Line> answer, List<Section> sections, Stri
    * @param banner what every page says: what the program is for, and that data are invented
    * @param language of the words
    * @param seal who answers for it
+   * @param letterhead whose paper it is, line by line; may be empty
    */
   public record Front(
-      Kind kind, String title, String taken, String banner, Locale language, Seal seal) {}
+      Kind kind,
+      String title,
+      String taken,
+      String banner,
+      Locale language,
+      Seal seal,
+      String letterhead) {
+
+    /** A front without a letterhead. */
+    public Front(Kind kind, String title, String taken, String banner, Locale language, Seal seal) {
+      this(kind, title, taken, banner, language, seal, "");
+    }
+
+    private Front withLetterhead(String words) {
+      return new Front(kind, title, taken, banner, language, seal, words);
+    }
+  }
+
+  /** The same under a letterhead. */
+  public Paper withLetterhead(String words) {
+    return new Paper(front.withLetterhead(words), answer, sections, foot);
+  }
 
   /** Who answers for a paper. */
   public sealed interface Seal {

@@ -65,6 +65,9 @@ public final class PaperPage {
           .with(paper.sections().stream().map(this::section).toList());
     }
     List<Node> parts = new ArrayList<>();
+    if (!paper.front().letterhead().isEmpty()) {
+      parts.add(letterhead(paper.front().letterhead().lines().toList()));
+    }
     parts.add(Element.of("p", paper.front().banner()).with("class", "banner"));
     parts.add(Element.of("h1", paper.title()));
     if (!paper.front().taken().isEmpty()) {
@@ -85,6 +88,15 @@ public final class PaperPage {
     parts.add(Element.of("footer", Element.of("p", paper.foot()).with("class", "versions")));
     parts.add(annex(annex));
     return Element.of("main").with("class", paper.front().kind().word()).with(parts);
+  }
+
+  private static Element letterhead(List<String> lines) {
+    List<Node> parts = new ArrayList<>();
+    for (String line : lines) {
+      parts.add(parts.isEmpty() ? Fragment.of() : Element.of("br"));
+      parts.add(Element.of("strong", line));
+    }
+    return Element.of("p").with("class", "letterhead").with(parts);
   }
 
   private List<Section> annexOf(Paper paper) {

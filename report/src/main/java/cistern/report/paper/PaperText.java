@@ -33,7 +33,9 @@ public final class PaperText {
   }
 
   private String write(Paper paper) {
-    StringBuilder text = new StringBuilder(Wrapped.of("", paper.title()));
+    StringBuilder text = new StringBuilder();
+    paper.front().letterhead().lines().forEach(l -> text.append(Wrapped.of("", l)));
+    text.append(Wrapped.of("", paper.title()));
     if (!paper.front().taken().isEmpty()) {
       text.append(Wrapped.of("", paper.front().taken()));
     }

@@ -2,14 +2,18 @@ package cistern.report.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.fact.FactValue;
 import cistern.fact.Facts;
+import cistern.fact.Policy;
 import cistern.interpretation.Interpreter;
 import cistern.interpretation.Workup;
 import cistern.measurement.Analyte;
 import cistern.report.InventedPuncture;
 import cistern.report.Parsed;
+import cistern.report.look.ReportFacts;
 import cistern.report.patient.PatientResultTest;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -35,6 +39,21 @@ class LetterPaperTest {
   void letter_anyResult_hasItsFiveParts(InventedPuncture puncture) {
     assertThat(letter(puncture).texts("//h2"))
         .containsExactly("Question", "Answer", "Results", "Meaning", "What happens next");
+  }
+
+  @Test
+  void letterhead_ofAPolicy_standsAboveEveryPaperLineByLine() {
+    FactValue head = new FactValue.Word("Invented Clinic\nRoad 1");
+    Policy policy = new Policy("house", Map.of("page.letterhead", new Policy.Change(head, "us")));
+    Facts facts = ReportFacts.of(Facts.standard()).with(policy);
+    for (Audience audience : List.of(Audience.CLINICIAN, Audience.REFERRER, Audience.PATIENT)) {
+      assertThat(Page.of("Cistern", facts).toPlainText(PANEL_2.interpretation(), audience))
+          .startsWith("Invented Clinic\nRoad 1\n");
+      assertThat(
+              Parsed.of(Page.of("Cistern", facts).toPaper(PANEL_2.interpretation(), audience, ""))
+                  .texts("//p[@class='letterhead']/strong"))
+          .containsExactly("Invented Clinic", "Road 1");
+    }
   }
 
   @ParameterizedTest

@@ -1,0 +1,204 @@
+package cistern.clinic.facts;
+
+import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.note;
+import static cistern.clinic.web.Html.nothing;
+
+import cistern.clinic.audit.Digest;
+import cistern.clinic.house.RuleBook;
+import cistern.clinic.house.RuleChange;
+import cistern.clinic.setting.Setting;
+import cistern.clinic.status.RulesInForce;
+import cistern.clinic.web.Html;
+import cistern.clinic.web.PageRequest;
+import cistern.exchange.json.InputProblem;
+import cistern.exchange.policy.PolicyFile;
+import cistern.exchange.policy.PolicyReading;
+import cistern.fact.Fact;
+import cistern.report.markup.Element;
+import cistern.report.markup.Node;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What is typed for one rule.
+ *
+ * @param visit who types
+ * @param book every change so far
+ * @param beneath what the program was started with
+ * @param fact the rule as it is in force
+ */
+record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fact) {
+
+  /** The field that tells what was looked at. */
+  static final String SEEN = "seen";
+
+  /** The field that takes the house rule back. */
+  static final String BACK = "back";
+
+  private static final String VALUE = "value";
+  private static final String UNIT = "unit";
+  private static final String SOURCE = "source";
+  private static final String REASON = "reason";
+  private static final String LETTERHEAD = "page.letterhead";
+
+  /** More words than this are completed while they are typed, and not listed. */
+  private static final int LISTED = 10;
+
+  /** What the house says of the rule now. */
+  Optional<RuleChange> inForce() {
+    return book.inForce().stream().filter(c -> c.rule().equals(fact.key())).findFirst();
+  }
+
+  private boolean isBack() {
+    return visit.fields().containsKey(BACK) && inForce().isPresent();
+  }
+
+  /** What is typed, as the change that would follow the last. */
+  RuleChange typed() {
+    return new RuleChange(
+        book.last() + 1,
+        "",
+        visit.account().id(),
+        fact.key(),
+        isBack() ? "" : visit.field(VALUE),
+        isBack() || PolicyFile.isWord(fact) ? "" : visit.field(UNIT),
+        visit.field(SOURCE),
+        visit.field(REASON));
+  }
+
+  /** What tells that just this was looked at, on the rules that were in force then. */
+  static String seen(RuleChange typed) {
+    return Digest.of(
+        Long.toString(typed.number()),
+        typed.rule(),
+        typed.typed(),
+        typed.unit(),
+        typed.source(),
+        typed.reason());
+  }
+
+  /** What is wrong with what is typed, by field. */
+  Map<String, String> notes(RuleChange typed) {
+    Map<String, String> notes = new LinkedHashMap<>();
+    if (!typed.isTakenBack()
+        && RulesInForce.read(typed, beneath.facts()) instanceof PolicyReading.NotValid not) {
+      for (InputProblem problem : not.problems()) {
+        String place = problem.place().replaceFirst(".*\\.", "");
+        notes.merge(
+            List.of(UNIT, SOURCE).contains(place) ? place : VALUE,
+            problem.text(),
+            (a, b) -> a + " " + b);
+      }
+    }
+    if (typed.reason().isEmpty()) {
+      notes.put(REASON, "Say why it is changed: whoever looks later asks that first.");
+    }
+    if (typed.isTakenBack() && !isBack()) {
+      notes.put(VALUE, "This is missing.");
+    }
+    int most = Setting.REASON_MOST.number();
+    Map.of(VALUE, typed.typed(), SOURCE, typed.source(), REASON, typed.reason())
+        .forEach(
+            (name, words) -> {
+              if (words.length() > most) {
+                notes.put(name, "At most " + most + " characters.");
+              }
+            });
+    return notes;
+  }
+
+  /** The form with what is typed, and what is wrong beside each field. */
+  Element toElement(RuleChange typed, Map<String, String> notes) {
+    boolean isLooked = typed.number() > 0 && notes.isEmpty();
+    List<Node> fields = new ArrayList<>();
+    fields.add(hidden("rule", fact.key()));
+    if (isBack()) {
+      fields.add(hidden(BACK, "yes"));
+      fields.add(
+          note(
+              "back",
+              "The house rule is taken back: %s %s holds again."
+                  .formatted(
+                      beneath.facts().fact(fact.key()).value().toText(),
+                      RulesScreen.unit(fact.unit()))));
+    } else {
+      fields.add(asked("New value", value(typed.typed()), notes, VALUE));
+      fields.add(choices());
+      if (!PolicyFile.isWord(fact)) {
+        fields.add(asked("Unit", line(UNIT, typed.unit()), notes, UNIT));
+      }
+    }
+    fields.add(
+        asked(
+            "Source: who decided it, and where that stands",
+            line(SOURCE, typed.source()),
+            notes,
+            SOURCE));
+    fields.add(asked("Why it is changed", line(REASON, typed.reason()), notes, REASON));
+    Element look =
+        Html.button(isLooked ? "Look again" : "See what it alters")
+            .with("formaction", RulesScreen.PATH + "/look");
+    return visit
+        .form(RulesScreen.PATH + "/save")
+        .with("class", "rule")
+        .with("data-busy", "Looking through the cases …")
+        .with(fields)
+        .with(
+            isLooked
+                ? division(
+                    "actions",
+                    look.with("class", "second-button"),
+                    hidden(SEEN, seen(typed)),
+                    Html.button("Save as " + visit.account().fullName()))
+                : division("actions", look));
+  }
+
+  private static Element line(String name, String value) {
+    return Html.input(name, value)
+        .with("autocomplete", "off")
+        .with("maxlength", Integer.toString(Setting.REASON_MOST.number()));
+  }
+
+  private Element value(String typed) {
+    List<String> words = PolicyFile.choices(fact);
+    if (fact.key().equals(LETTERHEAD)) {
+      return Html.area(VALUE, typed).with("rows", "4");
+    }
+    if (words.isEmpty()) {
+      return line(VALUE, typed);
+    }
+    return words.size() > LISTED
+        ? line(VALUE, typed).with("list", "words")
+        : Html.select(
+            VALUE,
+            typed.isEmpty() ? fact.value().toText() : typed,
+            words.stream().map(w -> new Html.Choice(w, w)).toList());
+  }
+
+  private Node choices() {
+    List<String> words = PolicyFile.choices(fact);
+    return words.size() > LISTED
+        ? Element.of("datalist")
+            .with("id", "words")
+            .with(words.stream().map(w -> Element.of("option").with(VALUE, w)).toList())
+        : nothing();
+  }
+
+  private static Element asked(
+      String label, Element control, Map<String, String> notes, String name) {
+    String note = notes.getOrDefault(name, "");
+    return note.isEmpty()
+        ? Html.field(label, control)
+        : Html.field(
+                label, control.with("aria-invalid", "true").with("aria-describedby", "n-" + name))
+            .with(note("doubt", note).with("id", "n-" + name));
+  }
+
+  private static Element hidden(String name, String value) {
+    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
+  }
+}
