@@ -16,12 +16,6 @@ import org.junit.jupiter.api.TestInstance.Lifecycle;
 @TestInstance(Lifecycle.PER_CLASS)
 class FiguresTest {
 
-  /** A serum a week late in one of three; the fourth person was never punctured. */
-  private static final String PUNCTURE =
-      "{\"workup\":1,\"id\":\"%s\",\"finalDiagnosis\":\"%s\",\"draws\":{\"csf\":{\"at\":\"%sT09:00:00Z\"},"
-          + "\"serum\":{\"at\":\"%sT09:10:00Z\"}},\"results\":[{\"analyte\":\"albumin\",\"in\":\"csf\","
-          + "\"value\":220,\"unit\":\"mg/L\"}]}";
-
   private final Running running = Running.on(Engines.folder());
   private final Caller clinician = running.signedIn(Role.CLINICIAN);
 
@@ -39,7 +33,10 @@ class FiguresTest {
   }
 
   private static String puncture(String id, String diagnosis, String csf, String serum) {
-    return PUNCTURE.formatted(id, diagnosis, csf, serum);
+    return ("{\"workup\":1,\"id\":\"%s\",\"finalDiagnosis\":\"%s\",\"draws\":{"
+            + "\"csf\":{\"at\":\"%sT09:00:00Z\"},\"serum\":{\"at\":\"%sT09:10:00Z\"}},\"results\":["
+            + "{\"analyte\":\"albumin\",\"in\":\"csf\",\"value\":220,\"unit\":\"mg/L\"}]}")
+        .formatted(id, diagnosis, csf, serum);
   }
 
   private void keep(String workup) {
