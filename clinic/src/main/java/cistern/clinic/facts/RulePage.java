@@ -239,7 +239,8 @@ final class RulePage {
   private static List<Node> row(RuleEffect effect) {
     List<Node> lines =
         effect.changes().stream()
-            .filter(c -> c.isVerdict() || !effect.isVerdict())
+            .filter(
+                c -> c.isVerdict() || !effect.isVerdict() || c.what().equals(VerdictChange.ANSWER))
             .map(RulePage::words)
             .toList();
     return List.of(
