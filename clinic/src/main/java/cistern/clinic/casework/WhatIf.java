@@ -206,10 +206,10 @@ final class WhatIf {
       OpenCase other = other(then);
       Under now = new Under(open, facts);
       List<List<Node>> rows = new ArrayList<>();
-      rows.add(row("Answer", VerdictChange.answer(open), VerdictChange.answer(other)));
+      rows.add(row(VerdictChange.ANSWER, VerdictChange.answer(open), VerdictChange.answer(other)));
       rows.add(row("Chance of MS", chance(open), chance(other)));
       VerdictChange.between(now, new Under(other, then.facts())).stream()
-          .filter(c -> !c.what().equals("Answer"))
+          .filter(c -> !c.what().equals(VerdictChange.ANSWER))
           .forEach(c -> rows.add(row(c.what(), c.now(), c.then())));
       return Fragment.of(
           note("kept what-if-mark", "What if, not kept"),

@@ -114,6 +114,25 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
   /** The form with what is typed, and what is wrong beside each field. */
   Element toElement(RuleChange typed, Map<String, String> notes) {
     boolean isLooked = typed.number() > 0 && notes.isEmpty();
+    Element look =
+        Html.button(isLooked ? "Look again" : "See what it alters")
+            .with("formaction", RulesScreen.PATH + "/look");
+    return visit
+        .form(RulesScreen.PATH + "/save")
+        .with("class", "rule")
+        .with("data-busy", "Looking through the cases …")
+        .with(fields(typed, notes))
+        .with(
+            isLooked
+                ? division(
+                    "actions",
+                    look.with("class", "second-button"),
+                    hidden(SEEN, seen(typed)),
+                    Html.button("Save as " + visit.account().fullName()))
+                : division("actions", look));
+  }
+
+  private List<Node> fields(RuleChange typed, Map<String, String> notes) {
     List<Node> fields = new ArrayList<>();
     fields.add(hidden("rule", fact.key()));
     if (isBack()) {
@@ -139,22 +158,7 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
             notes,
             SOURCE));
     fields.add(asked("Why it is changed", line(REASON, typed.reason()), notes, REASON));
-    Element look =
-        Html.button(isLooked ? "Look again" : "See what it alters")
-            .with("formaction", RulesScreen.PATH + "/look");
-    return visit
-        .form(RulesScreen.PATH + "/save")
-        .with("class", "rule")
-        .with("data-busy", "Looking through the cases …")
-        .with(fields)
-        .with(
-            isLooked
-                ? division(
-                    "actions",
-                    look.with("class", "second-button"),
-                    hidden(SEEN, seen(typed)),
-                    Html.button("Save as " + visit.account().fullName()))
-                : division("actions", look));
+    return fields;
   }
 
   private static Element line(String name, String value) {

@@ -122,6 +122,21 @@ final class RulePage {
 
   /** Standard, policy file, house: the last that says something wins. */
   private Node levels() {
+    Node back =
+        paragraph("")
+            .with(
+                link(
+                    RulesScreen.address(fact.key()) + "&" + RuleForm.BACK + "=yes",
+                    "Take the house rule back"));
+    return Fragment.of(
+        Html.table(
+            "The last that says something wins",
+            List.of("Who says so", "Value", "Source", "In force"),
+            rows()),
+        form.inForce().isEmpty() ? nothing() : back);
+  }
+
+  private List<List<Node>> rows() {
     Fact below = beneath.facts().fact(fact.key());
     Optional<RuleChange> house = form.inForce();
     String file = below.isChanged() ? below.value().toText() : "";
@@ -149,18 +164,7 @@ final class RulePage {
             "House rule",
             house.map(c -> amount(c.typed(), c.unit())).orElse("says nothing"),
             text(house.map(this::who).orElse(""))));
-    return Fragment.of(
-        Html.table(
-            "The last that says something wins",
-            List.of("Who says so", "Value", "Source", "In force"),
-            rows),
-        house.isEmpty()
-            ? nothing()
-            : paragraph("")
-                .with(
-                    link(
-                        RulesScreen.address(fact.key()) + "&" + RuleForm.BACK + "=yes",
-                        "Take the house rule back")));
+    return rows;
   }
 
   private static String amount(String value, String unit) {
@@ -235,7 +239,8 @@ final class RulePage {
   private static List<Node> row(RuleEffect effect) {
     List<Node> lines =
         effect.changes().stream()
-            .filter(c -> c.isVerdict() || !effect.isVerdict())
+            .filter(
+                c -> c.isVerdict() || !effect.isVerdict() || c.what().equals(VerdictChange.ANSWER))
             .map(RulePage::words)
             .toList();
     return List.of(

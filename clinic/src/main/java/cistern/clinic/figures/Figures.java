@@ -80,8 +80,7 @@ final class Figures {
           some = cases.after(some.getLast().caseId(), BATCH);
         }
         CohortReport report = counting.report();
-        folder.finish(
-            report, now.facts(), PdfDocument.of(now.software(), now.facts()));
+        folder.finish(report, now.facts(), PdfDocument.of(now.software(), now.facts()));
         return new Standing.Made(
             choice,
             now.clock().instant(),

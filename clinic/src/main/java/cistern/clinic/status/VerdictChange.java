@@ -32,6 +32,9 @@ import java.util.stream.Stream;
  */
 public record VerdictChange(String what, String now, String then, boolean isVerdict) {
 
+  /** What is changed when the first sentence is: its words, for the verdicts stand beside it. */
+  public static final String ANSWER = "Answer";
+
   private static final String NOTHING = "–";
   private static final int WORDS_SHOWN = 2;
 
@@ -53,7 +56,6 @@ public record VerdictChange(String what, String now, String then, boolean isVerd
   /** Everything that differs; where no verdict does, also the first words on its papers. */
   public static List<VerdictChange> between(Under now, Under then) {
     List<VerdictChange> all = new ArrayList<>();
-    add(all, "Answer", answer(now.said()), answer(then.said()));
     urgent(all, now.interpretation(), then.interpretation());
     for (Finding finding : now.interpretation().findings().all()) {
       if (finding.isAsked()) {
@@ -65,6 +67,11 @@ public record VerdictChange(String what, String now, String then, boolean isVerd
     criteria(all, now.interpretation(), then.interpretation());
     Function<Under, String> go = u -> u.said().plan().decision().verdict().go().text();
     add(all, "Plan of the puncture", go.apply(now), go.apply(then));
+    String before = answer(now.said());
+    String after = answer(then.said());
+    if (!before.equals(after)) {
+      all.add(new VerdictChange(ANSWER, orNothing(before), orNothing(after), false));
+    }
     problems(all, now.interpretation(), then.interpretation());
     if (all.isEmpty() && !isPrintedAlike(now, then)) {
       papers(all, lines(now), lines(then));
