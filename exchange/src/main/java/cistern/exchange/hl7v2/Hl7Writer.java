@@ -71,7 +71,7 @@ public final class Hl7Writer {
         "",
         workup.text("person", "name").map(Hl7Writer::name).orElse(unnamed()),
         "",
-        workup.text("person", "birthDate").map(day -> day.replace("-", "")).orElse(""),
+        workup.birthDate().map(day -> day.replace("-", "")).orElse(""),
         sex());
   }
 
@@ -158,7 +158,7 @@ public final class Hl7Writer {
             code(result.loinc(), result.code(), result.name()),
             result.isNumber() ? (result.sign().isEmpty() ? "NM" : "SN") : "ST",
             value(result.sign(), result.value(), result.isNumber()),
-            result.unit(),
+            unit(result.unit(), result.isUcum(workup.facts())),
             result.beside().range().orElse(""),
             "",
             status);
@@ -181,7 +181,6 @@ public final class Hl7Writer {
 
   private void obx(Observation observation, String at, String method, String measuredAt) {
     observations++;
-    String unit = observation.unit().isEmpty() ? "" : text(observation.unit()) + "^^UCUM";
     segment(
         "OBX",
         Integer.toString(observations),
@@ -189,7 +188,7 @@ public final class Hl7Writer {
         observation.code(),
         "",
         observation.value(),
-        unit,
+        observation.unit(),
         text(observation.range()),
         observation.flag(),
         "",
@@ -203,6 +202,10 @@ public final class Hl7Writer {
         method.isEmpty() ? "" : "^" + text(method),
         "",
         measuredAt);
+  }
+
+  private static String unit(String unit, boolean isUcum) {
+    return unit.isEmpty() ? "" : text(unit) + (isUcum ? "^^UCUM" : "");
   }
 
   private static String value(String sign, String value, boolean isNumber) {
@@ -254,7 +257,7 @@ public final class Hl7Writer {
             code(finding.loinc(), finding.code(), finding.code().replace('-', ' ')),
             hasValue ? (finding.sign().isEmpty() ? "NM" : "SN") : "ST",
             hasValue ? value(finding.sign(), finding.value(), true) : "undetermined",
-            hasValue ? finding.unit() : "",
+            unit(hasValue ? finding.unit() : "", true),
             range(finding),
             finding.flag(),
             "F"),
