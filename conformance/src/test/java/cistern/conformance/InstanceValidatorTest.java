@@ -8,6 +8,7 @@ import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
 import cistern.checks.OutsideCheck;
+import cistern.exchange.fhir.FhirWriter;
 import java.io.IOException;
 import java.util.EnumSet;
 import java.util.List;
@@ -59,7 +60,7 @@ class InstanceValidatorTest {
   @Test
   void bundles_underTheRulesOfR4_areValid() throws IOException {
     FhirValidator validator = validator();
-    Map<String, String> bundles = SentBundles.all();
+    Map<String, String> bundles = SentExports.all(FhirWriter::write);
     bundles.forEach((name, bundle) -> assertThat(errors(validator, bundle)).as(name).isEmpty());
     OutsideCheck.of(
             "FHIR bundles as they go out, by rules, value sets and invariants",

@@ -6,6 +6,7 @@ import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.parser.IParser;
 import ca.uhn.fhir.parser.StrictErrorHandler;
 import cistern.checks.OutsideCheck;
+import cistern.exchange.fhir.FhirWriter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
@@ -52,13 +53,13 @@ class SchemaTest {
 
   @Test
   void bundles_ofAwkwardWorkups_areValid() throws Exception {
-    check(SentBundles.few());
+    check(SentExports.few(FhirWriter::write));
   }
 
   @Test
   @Tag("long")
   void bundles_ofEveryExample_areValid() throws Exception {
-    Map<String, String> bundles = SentBundles.all();
+    Map<String, String> bundles = SentExports.all(FhirWriter::write);
     check(bundles);
     OutsideCheck.of(
             "FHIR bundles as they go out, read strictly and as XML under the schema",

@@ -1,6 +1,5 @@
 package cistern.conformance;
 
-import cistern.exchange.fhir.FhirWriter;
 import cistern.exchange.intake.Intake;
 import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.SentFinding;
@@ -24,10 +23,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
-/** Bundles as they go out, by a name: of examples, and of work-ups with what is easily lost. */
-final class SentBundles {
+/** What goes out, by a name: of examples, and of work-ups with what is easily lost. */
+final class SentExports {
 
   private static final Facts FACTS = Facts.standard();
   private static final Interpreter INTERPRETER = Interpreter.of(FACTS);
@@ -37,7 +37,7 @@ final class SentBundles {
    */
   private static final String AWKWARD =
       """
-      { "id": "awkward-1", "laboratory": "L & M <x>",
+      { "id": "awkward-with-an-id-of-more-than-twenty-signs", "laboratory": "L & M <x>",
         "person": { "id": "p|7", "name": "Ex^am|ple, A&n~n", "birthDate": "spring", "sex": "other" },
         "draws": { "csf": { "at": "20310302T1015+0100", "receivedAt": "2031-03-02T10:40Z" },
                    "serum": { "at": "2031-03-02t11:00:00.250z" } },
@@ -52,27 +52,27 @@ final class SentBundles {
         "bands": { "pattern": 2, "result": "positive" } }
       """;
 
-  private SentBundles() {}
+  private SentExports() {}
 
-  /** A bundle of every example as well. */
-  static Map<String, String> all() throws IOException {
-    Map<String, String> bundles = new LinkedHashMap<>(few());
+  /** An export of every example as well. */
+  static Map<String, String> all(Function<SentReport, String> writer) throws IOException {
+    Map<String, String> exports = new LinkedHashMap<>(few(writer));
     for (Path file : examples()) {
       String name = String.valueOf(file.getFileName());
-      add(bundles, name, Files.readString(file));
+      add(exports, name, Files.readString(file), writer);
     }
-    return bundles;
+    return exports;
   }
 
-  /** Bundles with what is easily wrong in them, by their names. */
-  static Map<String, String> few() {
-    Map<String, String> bundles = new LinkedHashMap<>();
-    add(bundles, "awkward", AWKWARD);
-    add(bundles, "unnamed", AWKWARD.replaceFirst("(?s)\"person\".*?\\},", ""));
-    add(bundles, "undated", AWKWARD.replaceFirst("(?s)\"draws\".*?\\} \\},", ""));
-    add(bundles, "born", AWKWARD.replace("spring", "1997-03").replace("\"p|7\"", "\" \""));
-    add(bundles, "safe", AWKWARD.replaceFirst("\\{", "{ \"deidentified\": true,"));
-    return bundles;
+  /** Exports with what is easily wrong in them, by their names. */
+  static Map<String, String> few(Function<SentReport, String> writer) {
+    Map<String, String> exports = new LinkedHashMap<>();
+    add(exports, "awkward", AWKWARD, writer);
+    add(exports, "unnamed", AWKWARD.replaceFirst("(?s)\"person\".*?\\},", ""), writer);
+    add(exports, "undated", AWKWARD.replaceFirst("(?s)\"draws\".*?\\} \\},", ""), writer);
+    add(exports, "born", AWKWARD.replace("spring", "1997-03").replace("\"p|7\"", "\" \""), writer);
+    add(exports, "safe", AWKWARD.replaceFirst("\\{", "{ \"deidentified\": true,"), writer);
+    return exports;
   }
 
   private static List<Path> examples() throws IOException {
@@ -82,7 +82,11 @@ final class SentBundles {
     }
   }
 
-  private static void add(Map<String, String> bundles, String name, String workup) {
+  private static void add(
+      Map<String, String> exports,
+      String name,
+      String workup,
+      Function<SentReport, String> writer) {
     List<WorkupReading> readings = new ArrayList<>();
     byte[] bytes = workup.getBytes(StandardCharsets.UTF_8);
     Intake.of(FACTS, LocalMapping.NONE).read(new ByteArrayInputStream(bytes), readings::add);
@@ -90,8 +94,8 @@ final class SentBundles {
       if (!(reading instanceof Understood understood)) {
         throw new IllegalStateException(name + " is not valid: " + reading);
       }
-      bundles.put(name, FhirWriter.write(results(understood)));
-      bundles.put(name + " interpreted", FhirWriter.write(report(understood)));
+      exports.put(name, writer.apply(results(understood)));
+      exports.put(name + " interpreted", writer.apply(report(understood)));
     }
   }
 
@@ -101,7 +105,7 @@ final class SentBundles {
         List.of(),
         List.of(),
         List.of(),
-        new Versions("test", FACTS.version()),
+        new Versions("Cistern 0.1.0-SNAPSHOT", FACTS.version()),
         Optional.empty());
   }
 
@@ -115,7 +119,7 @@ final class SentBundles {
             .toList(),
         said.statements().stream().map(Statement::text).toList(),
         said.alerts().urgent().holding().stream().map(u -> u.words().say()).toList(),
-        new Versions("test", FACTS.version()),
+        new Versions("Cistern 0.1.0-SNAPSHOT", FACTS.version()),
         Optional.of("%PDF-1.7 invented".getBytes(StandardCharsets.UTF_8)));
   }
 }
