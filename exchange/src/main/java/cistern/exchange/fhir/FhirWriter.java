@@ -12,7 +12,6 @@ import cistern.measurement.Compartment;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HexFormat;
@@ -46,16 +45,12 @@ public final class FhirWriter {
   private FhirWriter(SentReport report) {
     this.report = report;
     this.workup = report.workup();
-    this.dated = workup.latest().map(OffsetDateTime::toString).map(FhirWriter::withSeconds);
+    this.dated = workup.latest().map(FhirTime::written);
   }
 
   /** The bundle of a report as indented JSON. */
   public static String write(SentReport report) {
     return JsonText.of(new FhirWriter(report).bundle());
-  }
-
-  private static String withSeconds(String time) {
-    return time.replaceFirst("T(\\d{2}:\\d{2})(?=[Z+-])", "T$1:00");
   }
 
   private String url(String part) {
@@ -64,7 +59,7 @@ public final class FhirWriter {
   }
 
   private Json.Structure bundle() {
-    ObservationText text = new ObservationText(url("patient"), url("performer"));
+    ObservationText text = new ObservationText(url("patient"), url("performer"), workup.facts());
     Map<String, ResourceText> results = new LinkedHashMap<>();
     for (Compartment fluid : Compartment.values()) {
       results(fluid, text, results);
@@ -130,7 +125,7 @@ public final class FhirWriter {
       return;
     }
     String draw = fluid == Compartment.CSF ? "csf" : "serum";
-    Optional<String> at = workup.text("draws", draw, "at");
+    Optional<String> at = workup.time("draws", draw, "at").map(FhirTime::written);
     String specimen = url("specimen " + fluid.code());
     specimens.add(specimen);
     results.put(specimen, specimen(fluid, draw, at));
@@ -138,7 +133,7 @@ public final class FhirWriter {
       String url = url(result.code());
       results.put(url, text.result(result, at, Optional.of(specimen)));
       observations.add(url);
-      urlOfSample.put(result.code(), url);
+      result.sample().ifPresent(sample -> urlOfSample.put(sample, url));
     }
   }
 
@@ -153,7 +148,7 @@ public final class FhirWriter {
     return ResourceText.of("Specimen")
         .with("type", type.with("text", fluid.term()))
         .with("subject", ResourceText.reference(url("patient")))
-        .with("receivedTime", workup.text("draws", draw, "receivedAt"))
+        .with("receivedTime", workup.time("draws", draw, "receivedAt").map(FhirTime::written))
         .with("collection", new ResourceText().with("collectedDateTime", at));
   }
 
@@ -223,24 +218,22 @@ public final class FhirWriter {
                     "http://terminology.hl7.org/CodeSystem/v2-0074", "LAB", "Laboratory")))
         .with("code", type())
         .with("subject", ResourceText.reference(url("patient")))
-        .with("effectiveDateTime", workup.text("draws", "csf", "at").or(() -> dated))
+        .with(
+            "effectiveDateTime",
+            workup.time("draws", "csf", "at").map(FhirTime::written).or(() -> dated))
         .with("issued", dated)
         .list("performer", List.of(ResourceText.reference(url("performer"))))
         .list("specimen", specimens.stream().map(ResourceText::reference).toList())
         .list("result", observations.stream().map(ResourceText::reference).toList())
         .with("conclusion", conclusion());
-    report
-        .pdf()
-        .ifPresent(
-            pdf ->
-                resource.list(
-                    "presentedForm",
-                    List.of(
-                        new ResourceText()
-                            .with("contentType", "application/pdf")
-                            .with("data", Base64.getEncoder().encodeToString(pdf))
-                            .with("title", "report"))));
-    return resource;
+    return resource.list("presentedForm", report.pdf().stream().map(FhirWriter::attached).toList());
+  }
+
+  private static ResourceText attached(byte[] pdf) {
+    return new ResourceText()
+        .with("contentType", "application/pdf")
+        .with("data", Base64.getEncoder().encodeToString(pdf))
+        .with("title", "report");
   }
 
   /** What must be said first, then the statements. */
@@ -273,7 +266,7 @@ public final class FhirWriter {
               patient.list("name", List.of(human));
             });
     patient.with("gender", gender());
-    return patient.with("birthDate", workup.text("person", "birthDate"));
+    return patient.with("birthDate", workup.birthDate());
   }
 
   private String gender() {

@@ -84,7 +84,6 @@ final class ObservationResult {
 
   private static ReportedResult result(
       FhirElement element, ReportedSpecimen specimen, Standing standing) {
-    Optional<Moment> none = Optional.empty();
     return new ReportedResult(
         element.path(),
         codings(element),
@@ -93,13 +92,20 @@ final class ObservationResult {
         unit(element),
         standing,
         new Remarks(
-            none,
+            measuredAt(element),
             range(element),
             Stream.of(element.text("method", "text"), element.text("method", "coding", "display"))
                 .filter(t -> !t.isEmpty())
                 .findFirst(),
             Optional.of(element.text("dataAbsentReason", "coding", "code"))
                 .filter(t -> !t.isEmpty())));
+  }
+
+  private static Optional<Moment> measuredAt(FhirElement element) {
+    return element.all("extension").stream()
+        .filter(extension -> extension.text("url").equals(Coding.MEASURED_AT))
+        .findFirst()
+        .flatMap(extension -> FhirTime.parse(extension.text("valueDateTime")));
   }
 
   private static List<Coding> codings(FhirElement element) {

@@ -4,6 +4,7 @@ import cistern.exchange.lab.Coding;
 import cistern.exchange.lab.LoincCode;
 import cistern.exchange.lab.SentFinding;
 import cistern.exchange.lab.SentResult;
+import cistern.fact.Facts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,8 +21,10 @@ final class ObservationText {
 
   private final String patient;
   private final String performer;
+  private final Facts facts;
 
-  ObservationText(String patient, String performer) {
+  ObservationText(String patient, String performer, Facts facts) {
+    this.facts = facts;
     this.patient = patient;
     this.performer = performer;
   }
@@ -48,10 +51,23 @@ final class ObservationText {
   ResourceText result(SentResult result, Optional<String> at, Optional<String> specimen) {
     ResourceText observation =
         begin(result.beside().status(), code(result.loinc(), result.code(), result.name()), at);
+    result
+        .beside()
+        .measuredAt()
+        .ifPresent(
+            time ->
+                observation.list(
+                    "extension",
+                    List.of(
+                        new ResourceText()
+                            .with("url", Coding.MEASURED_AT)
+                            .with("valueDateTime", FhirTime.written(time)))));
     if (!result.isNumber()) {
       observation.with("valueString", result.value());
     } else {
-      observation.with("valueQuantity", quantity(result.sign(), result.value(), result.unit()));
+      observation.with(
+          "valueQuantity",
+          quantity(result.sign(), result.value(), result.unit(), result.isUcum(facts)));
     }
     result
         .beside()
@@ -75,13 +91,14 @@ final class ObservationText {
           ResourceText.concept(
               "http://terminology.hl7.org/CodeSystem/data-absent-reason", "unknown", "Unknown"));
     } else {
-      observation.with("valueQuantity", quantity(finding.sign(), finding.value(), finding.unit()));
+      observation.with(
+          "valueQuantity", quantity(finding.sign(), finding.value(), finding.unit(), true));
     }
     observation.list("interpretation", flag(finding.flag()));
     observation.list("note", List.of(new ResourceText().with("text", finding.note())));
     ResourceText range = new ResourceText();
-    finding.lower().ifPresent(low -> range.with("low", quantity("", low, finding.unit())));
-    finding.upper().ifPresent(high -> range.with("high", quantity("", high, finding.unit())));
+    finding.lower().ifPresent(low -> range.with("low", quantity("", low, finding.unit(), true)));
+    finding.upper().ifPresent(high -> range.with("high", quantity("", high, finding.unit(), true)));
     observation.list("referenceRange", List.of(range));
     return observation.list(
         "derivedFrom", derivedFrom.stream().map(ResourceText::reference).toList());
@@ -103,13 +120,14 @@ final class ObservationText {
     };
   }
 
-  private static ResourceText quantity(String sign, String value, String unit) {
+  private static ResourceText quantity(String sign, String value, String unit, boolean isUcum) {
+    boolean isCoded = isUcum && !unit.isEmpty();
     return new ResourceText()
         .number("value", value)
         .with("comparator", sign)
         .with("unit", unit)
-        .with("system", unit.isEmpty() ? "" : UCUM)
-        .with("code", unit);
+        .with("system", isCoded ? UCUM : "")
+        .with("code", isCoded ? unit : "");
   }
 
   static ResourceText code(Optional<LoincCode> loinc, String code, String name) {

@@ -18,7 +18,7 @@ final class ResourceText {
   }
 
   ResourceText with(String name, String text) {
-    if (!text.isEmpty()) {
+    if (!text.isBlank()) {
       members.put(name, new Json.Text(text));
     }
     return this;

@@ -7,11 +7,13 @@ import cistern.exchange.lab.SentResult;
 import cistern.exchange.lab.SentWorkup;
 import cistern.measurement.Compartment;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -23,6 +25,9 @@ public final class Hl7Writer {
 
   private static final Delimiters SIGNS = Delimiters.USUAL;
   private static final String LOINC_NAME = "LN";
+
+  /** Signs of MSH-10 (HL7 v2.5.1, 2.15.9.10). */
+  private static final int CONTROL_LENGTH = 20;
 
   private final SentReport report;
   private final SentWorkup workup;
@@ -58,11 +63,12 @@ public final class Hl7Writer {
             + "|||"
             + time(workup.latest())
             + "||ORU^R01^ORU_R01|"
-            + text(workup.id())
+            + control()
             + (workup.isInvented() ? "|T" : "|P")
             + "|2.5.1||||||UNICODE UTF-8");
-    String software = text(report.versions().software());
-    segment("SFT", "Cistern authors", software, "Cistern", text(report.versions().facts()));
+    String version = text(report.versions().software().replaceFirst("^Cistern ", ""));
+    String facts = text(report.versions().facts());
+    segment("SFT", "Cistern authors", version, "Cistern", version, facts);
     segment(
         "PID",
         "1",
@@ -71,8 +77,17 @@ public final class Hl7Writer {
         "",
         workup.text("person", "name").map(Hl7Writer::name).orElse(unnamed()),
         "",
-        workup.text("person", "birthDate").map(day -> day.replace("-", "")).orElse(""),
+        workup.birthDate().map(day -> day.replace("-", "")).orElse(""),
         sex());
+  }
+
+  /** The id, or a short name for one that is longer than MSH-10 may be; the same on every run. */
+  private String control() {
+    String id = workup.id();
+    byte[] bytes = id.getBytes(StandardCharsets.UTF_8);
+    return id.length() <= CONTROL_LENGTH
+        ? id
+        : UUID.nameUUIDFromBytes(bytes).toString().replace("-", "").substring(0, CONTROL_LENGTH);
   }
 
   /** HL70200: no name is known, or none is said so that the person stays unknown. */
@@ -158,7 +173,7 @@ public final class Hl7Writer {
             code(result.loinc(), result.code(), result.name()),
             result.isNumber() ? (result.sign().isEmpty() ? "NM" : "SN") : "ST",
             value(result.sign(), result.value(), result.isNumber()),
-            result.unit(),
+            unit(result.unit(), result.isUcum(workup.facts())),
             result.beside().range().orElse(""),
             "",
             status);
@@ -181,7 +196,6 @@ public final class Hl7Writer {
 
   private void obx(Observation observation, String at, String method, String measuredAt) {
     observations++;
-    String unit = observation.unit().isEmpty() ? "" : text(observation.unit()) + "^^UCUM";
     segment(
         "OBX",
         Integer.toString(observations),
@@ -189,7 +203,7 @@ public final class Hl7Writer {
         observation.code(),
         "",
         observation.value(),
-        unit,
+        observation.unit(),
         text(observation.range()),
         observation.flag(),
         "",
@@ -203,6 +217,10 @@ public final class Hl7Writer {
         method.isEmpty() ? "" : "^" + text(method),
         "",
         measuredAt);
+  }
+
+  private static String unit(String unit, boolean isUcum) {
+    return unit.isEmpty() ? "" : text(unit) + (isUcum ? "^^UCUM" : "");
   }
 
   private static String value(String sign, String value, boolean isNumber) {
@@ -254,7 +272,7 @@ public final class Hl7Writer {
             code(finding.loinc(), finding.code(), finding.code().replace('-', ' ')),
             hasValue ? (finding.sign().isEmpty() ? "NM" : "SN") : "ST",
             hasValue ? value(finding.sign(), finding.value(), true) : "undetermined",
-            hasValue ? finding.unit() : "",
+            unit(hasValue ? finding.unit() : "", true),
             range(finding),
             finding.flag(),
             "F"),

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Times of ISO 8601 with an offset, in the extended and in the basic form. */
-final class IsoTime {
+public final class IsoTime {
 
   private static final DateTimeFormatter EXTENDED = DateTimeFormatter.ISO_OFFSET_DATE_TIME;
 
@@ -22,7 +22,7 @@ final class IsoTime {
   private IsoTime() {}
 
   /** The time of a text, if it is one. */
-  static Optional<OffsetDateTime> parse(String text) {
+  public static Optional<OffsetDateTime> parse(String text) {
     return Stream.of(EXTENDED, BASIC).flatMap(f -> parse(text, f).stream()).findFirst();
   }
 

@@ -1,5 +1,8 @@
 package cistern.exchange.lab;
 
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /**
  * A code for what was measured, and the text beside it.
  *
@@ -15,9 +18,24 @@ public record Coding(String system, String code, String text) {
   /** The system of this program's own codes, for what has no confirmed LOINC code. */
   public static final String OWN = "https://cistern.example/code";
 
+  /** The extension of an Observation that says when the sample was measured. */
+  public static final String MEASURED_AT = "https://cistern.example/extension/measured-at";
+
   /** One of this program's own codes. */
   public static Coding own(String code) {
     return new Coding(OWN, code, "");
+  }
+
+  /** Which tube an own code names behind the fluid: {@code first} or {@code last}. */
+  Optional<String> tube() {
+    return system.equals(OWN)
+        ? Stream.of("first", "last").filter(tube -> code.endsWith("." + tube)).findFirst()
+        : Optional.empty();
+  }
+
+  /** The code without a tube. */
+  String withoutTube() {
+    return tube().map(t -> code.substring(0, code.length() - t.length() - 1)).orElse(code);
   }
 
   /** The code or, where there is none, the text: what a list of the not understood shows. */

@@ -23,7 +23,12 @@ record ReadResult(
 
   /** What may stand only once in a work-up. */
   String key() {
-    return subject + in.map(c -> "." + c.code()).orElse("");
+    return subject + in.map(c -> "." + c.code()).orElse("") + tube().map(t -> "." + t).orElse("");
+  }
+
+  /** Which tube it was counted in, where that is said. */
+  Optional<String> tube() {
+    return from.codes().stream().flatMap(code -> code.tube().stream()).findFirst();
   }
 
   boolean isIn(Compartment fluid) {

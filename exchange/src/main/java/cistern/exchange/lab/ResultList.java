@@ -42,6 +42,7 @@ final class ResultList {
     one.in().ifPresent(in -> result.put("in", new Json.Text(in.code())));
     result.put(number.kind().field(), new Json.Numeral(number.literal()));
     result.put("unit", new Json.Text(one.unit()));
+    one.tube().ifPresent(tube -> result.put("tube", new Json.Text(tube)));
     text(result, "assay", from.remarks().method());
     text(result, "at", from.remarks().measuredAt().flatMap(Moment::toText));
     if (from.standing() != Standing.FINAL) {

@@ -103,7 +103,7 @@ final class ResultMeaning {
   private static Optional<Meaning> known(Coding coding) {
     return switch (coding.system()) {
       case Coding.LOINC -> Loinc.find(coding.code()).map(code -> Meaning.parse(code.meaning()));
-      case Coding.OWN -> Optional.of(Meaning.parse(coding.code()));
+      case Coding.OWN -> Optional.of(Meaning.parse(coding.withoutTube()));
       default -> Optional.empty();
     };
   }

@@ -1,9 +1,11 @@
 package cistern.exchange.lab;
 
+import cistern.exchange.json.IsoTime;
 import cistern.exchange.json.Json;
 import cistern.fact.Facts;
 import cistern.measurement.Compartment;
 import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -72,14 +74,20 @@ public record SentWorkup(Json.Structure document, Facts facts) {
 
   /** A time at a path of names. */
   public Optional<OffsetDateTime> time(String... names) {
-    return text(names).flatMap(SentWorkup::parsed);
+    return text(names).flatMap(IsoTime::parse);
   }
 
-  private static Optional<OffsetDateTime> parsed(String text) {
+  /** The day of birth, or its month or year; empty when what is written is neither. */
+  public Optional<String> birthDate() {
+    return text("person", "birthDate").filter(SentWorkup::isDay);
+  }
+
+  private static boolean isDay(String text) {
     try {
-      return Optional.of(OffsetDateTime.parse(text));
-    } catch (DateTimeException ofAnotherForm) {
-      return Optional.empty();
+      String first = text.matches("\\d{4}(-\\d{2}){0,2}") ? text + "-01-01" : "";
+      return first.length() > 0 && LocalDate.parse(first.substring(0, 10)).getYear() > 0;
+    } catch (DateTimeException noSuchDay) {
+      return false;
     }
   }
 

@@ -6,6 +6,7 @@ import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Spellings;
 import cistern.fact.Facts;
+import cistern.measurement.Compartment;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -137,9 +138,11 @@ public final class WorkupComposer {
         .filter(u -> u.subject().equals("appearance"))
         .findFirst()
         .ifPresent(u -> csf.put("appearance", new Json.Text(u.word())));
-    received(puncture.csf(), results).ifPresent(t -> csf.put("receivedAt", new Json.Text(t)));
+    received(puncture.csf(), ofCsf(results))
+        .ifPresent(t -> csf.put("receivedAt", new Json.Text(t)));
+    List<ReadResult> ofSerum = results.stream().filter(u -> u.isIn(Compartment.SERUM)).toList();
     SequencedMap<String, Json> serum = draw("serum", puncture.serum(), leftOver);
-    received(puncture.serum(), results).ifPresent(t -> serum.put("receivedAt", new Json.Text(t)));
+    received(puncture.serum(), ofSerum).ifPresent(t -> serum.put("receivedAt", new Json.Text(t)));
     if (!csf.isEmpty()) {
       draws.put("csf", new Json.Structure(csf));
     }
@@ -147,6 +150,11 @@ public final class WorkupComposer {
       draws.put("serum", new Json.Structure(serum));
     }
     return draws.isEmpty() ? Optional.empty() : Optional.of(new Json.Structure(draws));
+  }
+
+  /** Bands have no fluid of their own: they are of the CSF. */
+  private static List<ReadResult> ofCsf(List<ReadResult> results) {
+    return results.stream().filter(u -> u.in().isEmpty() || u.isIn(Compartment.CSF)).toList();
   }
 
   private SequencedMap<String, Json> draw(

@@ -33,9 +33,13 @@ final class CommonUnits {
         rows("miswritten.tsv", MISWRITTEN_HEADER).stream().map(r -> Map.entry(r[0], r[1])).toList();
   }
 
-  /** Reads the tables. */
+  /** The tables, read once. */
   static CommonUnits read() {
-    return new CommonUnits();
+    return Tables.READ;
+  }
+
+  private static final class Tables {
+    private static final CommonUnits READ = new CommonUnits();
   }
 
   /** The unit of a text, if it is a common one. */
