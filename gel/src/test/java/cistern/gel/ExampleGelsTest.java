@@ -5,13 +5,19 @@ import static org.assertj.core.api.Assertions.within;
 
 import cistern.gel.image.Picture;
 import cistern.gel.image.PictureFile;
+import cistern.gel.lanes.LanePlan;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.PairReading;
 import cistern.gel.synthetic.PairTruth;
 import cistern.gel.synthetic.SyntheticGel;
+import java.awt.Image;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -55,5 +61,26 @@ class ExampleGelsTest {
         assertThat(read.pattern().orElseThrow().number()).isEqualTo(pair.pattern());
       }
     }
+  }
+
+  /** The net once overlooked every lane of this picture: it is flatter than what it learned from. */
+  @Test
+  void read_aFlatPicture_findsAsManyLanesAsATallOne(@TempDir Path folder) throws IOException {
+    BufferedImage tall = ImageIO.read(EXAMPLES.resolve("gel-local.png").toFile());
+    int height = tall.getHeight() / 4;
+    BufferedImage flat =
+        new BufferedImage(tall.getWidth(), height, BufferedImage.TYPE_BYTE_GRAY);
+    flat.getGraphics()
+        .drawImage(
+            tall.getScaledInstance(tall.getWidth(), height, Image.SCALE_AREA_AVERAGING),
+            0,
+            0,
+            null);
+    Path file = folder.resolve("flat.png");
+    assertThat(ImageIO.write(flat, "png", file.toFile())).isTrue();
+
+    GelReading reading = new GelReader(GelFacts.standard()).read(file, LanePlan.NONE);
+
+    assertThat(reading.lanes()).hasSize(6);
   }
 }
