@@ -230,10 +230,9 @@ public final class RulesScreen {
             instanceof cistern.exchange.policy.PolicyReading.Understood;
     return Element.of("span", link(address(change.rule()), change.rule()))
         .withText(
-            ": %s %s, by %s, %s"
+            ": %s, by %s, %s"
                 .formatted(
-                    change.typed(),
-                    unit(change.unit()),
+                    (change.typed() + " " + unit(change.unit())).strip(),
                     context.accounts().fullName(change.account()),
                     context.time(change.at())))
         .withText(isKnown ? "" : ". Not in force: this program does not know the rule any more");
