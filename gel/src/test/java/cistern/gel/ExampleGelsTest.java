@@ -63,13 +63,14 @@ class ExampleGelsTest {
     }
   }
 
-  /** The net once overlooked every lane of this picture: it is flatter than what it learned from. */
+  /**
+   * The net once overlooked every lane of this picture: it is flatter than what it learned from.
+   */
   @Test
   void read_aFlatPicture_findsAsManyLanesAsATallOne(@TempDir Path folder) throws IOException {
     BufferedImage tall = ImageIO.read(EXAMPLES.resolve("gel-local.png").toFile());
     int height = tall.getHeight() / 4;
-    BufferedImage flat =
-        new BufferedImage(tall.getWidth(), height, BufferedImage.TYPE_BYTE_GRAY);
+    BufferedImage flat = new BufferedImage(tall.getWidth(), height, BufferedImage.TYPE_BYTE_GRAY);
     flat.getGraphics()
         .drawImage(
             tall.getScaledInstance(tall.getWidth(), height, Image.SCALE_AREA_AVERAGING),
