@@ -46,7 +46,7 @@ public final class CohortPaper {
     this.facts = facts;
     this.smallest = (int) facts.number("cohort.smallest-group");
     this.quality = new QualitySections(report.summary(), smallest);
-    this.site = new SiteSections(report, (int) facts.number("cohort.calibration.people"));
+    this.site = new SiteSections(report, (int) facts.number("cohort.calibration.people"), smallest);
   }
 
   /** The paper of a report under some facts. */

@@ -76,7 +76,15 @@ final class QualitySections {
                     Long.toString(tally.yes() + tally.no()),
                     CohortWords.share(s),
                     unknown))
-        .orElse(Row.of(what, CohortWords.NONE, "under " + smallest, CohortWords.NONE, unknown));
+        .orElseGet(
+            () ->
+                // What is left of all would tell how many are in the group.
+                Row.of(
+                    what,
+                    CohortWords.NONE,
+                    "under " + smallest,
+                    CohortWords.NONE,
+                    CohortWords.NONE));
   }
 
   /** Month by month; nothing when no figure has enough months. */

@@ -24,10 +24,18 @@ final class SiteSections {
 
   private final CohortReport report;
   private final int fewestInArm;
+  private final int smallest;
 
-  SiteSections(CohortReport report, int fewestInArm) {
+  /**
+   * Sections of a report.
+   *
+   * @param fewestInArm people in each arm from which probabilities are judged
+   * @param smallest group that is shown, so that nobody is recognised
+   */
+  SiteSections(CohortReport report, int fewestInArm, int smallest) {
     this.report = report;
     this.fewestInArm = fewestInArm;
+    this.smallest = smallest;
   }
 
   /** Limits from the people named as controls. */
@@ -43,7 +51,7 @@ final class SiteSections {
                 + String.join(", ", report.groups().controls())
                 + "); limits by rank with their 90 % interval",
             List.of("finding", "people", "lower", "upper", "above the limit in force"),
-            limits.stream().map(SiteSections::limit).toList()));
+            limits.stream().map(this::limit).toList()));
     List<String> said = limits.stream().flatMap(l -> verified(l).stream()).toList();
     if (!said.isEmpty()) {
       blocks.add(Paragraphs.of(said.toArray(String[]::new)));
@@ -76,11 +84,21 @@ final class SiteSections {
                                 + " that may; it does not fit these people"));
   }
 
-  private static Row limit(SiteLimit limit) {
+  /** How many people, unless so few that they could be recognised. */
+  private String people(long people) {
+    return people < smallest ? "under " + smallest : Long.toString(people);
+  }
+
+  private Row limit(SiteLimit limit) {
     FindingCode code = limit.code();
     String term = CohortWords.term(code);
-    String outside = limit.outside().map(CohortWords::counted).orElse(CohortWords.NONE);
-    String people = Integer.toString(limit.estimate().people());
+    String outside =
+        limit
+            .outside()
+            .filter(share -> share.of() >= smallest)
+            .map(CohortWords::counted)
+            .orElse(CohortWords.NONE);
+    String people = people(limit.estimate().people());
     return switch (limit.estimate()) {
       case Estimate.ByRank ranks ->
           Row.of(
@@ -108,7 +126,8 @@ final class SiteSections {
       return Optional.empty();
     }
     List<Block> blocks = new ArrayList<>();
-    if (all.stream().anyMatch(p -> p.told().isPresent())) {
+    boolean isTold = all.stream().anyMatch(p -> p.told().isPresent());
+    if (isTold) {
       blocks.add(new Picture(RocFigure.of(all)));
     }
     blocks.add(
@@ -119,13 +138,16 @@ final class SiteSections {
                 + String.join(", ", report.groups().controls())
                 + "; area with DeLong's interval, cut-off with that of samples drawn anew",
             List.of("finding", "cases", "controls", "area", "best cut-off", "sens. / spec."),
-            all.stream().map(SiteSections::performance).toList()));
-    blocks.add(
-        Paragraphs.of(
-            "The best cut-off flatters itself: it was chosen in the people in whom it is judged."));
+            all.stream().map(this::performance).toList()));
+    if (isTold) {
+      blocks.add(
+          Paragraphs.of(
+              "The best cut-off flatters itself: it was chosen in the people in whom it is judged."));
+    }
     report
         .site()
         .shareOfBands()
+        .filter(share -> share.of() >= smallest)
         .ifPresent(
             s ->
                 blocks.add(
@@ -136,9 +158,9 @@ final class SiteSections {
     return Optional.of(new Section("How well findings told the cases from the controls", blocks));
   }
 
-  private static Row performance(SitePerformance of) {
-    String with = Integer.toString(of.with());
-    String without = Integer.toString(of.without());
+  private Row performance(SitePerformance of) {
+    String with = people(of.with());
+    String without = people(of.without());
     return of.told()
         .map(
             told ->
@@ -169,7 +191,7 @@ final class SiteSections {
   /** How given probabilities stand to what became of the people. */
   Optional<Section> calibration() {
     Foretelling all = report.site().foretelling();
-    if (all.given().people() == 0) {
+    if (all.given().people() < smallest) {
       return Optional.empty();
     }
     String verdict =
@@ -206,7 +228,11 @@ final class SiteSections {
                     all.prior().brier()))));
   }
 
-  private static Row arm(String name, Arm arm) {
+  private Row arm(String name, Arm arm) {
+    if (arm.people() < smallest) {
+      return Row.of(
+          name, people(arm.people()), CohortWords.NONE, CohortWords.NONE, CohortWords.NONE);
+    }
     return Row.of(
         name,
         Long.toString(arm.people()),

@@ -154,6 +154,20 @@ class CohortFolderTest {
         .doesNotContain("Month by month", "Limits of this site", "Two readings of the same gel");
   }
 
+  /** Six punctures: four people in one group, two in the other, one or two with another needle. */
+  @Test
+  void finish_groupsOfAFew_tellNeitherTheirSizeNorTheirResults() throws IOException {
+    String page =
+        Files.readString(
+            write(report(6, groups(Optional.empty()), List.of()), "groups").resolve("report.html"));
+
+    assertThat(page)
+        .contains("cutting 20G</th><td>–</td><td>under 5</td><td>–</td><td>– </td>")
+        .contains("IgG index</th><td>under 5</td><td>too few</td>")
+        .contains("with bands</th><td>under 5</td><td>–</td>")
+        .doesNotContain("of 4)", "flatters itself");
+  }
+
   @Test
   void finish_aFolderThatIsThere_keepsWhatElseIsInIt() throws IOException {
     Path place = Files.createDirectory(folder.resolve("there"));
