@@ -25,8 +25,6 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Supplier;
-import org.springframework.util.function.SingletonSupplier;
 
 /**
  * The medicine under the rules in force, and the time at which it is asked. What reads and
@@ -40,16 +38,15 @@ public final class Medicine {
   private final Gels gels;
   private final AtomicReference<Under> under;
 
-  /** What reads and interprets under some rules; what not every question needs is made later. */
+  /** What reads and interprets under some rules. */
   private record Under(
       RulesInForce rules,
       Optional<ZoneId> zone,
       WorkupFile files,
       Interpreter interpreter,
-      Supplier<PuncturePlanning> plans,
+      PuncturePlanning plans,
       RepeatPunctures repeats,
-      NamedGel named,
-      Supplier<Drugs> drugs) {
+      NamedGel named) {
 
     static Under of(RulesInForce rules) {
       Facts facts = rules.facts();
@@ -58,10 +55,9 @@ public final class Medicine {
           PrintedTime.of(facts).zone(),
           WorkupFile.of(facts),
           Interpreter.of(facts),
-          SingletonSupplier.of(() -> PuncturePlanning.of(facts)),
+          PuncturePlanning.of(facts),
           RepeatPunctures.of(facts),
-          new NamedGel(facts),
-          SingletonSupplier.of(() -> Drugs.of(facts)));
+          new NamedGel(facts));
     }
 
     Interpretation interpret(Workup workup, Gels gels) {
@@ -154,7 +150,7 @@ public final class Medicine {
 
   /** The plan for its puncture, as of now unless it names another time. */
   public PuncturePlan plan(Interpretation interpretation) {
-    return under.get().plans().get().interpret(interpretation);
+    return under.get().plans().interpret(interpretation);
   }
 
   /** A work-up as of now, unless it names another time. */
@@ -176,7 +172,7 @@ public final class Medicine {
 
   /** Names of drugs as people type them. */
   public Drugs drugs() {
-    return under.get().drugs().get();
+    return Drugs.of(facts());
   }
 
   /** What made a page: the program, the facts and the policy. */
