@@ -53,24 +53,27 @@ public record VerdictChange(String what, String now, String then, boolean isVerd
     }
   }
 
-  /** Everything that differs; where no verdict does, also the first words on its papers. */
+  /**
+   * Everything that differs, what matters most first; where no verdict does, also the first words
+   * on its papers.
+   */
   public static List<VerdictChange> between(Under now, Under then) {
     List<VerdictChange> all = new ArrayList<>();
     urgent(all, now.interpretation(), then.interpretation());
-    for (Finding finding : now.interpretation().findings().all()) {
-      if (finding.isAsked()) {
-        finding(all, finding, then.interpretation().findings().get(finding.code()));
-      }
-    }
-    Function<Under, String> bands = u -> u.interpretation().bands().verdict().word();
-    add(all, "Bands", bands.apply(now), bands.apply(then));
-    criteria(all, now.interpretation(), then.interpretation());
-    Function<Under, String> go = u -> u.said().plan().decision().verdict().go().text();
-    add(all, "Plan of the puncture", go.apply(now), go.apply(then));
     String before = answer(now.said());
     String after = answer(then.said());
     if (!before.equals(after)) {
       all.add(new VerdictChange(ANSWER, orNothing(before), orNothing(after), false));
+    }
+    criteria(all, now.interpretation(), then.interpretation());
+    Function<Under, String> go = u -> u.said().plan().decision().verdict().go().text();
+    add(all, "Plan of the puncture", go.apply(now), go.apply(then));
+    Function<Under, String> bands = u -> u.interpretation().bands().verdict().word();
+    add(all, "Bands", bands.apply(now), bands.apply(then));
+    for (Finding finding : now.interpretation().findings().all()) {
+      if (finding.isAsked()) {
+        finding(all, finding, then.interpretation().findings().get(finding.code()));
+      }
     }
     problems(all, now.interpretation(), then.interpretation());
     if (all.isEmpty() && !isPrintedAlike(now, then)) {
