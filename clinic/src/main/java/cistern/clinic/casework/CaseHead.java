@@ -1,6 +1,7 @@
 package cistern.clinic.casework;
 
 import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.link;
 import static cistern.clinic.web.Html.nothing;
 
@@ -167,9 +168,5 @@ final class CaseHead {
       case HEADACHE_CALL, PUNCTURE, SERUM, OVERDUE, DUE ->
           visit.isAllowed(step.permission()) ? path + "/" + step.word() : path;
     };
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 }

@@ -160,12 +160,7 @@ public final class PasteScreen {
   private static Node takeForm(PageRequest visit) {
     return visit
         .form("/cases/" + visit.path("id") + "/paste/take")
-        .with(
-            Element.of("input")
-                .with("type", "hidden")
-                .with("name", "block")
-                .with("value", block(visit)),
-            button("Put these into the form"));
+        .with(Html.hidden("block", block(visit)), button("Put these into the form"));
   }
 
   /** What was sent becomes the next version of the case; every earlier one stays readable. */

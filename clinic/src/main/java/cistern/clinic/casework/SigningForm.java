@@ -3,6 +3,7 @@ package cistern.clinic.casework;
 import static cistern.clinic.web.Html.button;
 import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
@@ -84,10 +85,6 @@ final class SigningForm {
 
   private String sealed() {
     return letter.seen(open.version().number(), context.medicine().madeBy());
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 
   /** What is open when it is signed as it stands. */

@@ -65,11 +65,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         .with("data-look-at", path() + "/look")
         .with("data-zone", zone(context))
         .with("class", step == CaseStep.RESULTS ? "step results" : "step")
-        .with(
-            Element.of("input")
-                .with("type", "hidden")
-                .with("name", "base")
-                .with("value", Long.toString(base)))
+        .with(Html.hidden("base", Long.toString(base)))
         .with(step == CaseStep.RESULTS ? results(context, look, notes) : groups(context, notes))
         .with(Html.button("Save"));
   }

@@ -51,10 +51,7 @@ final class Undo {
         .with("class", "undo")
         .with(
             Element.of("span", saved),
-            Element.of("input")
-                .with("type", "hidden")
-                .with("name", "base")
-                .with("value", Long.toString(last.number())),
+            Html.hidden("base", Long.toString(last.number())),
             Html.button("Undo").with("class", "plain"),
             Element.of("details", Element.of("summary", "with a reason"), reason));
   }

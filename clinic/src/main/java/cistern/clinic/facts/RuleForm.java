@@ -1,6 +1,7 @@
 package cistern.clinic.facts;
 
 import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
 
@@ -43,6 +44,10 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
   private static final String UNIT = "unit";
   private static final String SOURCE = "source";
   private static final String REASON = "reason";
+
+  /** The unit of a plain number, which has none to be typed. */
+  private static final String PLAIN = "1";
+
   private static final String LETTERHEAD = "page.letterhead";
 
   /** More words than this are completed while they are typed, and not listed. */
@@ -148,7 +153,9 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
       fields.add(asked("New value", value(typed.typed()), notes, VALUE));
       fields.add(choices());
       if (!PolicyFile.isWord(fact)) {
-        fields.add(asked("Unit", line(UNIT, typed.unit()), notes, UNIT));
+        boolean isPlain = fact.unit().equals(PLAIN) && typed.unit().equals(PLAIN);
+        fields.add(
+            isPlain ? hidden(UNIT, PLAIN) : asked("Unit", line(UNIT, typed.unit()), notes, UNIT));
       }
     }
     fields.add(
@@ -200,9 +207,5 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
         : Html.field(
                 label, control.with("aria-invalid", "true").with("aria-describedby", "n-" + name))
             .with(note("doubt", note).with("id", "n-" + name));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 }

@@ -104,12 +104,15 @@ final class RulePage {
         .frame()
         .toHtml(
             visit,
-            fact.key(),
+            RuleName.of(fact.key()),
             paragraph("").with(link(RulesScreen.PATH, "All house rules")),
-            Element.of("h1", fact.key()),
+            Element.of("h1", RuleName.of(fact.key())),
             note("question", beneath.facts().fact(fact.key()).place()),
             said,
             levels(),
+            paragraph("In policy files: ")
+                .with(Element.of("code", fact.key()))
+                .with("class", "quiet"),
             asked,
             effects,
             section(
@@ -269,7 +272,7 @@ final class RulePage {
         text(Long.toString(change.number())),
         text(context.time(change.at())),
         text(context.accounts().fullName(change.account())),
-        link(address, change.rule()),
+        link(address, RuleName.of(change.rule())),
         text(change.isTakenBack() ? "taken back" : amount(change.typed(), change.unit())),
         text(change.reason()),
         text(change.source()),

@@ -20,6 +20,7 @@ import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
 import cistern.exchange.policy.PolicyFile;
+import cistern.exchange.policy.PolicyReading;
 import cistern.fact.Fact;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
@@ -187,6 +188,7 @@ public final class RulesScreen {
                 " ",
                 fact.key(),
                 fact.key().replaceAll("[.-]", " "),
+                RuleName.of(fact.key()),
                 below.place(),
                 below.source(),
                 fact.source())
@@ -200,8 +202,8 @@ public final class RulesScreen {
     String standard = fact.standard().map(s -> " (standard " + s.toText() + ")").orElse("");
     return List.of(
         PolicyFile.isChangeable(fact)
-            ? link(address(fact.key()), fact.key())
-            : Element.of("code", fact.key()),
+            ? link(address(fact.key()), RuleName.of(fact.key()))
+            : text(RuleName.of(fact.key())),
         text(PolicyFile.isChangeable(fact) ? what : "Part of the program: not changed here"),
         text(fact.value().toText() + standard),
         text(unit(fact.unit())),
@@ -226,9 +228,8 @@ public final class RulesScreen {
 
   private Node line(RuleChange change) {
     boolean isKnown =
-        RulesInForce.read(change, beneath.facts())
-            instanceof cistern.exchange.policy.PolicyReading.Understood;
-    return Element.of("span", link(address(change.rule()), change.rule()))
+        RulesInForce.read(change, beneath.facts()) instanceof PolicyReading.Understood;
+    return Element.of("span", link(address(change.rule()), RuleName.of(change.rule())))
         .withText(
             ": %s, by %s, %s"
                 .formatted(

@@ -2,6 +2,7 @@ package cistern.clinic.sent;
 
 import static cistern.clinic.web.Html.button;
 import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.list;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.nothing;
@@ -92,10 +93,6 @@ public final class SentPage {
             hidden(SENT, sent.toField()),
             hidden("reading", Integer.toString(index)),
             button("Put these results into " + open.name()));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 
   private static Node changes(Amendment amendment) {

@@ -54,6 +54,11 @@ public final class Html {
     return Element.of("input").with("type", "text").with("name", name).with("value", value);
   }
 
+  /** A value that its form sends along unseen. */
+  public static Element hidden(String name, String value) {
+    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
+  }
+
   /** A field for lines of text. */
   public static Element area(String name, String value) {
     return Element.of("textarea", "\n" + value).with("name", name).with("rows", "6");

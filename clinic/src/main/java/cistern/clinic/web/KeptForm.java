@@ -1,5 +1,7 @@
 package cistern.clinic.web;
 
+import static cistern.clinic.web.Html.hidden;
+
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import jakarta.servlet.http.HttpServletRequest;
@@ -122,9 +124,5 @@ public record KeptForm(String path, Map<String, List<String>> fields, boolean is
             : Html.table("What you typed", List.of("Field", "Typed"), rows),
         visit.form(path).with(carried).with(Html.button("Send it now")),
         Html.paragraph("").with(Html.link("/", "Leave it")));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 }

@@ -97,6 +97,6 @@ public record PageRequest(ServerRequest request, Optional<Account> visitor) {
             .map(CsrfToken.class::cast)
             .map(CsrfToken::getToken)
             .orElse("");
-    return Element.of("input").with("type", "hidden").with("name", "_csrf").with("value", value);
+    return Html.hidden("_csrf", value);
   }
 }

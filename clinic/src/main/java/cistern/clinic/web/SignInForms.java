@@ -45,12 +45,6 @@ public final class SignInForms {
   }
 
   private static Node carried(PageRequest visit, Optional<KeptForm> kept) {
-    return kept.map(KeptForm::toCarried)
-        .orElseGet(
-            () ->
-                Element.of("input")
-                    .with("type", "hidden")
-                    .with("name", "next")
-                    .with("value", visit.field("next")));
+    return kept.map(KeptForm::toCarried).orElseGet(() -> Html.hidden("next", visit.field("next")));
   }
 }

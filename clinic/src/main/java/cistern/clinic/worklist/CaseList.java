@@ -2,6 +2,7 @@ package cistern.clinic.worklist;
 
 import static cistern.clinic.web.Html.button;
 import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.note;
 import static cistern.clinic.web.Html.text;
@@ -107,10 +108,6 @@ final class CaseList {
             hidden(TEXT, asked),
             hidden(PAGE, Long.toString(number)),
             button(words).with("class", "plain"));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 
   private static Node finder(PageRequest visit, String asked) {

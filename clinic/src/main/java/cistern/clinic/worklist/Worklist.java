@@ -169,11 +169,7 @@ public final class Worklist {
             "What was not understood",
             list(kept, "Everything in the file was understood.")),
         Html.table("Results, in the program's own units", List.of("What", "Value", "Unit"), rows),
-        visit
-            .form("/import/take")
-            .with(
-                Element.of("input").with("type", "hidden").with("name", "file").with("value", file),
-                button("Begin a case with it")),
+        visit.form("/import/take").with(Html.hidden("file", file), button("Begin a case with it")),
         Html.paragraph("").with(link("/cases", "Leave it")));
   }
 

@@ -2,6 +2,7 @@ package cistern.clinic.casework.gel;
 
 import static cistern.clinic.web.Html.button;
 import static cistern.clinic.web.Html.division;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.paragraph;
 
 import cistern.clinic.setting.Setting;
@@ -87,10 +88,6 @@ final class GelForms {
 
   static Element base(long base) {
     return hidden("base", Long.toString(base));
-  }
-
-  private static Element hidden(String name, String value) {
-    return Element.of("input").with("type", "hidden").with("name", name).with("value", value);
   }
 
   private static Node lanes(Typed typed) {
