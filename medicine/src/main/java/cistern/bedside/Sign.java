@@ -11,7 +11,9 @@ public enum Sign {
   IMMUNOCOMPROMISED("immunocompromised", "immunocompromise"),
   ANTIBIOTICS_GIVEN("antibioticsGiven", "antibiotics given"),
   VISUAL_LOSS("visualLoss", "visual loss"),
-  LEG_OR_BLADDER_SIGNS("legOrBladderSigns", "leg or bladder signs");
+  LEG_OR_BLADDER_SIGNS("legOrBladderSigns", "leg or bladder signs"),
+  PURPURA("purpura", "purpura"),
+  NEUROSURGERY("neurosurgery", "neurosurgery or a shunt lately");
 
   private final String code;
   private final String term;

@@ -10,9 +10,13 @@ import java.util.OptionalDouble;
 
 /**
  * The first 90 days of life, whose limits of cells, protein and glucose are their own (Thomson
- * 2018, doi 10.1542/peds.2017-3405).
+ * 2018, doi 10.1542/peds.2017-3405; in intensive care Srinivasan 2012, PMC4593309).
  */
 public enum Infancy {
+  /** To 28 days, born before term. */
+  PRETERM,
+  /** To 28 days, born at term or not known, in intensive care. */
+  INTENSIVE_CARE,
   /** To 28 days. */
   NEWBORN,
   /** To 60 days. */
@@ -27,15 +31,22 @@ public enum Infancy {
       return Optional.empty();
     }
     if (days.getAsDouble() <= facts.number("infant.newborn.age-days.to")) {
-      return Optional.of(NEWBORN);
+      return Optional.of(newborn(person.infant()));
     }
     return Optional.of(
         days.getAsDouble() <= facts.number("infant.middle.age-days.to") ? MIDDLE : LATE);
   }
 
+  private static Infancy newborn(Person.Infant infant) {
+    if (infant.preterm().isYes()) {
+      return PRETERM;
+    }
+    return infant.intensiveCare().isYes() ? INTENSIVE_CARE : NEWBORN;
+  }
+
   /** The key of a limit at this age; a fact only where the table has one. */
   public String key(String limit) {
-    return "infant." + name().toLowerCase(Locale.ROOT) + "." + limit;
+    return "infant." + name().toLowerCase(Locale.ROOT).replace('_', '-') + "." + limit;
   }
 
   /** The upper limits of the leukocytes. */

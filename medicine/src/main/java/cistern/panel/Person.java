@@ -1,5 +1,6 @@
 package cistern.panel;
 
+import cistern.measurement.Answer;
 import java.time.OffsetDateTime;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,14 +10,14 @@ import java.util.OptionalDouble;
  *
  * @param id a local identifier, if given
  * @param ageYears age in years, not negative, if given or known from the days
- * @param ageDays age in days, if given as such
+ * @param infant what matters in the first months of life
  * @param sex as given
  * @param body weight and kidneys, for the clearance of drugs
  */
 public record Person(
     Optional<String> id,
     OptionalDouble ageYears,
-    OptionalDouble ageDays,
+    Infant infant,
     Optional<String> sex,
     Body body) {
 
@@ -29,7 +30,7 @@ public record Person(
 
   /** A person whose age is given in years. */
   public Person(Optional<String> id, OptionalDouble ageYears, Optional<String> sex) {
-    this(id, ageYears, OptionalDouble.empty(), sex, Body.UNKNOWN);
+    this(id, ageYears, Infant.UNKNOWN, sex, Body.UNKNOWN);
   }
 
   /** A person of some age. */
@@ -39,9 +40,22 @@ public record Person(
 
   /** The age in days: as given, else from the years. */
   public OptionalDouble days() {
-    return ageDays.isPresent() || ageYears.isEmpty()
-        ? ageDays
+    return infant.ageDays().isPresent() || ageYears.isEmpty()
+        ? infant.ageDays()
         : OptionalDouble.of(ageYears.getAsDouble() * DAYS_IN_YEAR);
+  }
+
+  /**
+   * What matters in the first months of life.
+   *
+   * @param ageDays age in days, if given as such
+   * @param preterm whether born before term
+   * @param intensiveCare whether in intensive care
+   */
+  public record Infant(OptionalDouble ageDays, Answer preterm, Answer intensiveCare) {
+    /** Nothing is said. */
+    public static final Infant UNKNOWN =
+        new Infant(OptionalDouble.empty(), Answer.UNKNOWN, Answer.UNKNOWN);
   }
 
   /**

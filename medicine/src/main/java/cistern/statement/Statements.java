@@ -36,6 +36,11 @@ public final class Statements {
     if (alerts.person().isWithoutPredictors()) {
       all.add(new Said("bacterial-predictors-absent", withoutPredictors));
     }
+    alerts
+        .person()
+        .childhoodScore()
+        .map(text -> new Said("childhood-score", text))
+        .ifPresent(all::add);
     if (alerts.isSilencing()) {
       all.addAll(whileOpen(input));
       return all;

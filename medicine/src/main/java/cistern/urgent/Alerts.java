@@ -37,8 +37,10 @@ public record Alerts(
    * @param isInfant whether the limits of the first months hold, where nothing is said of MS
    * @param isWithoutPredictors whether infection is asked about, or a fever was found, and none of
    *     the five predictors of bacterial meningitis holds: each is known, and false
+   * @param childhoodScore what the bacterial meningitis score of children says, where it is asked
    */
-  public record OfPerson(boolean isInfant, boolean isWithoutPredictors) {}
+  public record OfPerson(
+      boolean isInfant, boolean isWithoutPredictors, Optional<String> childhoodScore) {}
 
   /** Nothing stands before a verdict. */
   public static final Alerts NONE =
@@ -48,7 +50,7 @@ public record Alerts(
           List.of(),
           List.of(),
           new LinkedHashMap<>(),
-          new OfPerson(false, false));
+          new OfPerson(false, false, Optional.empty()));
 
   private static final Set<String> WITHOUT_KAPPA = Set.of("not-lumbar", "monoclonal");
   private static final Set<String> WITHOUT_BANDS =
@@ -82,7 +84,10 @@ public record Alerts(
         Considerations.of(observed, urgent, isOfMs),
         kappaRaisedBy(observed),
         Treated.kinds(observed),
-        new OfPerson(observed.isInfant(), UrgentRules.isWithoutPredictors(observed)));
+        new OfPerson(
+            observed.isInfant(),
+            UrgentRules.isWithoutPredictors(observed),
+            ChildhoodScore.text(observed, urgent)));
   }
 
   private static List<String> kappaRaisedBy(Observed observed) {

@@ -12,6 +12,7 @@ import cistern.finding.Verdict;
 import cistern.fluid.Infancy;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
+import cistern.measurement.Compartment;
 import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
 import cistern.measurement.Measurement.Tube;
@@ -65,6 +66,10 @@ public record Observed(
       case LEUKOCYTES -> corrected(Analyte.LEUKOCYTES, FindingCode.LEUKOCYTES_CORRECTED);
       case PROTEIN -> corrected(Analyte.TOTAL_PROTEIN, FindingCode.TOTAL_PROTEIN_CORRECTED);
       case NEUTROPHILS -> cells(csf(Analyte.NEUTROPHILS));
+      case BLOOD_NEUTROPHILS ->
+          product(
+              measured(new Sample(Analyte.LEUKOCYTES, Compartment.BLOOD)),
+              measured(new Sample(Analyte.NEUTROPHILS, Compartment.BLOOD)));
       case EOSINOPHILS -> cells(csf(Analyte.EOSINOPHILS));
       case NEUTROPHIL_SHARE -> csf(Analyte.NEUTROPHILS);
       case EOSINOPHIL_SHARE -> csf(Analyte.EOSINOPHILS);
@@ -164,7 +169,10 @@ public record Observed(
   }
 
   private Optional<Interval> cells(Optional<Interval> share) {
-    Optional<Interval> all = value(Quantity.LEUKOCYTES);
+    return product(value(Quantity.LEUKOCYTES), share);
+  }
+
+  private static Optional<Interval> product(Optional<Interval> all, Optional<Interval> share) {
     return all.isPresent() && share.isPresent()
         ? Optional.of(product(all.get(), share.get()))
         : Optional.empty();

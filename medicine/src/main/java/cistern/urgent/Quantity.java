@@ -6,6 +6,7 @@ import cistern.finding.Printed;
 enum Quantity {
   LEUKOCYTES("leukocytes", "leukocytes", "%s leukocytes/µL", 0),
   NEUTROPHILS("neutrophils.csf", "neutrophils", "%s neutrophils/µL", 0),
+  BLOOD_NEUTROPHILS("neutrophils.blood", "neutrophils in blood", "%s neutrophils/µL in blood", 0),
   NEUTROPHIL_SHARE("neutrophils.csf", "neutrophils", "%s %% neutrophils", 0),
   LYMPHOCYTE_SHARE("lymphocytes.csf", "lymphocytes", "%s %% lymphocytes", 0),
   MONONUCLEAR_SHARE(

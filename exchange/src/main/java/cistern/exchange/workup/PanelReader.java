@@ -47,7 +47,7 @@ final class PanelReader {
         new Person(
             person.text("id"),
             days.isPresent() ? OptionalDouble.of(days.getAsDouble() / Person.DAYS_IN_YEAR) : years,
-            days,
+            new Person.Infant(days, person.answer("preterm"), person.answer("intensiveCare")),
             person.text("sex"),
             new Person.Body(
                 person.number("weightKg", NumberRange.POSITIVE),
