@@ -15,9 +15,11 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SequencedMap;
 import java.util.TreeMap;
 
 /**
@@ -33,6 +35,14 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
 
   /** The field that names a block of which nothing is so. */
   static final String NONE = "none";
+
+  /** Between a folded section and a heading in it. */
+  private static final char IN = '/';
+
+  private static final String UNFOLDED = "=";
+
+  /** How many empty ones of a kind are offered to be filled in. */
+  private static final int SPARE = 2;
 
   /** From how many questions on a block has one press for all of them. */
   private static final int SEVERAL = 3;
@@ -77,34 +87,81 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   }
 
   private Node groups(CaseContext context, Map<String, String> notes) {
-    Map<String, String> hints = hints(context);
-    List<Node> groups = new ArrayList<>();
-    String group = "";
-    List<Node> fields = new ArrayList<>();
-    for (Typable field : typing.fields()) {
-      if (!field.group().equals(group)) {
-        close(groups, group, fields);
-        group = field.group();
-        fields = new ArrayList<>();
-      }
-      fields.add(field(field, notes.getOrDefault(field.key(), ""), hints));
-    }
-    close(groups, group, fields);
-    if (step == CaseStep.PLAN) {
-      groups.add(DrugHint.list(context.medicine()));
-    }
-    return new Fragment(groups);
+    Node groups = sections(hints(context), notes, typing.fields());
+    return step == CaseStep.PLAN
+        ? Fragment.of(groups, DrugHint.list(context.medicine()))
+        : groups;
   }
 
-  private void close(List<Node> groups, String group, List<Node> fields) {
-    if (!fields.isEmpty()) {
-      long questions =
-          typing.fields().stream().filter(f -> f.group().equals(group) && f.isQuestion()).count();
-      groups.add(
-          Element.of("fieldset", Element.of("legend", group))
-              .with(fields)
-              .with(questions < SEVERAL ? nothing() : none(group)));
+  /** Some fields under their headings; those of a named section are folded together. */
+  private Node sections(
+      Map<String, String> hints, Map<String, String> notes, List<? extends Typable> fields) {
+    SequencedMap<String, SequencedMap<String, List<Typable>>> sections = new LinkedHashMap<>();
+    for (Typable field : fields) {
+      sections
+          .computeIfAbsent(section(field), s -> new LinkedHashMap<>())
+          .computeIfAbsent(field.group(), g -> new ArrayList<>())
+          .add(field);
     }
+    List<Node> nodes = new ArrayList<>();
+    sections.forEach(
+        (section, groups) ->
+            nodes.add(
+                section.startsWith(UNFOLDED)
+                    ? fieldsets(groups, hints, notes)
+                    : folded(section, groups, hints, notes)));
+    return new Fragment(nodes);
+  }
+
+  private Node fieldsets(
+      SequencedMap<String, List<Typable>> groups,
+      Map<String, String> hints,
+      Map<String, String> notes) {
+    List<Node> sets = new ArrayList<>();
+    groups.forEach((group, fields) -> sets.add(fieldset(group, fields, hints, notes)));
+    return new Fragment(sets);
+  }
+
+  /** The folded section of a field; a field without one makes a section of its own. */
+  private static String section(Typable field) {
+    int end = field.group().indexOf(IN);
+    return end < 0 ? UNFOLDED + field.group() : field.group().substring(0, end);
+  }
+
+  /** What is filled in, and a few to fill in; the section is open where something is. */
+  private Element folded(
+      String section,
+      SequencedMap<String, List<Typable>> groups,
+      Map<String, String> hints,
+      Map<String, String> notes) {
+    SequencedMap<String, List<Typable>> shown = new LinkedHashMap<>();
+    int empty = 0;
+    for (Map.Entry<String, List<Typable>> group : groups.entrySet()) {
+      if (isGiven(group.getValue()) || empty++ < SPARE) {
+        shown.put(group.getKey(), group.getValue());
+      }
+    }
+    Element folded =
+        Element.of("details", Element.of("summary", section)).with("class", "section");
+    return (shown.values().stream().anyMatch(this::isGiven) ? folded.with("open", "open") : folded)
+        .with(fieldsets(shown, hints, notes));
+  }
+
+  private boolean isGiven(List<Typable> fields) {
+    return fields.stream().anyMatch(f -> !typing.shown(f, open.file()).isEmpty());
+  }
+
+  private Element fieldset(
+      String group, List<Typable> fields, Map<String, String> hints, Map<String, String> notes) {
+    long questions = fields.stream().filter(Typable::isQuestion).count();
+    return Element.of("fieldset", Element.of("legend", heading(group)))
+        .with(
+            fields.stream().map(f -> field(f, notes.getOrDefault(f.key(), ""), hints)).toList())
+        .with(questions < SEVERAL ? nothing() : none(group));
+  }
+
+  private static String heading(String group) {
+    return group.substring(group.indexOf(IN) + 1);
   }
 
   /** One press for a block of questions that were all asked and are all answered with no. */
@@ -116,7 +173,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
             .with("name", NONE)
             .with("value", group)
             .with("class", "second-button")
-            .with("aria-label", "None of these: " + group));
+            .with("aria-label", "None of these: " + heading(group)));
   }
 
   private Node field(Typable field, String note, Map<String, String> hints) {
@@ -182,7 +239,12 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
             sample -> cell(sample, fields, notes, units));
     return Fragment.of(
         table.usual(bands(context, fields, notes)),
-        Element.of("details", Element.of("summary", "Other results"), table.others()));
+        Element.of("details", Element.of("summary", "Other results"), table.others())
+            .with("class", "section"),
+        sections(
+            Map.of(),
+            notes,
+            typing.fields().stream().filter(f -> f.group().indexOf(IN) >= 0).toList()));
   }
 
   private Node cell(

@@ -14,7 +14,8 @@ import java.util.List;
  * @param path where it lies in the work-up file
  * @param kind what is typed
  * @param label what is asked
- * @param choices the words of a choice
+ * @param choices the words of a choice; where they are read otherwise than they stand in a file,
+ *     {@code aqp4-igg=AQP4-IgG}
  */
 record FormField(String group, JsonPath path, FieldKind kind, String label, List<String> choices)
     implements Typable {
@@ -90,10 +91,15 @@ record FormField(String group, JsonPath path, FieldKind kind, String label, List
   private static List<Html.Choice> words(List<String> words, String typed) {
     List<Html.Choice> all = new ArrayList<>();
     all.add(new Html.Choice("", "not said"));
-    words.forEach(w -> all.add(new Html.Choice(w, w)));
-    if (!typed.isEmpty() && !words.contains(typed)) {
+    words.stream().map(FormField::choice).forEach(all::add);
+    if (!typed.isEmpty() && all.stream().noneMatch(c -> c.value().equals(typed))) {
       all.add(new Html.Choice(typed, typed));
     }
     return all;
+  }
+
+  private static Html.Choice choice(String word) {
+    String[] both = word.split("=", 2);
+    return new Html.Choice(both[0], both[both.length - 1].replace('_', ' '));
   }
 }

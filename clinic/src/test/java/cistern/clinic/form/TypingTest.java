@@ -2,6 +2,7 @@ package cistern.clinic.form;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import cistern.bedside.Sign;
 import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.Json;
@@ -12,6 +13,9 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -175,5 +179,31 @@ class TypingTest {
       assertThat(CaseStep.parse(step.word())).contains(step);
     }
     assertThat(CaseStep.parse("none")).isEmpty();
+  }
+
+  @Test
+  void signs_thatMakeAFindingUrgent_canAllBeTyped() {
+    Set<String> keys =
+        Typing.none(CaseStep.QUESTION, ZONE).fields().stream()
+            .map(Typable::key)
+            .collect(Collectors.toSet());
+
+    assertThat(keys)
+        .containsAll(Stream.of(Sign.values()).map(s -> "evidence." + s.code()).toList());
+  }
+
+  @Test
+  void microbeAndAntibody_typedInTheSecondPlace_becomeTheOnlyOnes() {
+    assertThat(
+            applied(
+                CaseStep.RESULTS,
+                "{\"workup\":2}",
+                Map.of(
+                    "microbiology[1].test", "gram",
+                    "microbiology[1].result", "positive",
+                    "serology[1].test", "aqp4-igg",
+                    "serology[1].result", "positive")))
+        .contains("\"microbiology\":[{\"test\":\"gram\",\"result\":\"positive\"}]")
+        .contains("\"serology\":[{\"test\":\"aqp4-igg\",\"result\":\"positive\"}]");
   }
 }
