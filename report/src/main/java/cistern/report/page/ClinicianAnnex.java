@@ -36,6 +36,10 @@ final class ClinicianAnnex {
 
   List<Section> sections(List<Figure> diagrams) {
     List<Section> all = new ArrayList<>();
+    new MeasuredValues(said.panel().panel())
+        .toTable()
+        .map(t -> Section.annex("What was measured", t))
+        .ifPresent(all::add);
     boolean isOfMs = !said.alerts().isSilentOfMs();
     if (isOfMs) {
       all.add(probability());

@@ -111,12 +111,21 @@ final class ResultRows {
 
   /** Every value, without drawings, in the order of a letter: cells first. */
   List<Result> plain() {
-    List<Result> rows = new ArrayList<>(ofFluid());
+    MeasuredValues measured = new MeasuredValues(said.panel().panel());
+    List<Result> rows = new ArrayList<>();
+    measured.pair(Analyte.GLUCOSE).forEach(rows::add);
+    rows.addAll(ofFluid());
+    measured.pair(Analyte.ALBUMIN).forEach(rows::add);
     rows.addAll(plain(FindingGroup.BARRIER));
-    for (FindingGroup group : List.of(FindingGroup.IGG, FindingGroup.IGA, FindingGroup.IGM)) {
-      rows.addAll(plain(group));
-    }
+    measured.pair(Analyte.IGG).forEach(rows::add);
+    rows.addAll(plain(FindingGroup.IGG));
+    measured.pair(Analyte.IGA).forEach(rows::add);
+    rows.addAll(plain(FindingGroup.IGA));
+    measured.pair(Analyte.IGM).forEach(rows::add);
+    rows.addAll(plain(FindingGroup.IGM));
     bands().ifPresent(rows::add);
+    measured.pair(Analyte.KAPPA).forEach(rows::add);
+    measured.pair(Analyte.LAMBDA).forEach(rows::add);
     rows.addAll(plain(FindingGroup.LIGHT_CHAINS));
     rows.addAll(plain(FindingGroup.ANTIBODIES));
     return rows;

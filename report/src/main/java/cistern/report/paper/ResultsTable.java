@@ -57,7 +57,7 @@ final class ResultsTable {
                 Element.of("caption", results.caption()),
                 head(isRuled && !isNarrow, isMeasured),
                 Element.of("tbody").with(rows))
-            .with("class", isNarrow ? "strip narrow" : "strip");
+            .with("class", isNarrow ? "strip narrow" : isRuled ? "strip ruled" : "strip");
     Element beside =
         Element.of("div")
             .with("class", "beside")
@@ -119,7 +119,8 @@ final class ResultsTable {
     String value = amount.value();
     int point = value.indexOf('.');
     boolean isNumber = value.chars().anyMatch(Character::isDigit) && value.indexOf(' ') < 0;
-    Element cell = Element.of("td").with("class", "value");
+    boolean isInWords = value.chars().anyMatch(Character::isLetter);
+    Element cell = Element.of("td").with("class", isInWords ? "value words" : "value");
     if (!isNumber) {
       return cell.withText(value).with(unit(amount));
     }
