@@ -3,11 +3,12 @@ package cistern.statement;
 import cistern.finding.Chances;
 
 /**
- * How often the whole interpretation would change if every sample were measured once more.
+ * The verdict that would change most often if every sample were measured once more.
  *
- * @param any the chance that at least one verdict changes, 0 to 1
+ * @param term what the verdict is on
+ * @param chance the chance that it changes, 0 to 1
  */
-public record Repeatability(double any) implements Statement {
+public record Repeatability(String term, double chance) implements Statement {
 
   @Override
   public String code() {
@@ -16,7 +17,7 @@ public record Repeatability(double any) implements Statement {
 
   @Override
   public String text() {
-    return "If every sample were measured once more, there would be %s that at least one verdict changes; a repeat carries the errors of both measurements."
-        .formatted(Chances.of(any));
+    return "If every sample were measured once more, the verdict on the %s would be likeliest to change: %s. A repeat carries the errors of both measurements."
+        .formatted(term, Chances.of(chance));
   }
 }

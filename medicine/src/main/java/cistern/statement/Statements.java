@@ -65,9 +65,12 @@ public final class Statements {
       AtypicalForMs.of(input.flags()).ifPresent(all::add);
     }
     input.near(nearChance).stream().map(NearLimit::new).forEach(all::add);
-    if (!input.repeat().each().isEmpty() && input.repeat().any() >= repeatChance) {
-      all.add(new Repeatability(input.repeat().any()));
-    }
+    input
+        .repeat()
+        .likeliest()
+        .filter(change -> change.getValue() >= repeatChance)
+        .map(change -> new Repeatability(change.getKey().term(), change.getValue()))
+        .ifPresent(all::add);
     all.addAll(NextSteps.of(input));
     return all;
   }

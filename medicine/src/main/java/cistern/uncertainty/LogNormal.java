@@ -56,22 +56,12 @@ record LogNormal(double median, double mu, double sigma) implements Spread {
     if (sigma == 0) {
       return median > value ? 1 : 0;
     }
-    return chanceOver(mu, sigma, value);
-  }
-
-  private static double chanceOver(double mu, double sigma, double value) {
     return value <= 0 ? 1 : StandardNormal.below((mu - Math.log(value)) / sigma);
   }
 
   /** The chance that the quantity lies between two values, the upper of which may be infinite. */
   double chanceBetween(double lower, double upper) {
     return Math.max(0, chanceOver(lower) - (Double.isInfinite(upper) ? 0 : chanceOver(upper)));
-  }
-
-  /** The same of a quantity of which only the logarithm is known; it is not exact. */
-  static double chanceBetween(double mu, double sigma, double lower, double upper) {
-    double overUpper = Double.isInfinite(upper) ? 0 : chanceOver(mu, sigma, upper);
-    return Math.max(0, chanceOver(mu, sigma, lower) - overUpper);
   }
 
   @Override

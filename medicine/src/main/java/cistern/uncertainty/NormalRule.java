@@ -147,22 +147,10 @@ final class NormalRule {
   /** The z at which a function changes fast. */
   static final class Bends {
 
-    private final double first;
-    private final double last;
-    private double[] ends = new double[64];
-    private int size;
+    private double[] ends = Arrays.copyOf(BASE, 64);
+    private int size = BASE.length;
 
-    private Bends(double from, double to) {
-      first = Math.clamp(from, BASE[0], -BASE[0]);
-      last = Math.clamp(to, BASE[0], -BASE[0]);
-      add(first);
-      add(last);
-      for (double z : BASE) {
-        if (z > from && z < to) {
-          add(z);
-        }
-      }
-    }
+    private Bends() {}
 
     private void add(double z) {
       if (size == ends.length) {
@@ -171,21 +159,16 @@ final class NormalRule {
       ends[size++] = z;
     }
 
-    /** Nothing but the bends of the density, from one z to another. */
-    static Bends between(double from, double to) {
-      return new Bends(from, to);
-    }
-
     /** Nothing but the bends of the density. */
     static Bends none() {
-      return new Bends(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+      return new Bends();
     }
 
     /** A step at z that is this wide; a jump when the width is 0. */
     Bends with(double z, double width) {
       for (double bend : width > 0 ? BENDS : JUMP) {
         double at = z + bend * width;
-        if (at > first && at < last) {
+        if (Math.abs(at) < -BASE[0]) {
           add(at);
         }
       }

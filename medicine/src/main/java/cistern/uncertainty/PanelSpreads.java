@@ -1,6 +1,9 @@
 package cistern.uncertainty;
 
+import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.FindingCode.Kind;
+import cistern.finding.Threshold;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import java.util.EnumMap;
@@ -54,10 +57,76 @@ final class PanelSpreads {
     };
   }
 
+  /** The chance that a value has the verdict of a finding. */
+  double chanceToKeep(Finding finding) {
+    if (errors.isErrorFree(finding.inputs())) {
+      return 1;
+    }
+    double above = chanceOver(finding, finding.limits().above(), 0);
+    double borderline = chanceOver(finding, finding.limits().borderline(), above);
+    double within = chanceFromLower(finding);
+    double chance =
+        switch (finding.verdict()) {
+          case ABOVE -> above;
+          case BORDERLINE -> borderline - above;
+          case WITHIN -> within - borderline;
+          case BELOW -> 1 - within;
+          case UNDETERMINED -> 1;
+        };
+    return Math.clamp(chance, 0, 1);
+  }
+
+  /** The chance over a limit that may move with the value; a default where there is none. */
+  private double chanceOver(Finding finding, Optional<Threshold> cut, double otherwise) {
+    return cut.map(c -> isOfHyperbola(finding.code()) ? overLimit(finding) : over(finding, c))
+        .orElse(otherwise);
+  }
+
+  private double overLimit(Finding finding) {
+    return fraction(finding.code().analyte()).chanceOverLimit();
+  }
+
+  /** The chance over the lower limit; certain where there is none. */
+  private double chanceFromLower(Finding finding) {
+    Analyte analyte = finding.code().analyte();
+    Optional<Threshold> cut = finding.limits().within();
+    return switch (finding.code().kind()) {
+      case FRACTION -> 1;
+      case RATIO ->
+          cut.isEmpty()
+              ? 1
+              : rules.glucose().chanceOver(errors.csf(analyte), errors.serum(analyte));
+      case QUOTIENT ->
+          isOfHyperbola(finding.code())
+              ? rules
+                  .limits(analyte)
+                  .lower()
+                  .map(low -> of(analyte, new Curve.Limit(low)).chanceOverLimit())
+                  .orElse(1.0)
+              : cut.map(c -> over(finding, c)).orElse(1.0);
+      case LOCAL, INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED ->
+          cut.map(c -> over(finding, c)).orElse(1.0);
+    };
+  }
+
+  private static boolean isOfHyperbola(FindingCode code) {
+    return code.kind() == Kind.FRACTION
+        || (code.kind() == Kind.QUOTIENT
+            && FindingCode.find(Kind.FRACTION, code.analyte()).isPresent());
+  }
+
+  private double over(Finding finding, Threshold cut) {
+    return find(finding.code()).orElseThrow().chanceOver(cut.at());
+  }
+
   /** The intrathecal fraction of an immunoglobulin or of κ. */
   IntrathecalFraction fraction(Analyte analyte) {
     return fractions.computeIfAbsent(
-        analyte, a -> IntrathecalFraction.of(errors.quotient(a), albumin(), rules.curve(a)));
+        analyte, a -> of(a, rules.curve(a)));
+  }
+
+  private IntrathecalFraction of(Analyte analyte, Curve.Limit limit) {
+    return IntrathecalFraction.of(errors.quotient(analyte), albumin(), limit);
   }
 
   private Grid albumin() {

@@ -84,19 +84,6 @@ class QuadratureTest {
       assertThat(rule.expectation(z -> StandardNormal.below((z - 0.7) / width)))
           .isCloseTo(StandardNormal.below(-0.7 / Math.hypot(1, width)), within(1e-5));
     }
-
-    @Test
-    void expectation_overAPart_isItsShare() {
-      NormalRule rule = NormalRule.split(NormalRule.Bends.between(-1, 2.5));
-
-      assertThat(rule.expectation(z -> 1))
-          .isCloseTo(StandardNormal.below(2.5) - StandardNormal.below(-1), within(1e-7));
-    }
-
-    @Test
-    void expectation_overNothing_isZero() {
-      assertThat(NormalRule.split(NormalRule.Bends.between(20, 30)).expectation(z -> 1)).isZero();
-    }
   }
 
   @Nested

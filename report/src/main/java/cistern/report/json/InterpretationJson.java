@@ -63,12 +63,10 @@ public final class InterpretationJson {
   private static void repeat(JsonObject json, RepeatChange repeat) {
     json.object(
         "repeat",
-        item -> {
-          item.with("probabilityOfChange", repeat.any());
-          item.object(
-              "byCode",
-              codes -> repeat.each().forEach((code, chance) -> codes.with(code.code(), chance)));
-        });
+        item ->
+            item.object(
+                "byCode",
+                codes -> repeat.each().forEach((code, chance) -> codes.with(code.code(), chance))));
   }
 
   private static void statement(JsonObject json, Statement statement) {
