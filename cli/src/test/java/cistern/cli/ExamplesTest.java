@@ -30,7 +30,7 @@ class ExamplesTest {
             + " barrier-undetermined redraw-pair",
         "alike-bands|-|-|synthesis-not-demonstrated barrier-holds bands-alike"
             + " repeatability add-kappa",
-        "monoclonal-ladder|-|-|synthesis-not-demonstrated monoclonal barrier-holds"
+        "monoclonal-ladder|-|-|synthesis-undetermined monoclonal fifty-or-vascular barrier-holds"
             + " monoclonal-ladder repeatability add-kappa immunofixation",
         "kappa-under-limit|-|-|synthesis-not-demonstrated no-sign-of-synthesis barrier-holds"
             + " repeatability",

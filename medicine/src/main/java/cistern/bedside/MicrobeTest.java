@@ -55,6 +55,19 @@ public record MicrobeTest(
     return target.filter(t -> t.toLowerCase(Locale.ROOT).contains(word)).isPresent();
   }
 
+  /** The method and what was looked for, in words. */
+  public String toText() {
+    String method =
+        switch (test.toLowerCase(Locale.ROOT)) {
+          case "gram" -> "Gram stain";
+          case "pcr" -> "PCR";
+          case "acid-fast" -> "Acid-fast stain";
+          case "tuberculosis-fungi" -> "Test for tuberculosis or fungi";
+          default -> test;
+        };
+    return target.map(t -> method + " (" + t + ")").orElse(method);
+  }
+
   /** Whether it is positive. */
   public boolean isPositive() {
     return result == Result.POSITIVE;

@@ -53,9 +53,16 @@ public final class FluidFindings {
         ratio(panel),
         lactate(panel),
         protein.interpret(panel),
-        leukocytes.interpret(panel, leukocyteLimits(panel)),
+        leukocytes(panel),
         erythrocytes.interpret(panel),
         myelin.interpret(panel));
+  }
+
+  private Finding leukocytes(CheckedPanel panel) {
+    return Infancy.of(panel.panel().person(), facts)
+        .map(part -> facts.grounds(part.key("leukocytes.upper")))
+        .map(grounds -> leukocytes.interpret(panel, leukocyteLimits(panel), grounds))
+        .orElseGet(() -> leukocytes.interpret(panel));
   }
 
   private Finding ratio(CheckedPanel panel) {

@@ -76,6 +76,11 @@ public final class Measured {
 
   /** The finding of a panel by other limits. */
   Finding interpret(CheckedPanel panel, Limits limits) {
+    return interpret(panel, limits, grounds);
+  }
+
+  /** The finding of a panel by other limits, which rest on something else. */
+  Finding interpret(CheckedPanel panel, Limits limits, Grounds grounds) {
     Inputs inputs = Inputs.of(panel, sample);
     Optional<String> obstacle = inputs.obstacle();
     if (obstacle.isPresent()) {

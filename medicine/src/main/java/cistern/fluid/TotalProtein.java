@@ -97,6 +97,9 @@ public final class TotalProtein {
     Finding finding =
         Finding.of(FindingCode.TOTAL_PROTEIN, value, grounds, inputs.present())
             .withVerdict(limits.judge(value), limits, Optional.of(facts.word(RULE_KEY)));
-    return limits.isKnown() ? finding : finding.withNote("no limit for this age, or age unknown");
+    return limits.isKnown()
+        ? finding
+        : finding.withNote(
+            person.ageYears().isPresent() ? "no limit for this age" : "age unknown");
   }
 }

@@ -14,7 +14,10 @@ import java.util.Optional;
 record MogAntibody(Grounds grounds) implements RedFlag {
 
   static Optional<RedFlag> check(FlagInput input) {
-    return input.serology().stream().anyMatch(s -> s.isPositive(Serology.MOG_IGG))
+    double clear = input.facts().number("stop.mog.clear.titre.from");
+    return input.serology().stream()
+            .filter(s -> s.isPositive(Serology.MOG_IGG))
+            .anyMatch(s -> s.dilution().isEmpty() || s.dilution().getAsInt() >= clear)
         ? Optional.of(new MogAntibody(input.facts().grounds("flag.mog-antibody")))
         : Optional.empty();
   }

@@ -5,9 +5,19 @@ import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
 import java.util.List;
+import java.util.Map;
 
 /** Chooses the answer that the evidence allows. */
 final class Conclusions {
+
+  /** Why bands that were read are not used, by the stop that holds. */
+  private static final Map<String, String> WHY_UNUSED =
+      Map.of(
+          "bands-without-serum", "the bands were read without a serum beside them",
+          "immunoglobulin-given",
+              "an infusion of immunoglobulin may have brought bands into serum and fluid",
+          "not-lumbar", "the fluid is not lumbar, and the bands cannot be used",
+          "monoclonal", "a monoclonal pattern hides what the bands would say");
 
   private Conclusions() {}
 
@@ -75,7 +85,9 @@ final class Conclusions {
     if (!speaking.isEmpty()) {
       return new Conclusion.SynthesisSuggested(speaking, BandVerdict.UNDETERMINED);
     }
-    if (isQuotientDecided(input)) {
+    boolean isUnused =
+        input.alerts().isBandsUnknown() && input.puncture().bands().isReported();
+    if (isQuotientDecided(input) && !isUnused) {
       return new Conclusion.SynthesisNotDemonstrated(
           false, true, input.decided(), input.isMsUnsaid());
     }
@@ -93,7 +105,11 @@ final class Conclusions {
 
   private static String reason(StatementInput input) {
     if (input.alerts().isBandsUnknown()) {
-      return "the bands cannot be used here";
+      return WHY_UNUSED.entrySet().stream()
+          .filter(e -> input.alerts().isStoppedBy(e.getKey()))
+          .map(Map.Entry::getValue)
+          .findFirst()
+          .orElse("the bands cannot be used here");
     }
     if (input.isValueDoubted()) {
       return "a value is doubted and bands are not known";

@@ -1,6 +1,7 @@
 package cistern.statement;
 
 import cistern.bedside.RuleReply;
+import cistern.bedside.TreatmentKind;
 import cistern.urgent.Alerts;
 import cistern.urgent.Stop;
 import cistern.urgent.Stop.Effect;
@@ -56,7 +57,20 @@ final class FirstOfAll {
   }
 
   private static List<Statement> stops(Alerts alerts, Effect effect) {
-    return alerts.stops().stream().filter(s -> s.effect() == effect).map(FirstOfAll::said).toList();
+    return alerts.stops().stream()
+        .filter(s -> s.effect() == effect && !isSaidOfTheDrug(s.code(), alerts))
+        .map(FirstOfAll::said)
+        .toList();
+  }
+
+  /** Where the drug is named with its date, its own sentence says the same and more. */
+  private static boolean isSaidOfTheDrug(String code, Alerts alerts) {
+    return switch (code) {
+      case "treated-before-sampling" -> !alerts.treatments().isEmpty();
+      case "immunoglobulin-given" -> alerts.treatments().containsKey(TreatmentKind.IMMUNOGLOBULIN);
+      case "plasma-exchanged" -> alerts.treatments().containsKey(TreatmentKind.PLASMA_EXCHANGE);
+      default -> false;
+    };
   }
 
   private static Statement said(Stop stop) {

@@ -33,6 +33,7 @@ public final class Statements {
   public List<Statement> of(StatementInput input) {
     Alerts alerts = input.alerts();
     List<Statement> all = new ArrayList<>(FirstOfAll.before(alerts));
+    alerts.person().herpesPcr().map(text -> new Said(Said.HERPES_PCR, text)).ifPresent(all::add);
     if (alerts.person().isWithoutPredictors()) {
       all.add(new Said("bacterial-predictors-absent", withoutPredictors));
     }

@@ -38,9 +38,13 @@ public record Alerts(
    * @param isWithoutPredictors whether infection is asked about, or a fever was found, and none of
    *     the five predictors of bacterial meningitis holds: each is known, and false
    * @param childhoodScore what the bacterial meningitis score of children says, where it is asked
+   * @param herpesPcr what a negative PCR for herpes leaves open
    */
   public record OfPerson(
-      boolean isInfant, boolean isWithoutPredictors, Optional<String> childhoodScore) {}
+      boolean isInfant,
+      boolean isWithoutPredictors,
+      Optional<String> childhoodScore,
+      Optional<String> herpesPcr) {}
 
   /** Nothing stands before a verdict. */
   public static final Alerts NONE =
@@ -50,7 +54,7 @@ public record Alerts(
           List.of(),
           List.of(),
           new LinkedHashMap<>(),
-          new OfPerson(false, false, Optional.empty()));
+          new OfPerson(false, false, Optional.empty(), Optional.empty()));
 
   private static final Set<String> WITHOUT_KAPPA = Set.of("not-lumbar", "monoclonal");
   private static final Set<String> WITHOUT_BANDS =
@@ -87,7 +91,8 @@ public record Alerts(
         new OfPerson(
             observed.isInfant(),
             UrgentRules.isWithoutPredictors(observed),
-            ChildhoodScore.text(observed, urgent)));
+            ChildhoodScore.text(observed, urgent),
+            HerpesPcr.text(observed, urgent)));
   }
 
   private static List<String> kappaRaisedBy(Observed observed) {

@@ -2,6 +2,7 @@ package cistern.urgent;
 
 import cistern.bands.BandPattern;
 import cistern.bedside.MicrobeTest;
+import cistern.bedside.Sign;
 import cistern.differential.Serology;
 import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
@@ -185,7 +186,12 @@ final class Considerations {
               "subarachnoid bleeding",
               List.of(
                   rule("bleeding-not-excluded"),
-                  rule("yellow-or-bloody"),
+                  new Cue(
+                      "yellow-or-bloody",
+                      Weight.URGENT,
+                      (o, u) ->
+                          u.holds("yellow-or-bloody")
+                              && Cues.sign(Sign.SUDDEN_HEADACHE).answer(o) != Answer.NO),
                   pattern("appearance", o -> Cues.XANTHOCHROMIC.answer(o).isYes())),
               List.of(),
               "CT and vessel imaging|bilirubin by spectrophotometry on the last tube"),
@@ -289,12 +295,17 @@ final class Considerations {
         .filter(row -> isOfMs || !row.code.equals(MS))
         .map(row -> ranked(row, observed, urgent))
         .flatMap(Optional::stream)
-        .sorted(Comparator.comparing(Ranked::weight))
+        .sorted(Comparator.comparing(Ranked::weight).thenComparing(Ranked::place))
         .map(Ranked::what)
         .toList();
   }
 
-  private record Ranked(Weight weight, Consideration what) {}
+  /**
+   * A row with its rank.
+   *
+   * @param place where the first of its urgent rules stands among all that hold
+   */
+  private record Ranked(Weight weight, int place, Consideration what) {}
 
   private static Optional<Ranked> ranked(Row row, Observed observed, Urgent urgent) {
     List<Cue> reasons =
@@ -308,12 +319,23 @@ final class Considerations {
     return Optional.of(
         new Ranked(
             weight,
+            weight == Weight.URGENT ? place(reasons, urgent) : 0,
             new Consideration(
                 row.code,
                 row.term,
                 codes(reasons),
                 codes(against),
                 List.of(row.next.split("\\|", -1)))));
+  }
+
+  private static int place(List<Cue> reasons, Urgent urgent) {
+    List<String> order = urgent.holding().stream().map(Urgency::code).toList();
+    return reasons.stream()
+        .map(Cue::code)
+        .mapToInt(order::indexOf)
+        .filter(at -> at >= 0)
+        .min()
+        .orElse(order.size());
   }
 
   private static List<String> codes(List<Cue> cues) {

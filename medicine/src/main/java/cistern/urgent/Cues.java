@@ -77,7 +77,10 @@ final class Cues {
   static final Trigger NO_BANDS =
       stated("no CSF-only bands", "bands", o -> bands(o, BandVerdict.NEGATIVE));
   static final Trigger MICROBE =
-      stated("Gram stain, culture, PCR or antigen", "microbiology", Cues::microbe);
+      where(
+          Cues::isMicrobePending,
+          stated("a result of microbiology that is pending", "microbiology", Cues::microbe),
+          stated("Gram stain, culture, PCR or antigen", "microbiology", Cues::microbe));
   static final Trigger HERPES_PCR_OPEN = stated("herpes PCR", "microbiology", Cues::herpesOpen);
   static final Trigger CRYPTOCOCCUS =
       stated("cryptococcal antigen", "microbiology", Cues::cryptococcus);
@@ -160,6 +163,10 @@ final class Cues {
     return observed.bedside().microbes().stream()
         .filter(t -> t.in() == Compartment.CSF)
         .filter(t -> MICROBE_METHODS.stream().anyMatch(t::isMethod));
+  }
+
+  private static boolean isMicrobePending(Observed observed) {
+    return microbeTests(observed).anyMatch(t -> t.result() == MicrobeTest.Result.PENDING);
   }
 
   private static Answer microbe(Observed observed) {

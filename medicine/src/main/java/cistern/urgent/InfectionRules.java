@@ -58,12 +58,26 @@ final class InfectionRules {
               MOSTLY_NEUTROPHILS,
               Trigger.from(Quantity.LEUKOCYTES, "urgent.bacterial.wide.leukocytes.from")));
 
+  /** In the first weeks an infection shows little in the fluid. */
+  private static final Trigger ILL_INFANT =
+      all(
+          under(Quantity.AGE_DAYS, "urgent.few-cells.age-days.under"),
+          any(Cues.FEVER, Cues.SEIZURE));
+
   static final UrgentRule BACTERIAL_PATTERN =
       UrgentRule.infection(
           "bacterial-pattern",
           Grade.now(
               FIVE_PREDICTORS,
               "Bacterial meningitis pattern: {values}. Call the treating doctor now; do not wait for more results.",
+              BACTERIAL),
+          new Grade(
+              Tier.T0,
+              false,
+              ILL_INFANT,
+              (o, v) ->
+                  "Fever or a seizure at this age is an emergency whatever the counts: call the"
+                      + " treating doctor now.",
               BACTERIAL),
           Grade.of(
               Tier.T1,
@@ -73,6 +87,11 @@ final class InfectionRules {
 
   private static final Trigger LACTATE_WITH_CELLS =
       all(Trigger.from(Quantity.LACTATE, "urgent.lactate.from"), Cues.CELLS);
+
+  /** Whether each of the five predictors is known, and none of them nor of the wider ones holds. */
+  static boolean isWithoutPredictors(Observed observed) {
+    return FIVE_PREDICTORS.answer(observed) == Answer.NO && !WIDE.answer(observed).isYes();
+  }
 
   static final UrgentRule LACTATE_AND_CELLS =
       UrgentRule.infection(
@@ -155,6 +174,7 @@ final class InfectionRules {
           any(
               Cues.MICROBE,
               FIVE_PREDICTORS,
+              ILL_INFANT,
               WIDE,
               LACTATE_WITH_CELLS,
               all(TUBERCULOUS, BEYOND_MS),
@@ -290,21 +310,9 @@ final class InfectionRules {
     String named =
         Cues.microbeTests(observed)
             .filter(MicrobeTest::isPositive)
-            .map(InfectionRules::name)
+            .map(MicrobeTest::toText)
             .distinct()
             .collect(Collectors.joining(", "));
     return named.substring(0, 1).toUpperCase(Locale.ROOT) + named.substring(1);
-  }
-
-  private static String name(MicrobeTest test) {
-    String method =
-        switch (test.test().toLowerCase(Locale.ROOT)) {
-          case "gram" -> "Gram stain";
-          case "pcr" -> "PCR";
-          case "acid-fast" -> "Acid-fast stain";
-          case "tuberculosis-fungi" -> "Test for tuberculosis or fungi";
-          default -> test.test();
-        };
-    return test.target().map(t -> method + " (" + t + ")").orElse(method);
   }
 }

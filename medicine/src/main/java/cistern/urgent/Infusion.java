@@ -23,12 +23,7 @@ final class Infusion {
 
   /** Immunoglobulin within its window, or not asked and the serum looks like it. */
   static Answer of(Observed observed) {
-    Answer stated =
-        within(
-            observed,
-            Circumstance.IMMUNOGLOBULIN_INFUSION,
-            TreatmentKind.IMMUNOGLOBULIN,
-            observed.facts().number(WINDOW));
+    Answer stated = stated(observed);
     if (stated.isKnown()) {
       return stated;
     }
@@ -41,6 +36,15 @@ final class Infusion {
                 .filter(m -> m.value().lower() > observed.facts().number(HIGH_IGG))
                 .isPresent();
     return isLike ? Answer.YES : Answer.UNKNOWN;
+  }
+
+  /** Immunoglobulin within its window, as far as it was said. */
+  static Answer stated(Observed observed) {
+    return within(
+        observed,
+        Circumstance.IMMUNOGLOBULIN_INFUSION,
+        TreatmentKind.IMMUNOGLOBULIN,
+        observed.facts().number(WINDOW));
   }
 
   /** Plasma exchange within its window. */

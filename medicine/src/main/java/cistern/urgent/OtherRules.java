@@ -12,6 +12,7 @@ import cistern.bedside.Sign;
 import cistern.finding.FindingCode;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
+import cistern.measurement.Compartment;
 import cistern.urgent.UrgentRule.Grade;
 
 /** The rows for everything but infection. */
@@ -34,10 +35,11 @@ final class OtherRules {
       UrgentRule.of(
           "yellow-or-bloody",
           Grade.of(
-              Tier.T2,
-              all(COLOURED, unless(SUDDEN_HEADACHE)),
-              "Yellow or bloody fluid: ask for sudden headache; then protein, bilirubin.",
-              "Serum bilirubin; total protein."));
+                  Tier.T2,
+                  all(COLOURED, unless(SUDDEN_HEADACHE)),
+                  "",
+                  "Serum bilirubin; total protein.")
+              .saying((o, v) -> yellow(o)));
 
   static final UrgentRule ATYPICAL_CELLS =
       UrgentRule.of(
@@ -57,14 +59,16 @@ final class OtherRules {
       UrgentRule.of(
           "low-sugar-no-microbe",
           Grade.of(
-              Tier.T1,
-              all(
-                  any(Cues.CELLS, over(Quantity.PROTEIN, "urgent.low-sugar.protein.over")),
-                  SUGAR_OR_LACTATE,
-                  unless(Cues.MICROBE),
-                  Cues.CANCER_AGE),
-              "Low sugar without a microbe: think of tumour cells, TB, fungi, sarcoid.",
-              "Cytology from more than 10 mL, processed within 30 minutes; a second sample if negative."));
+                  Tier.T1,
+                  all(
+                      any(Cues.CELLS, over(Quantity.PROTEIN, "urgent.low-sugar.protein.over")),
+                      SUGAR_OR_LACTATE,
+                      unless(Cues.MICROBE),
+                      Cues.CANCER_AGE),
+                  "",
+                  "Cytology from more than 10 mL, processed within 30 minutes; a second sample if"
+                      + " negative.")
+              .saying((o, v) -> sugar(o)));
 
   private static final Trigger LYMPHOMA =
       all(
@@ -132,7 +136,7 @@ final class OtherRules {
           all(
               any(
                   Trigger.from(Quantity.PROTEIN, "urgent.block.protein-with-signs.from"),
-                  stated("a dry tap", "complications", o -> o.setting().dryTap())),
+                  stated("a dry tap", "complications", OtherRules::dryTap)),
               LEGS));
 
   static final UrgentRule SPINAL_BLOCK =
@@ -248,6 +252,25 @@ final class OtherRules {
               "PCR, Borrelia, syphilis, HIV, TB, MOG, AQP4."));
 
   private OtherRules() {}
+
+  private static String yellow(Observed observed) {
+    return SUDDEN_HEADACHE.answer(observed) == Answer.NO
+        ? "Yellow or bloody fluid without a sudden headache: protein, bilirubin."
+        : "Yellow or bloody fluid: ask for sudden headache; then protein, bilirubin.";
+  }
+
+  private static String sugar(Observed observed) {
+    return (Cues.GLUCOSE_RATIO_LOW.answer(observed).isYes() ? "Low sugar" : "Raised lactate")
+        + " without a microbe: think of tumour cells, TB, fungi, sarcoid.";
+  }
+
+  /** Where anything was measured in the fluid it was no dry tap, unless somebody says so. */
+  private static Answer dryTap(Observed observed) {
+    Answer said = observed.setting().dryTap();
+    boolean isMeasured =
+        observed.results().results().keySet().stream().anyMatch(s -> s.in() == Compartment.CSF);
+    return said.isKnown() || !isMeasured ? said : Answer.NO;
+  }
 
   private static boolean isChild(Observed observed) {
     return under(Quantity.AGE_YEARS, "urgent.pressure.adult.age-years").answer(observed).isYes();

@@ -113,7 +113,10 @@ public final class Stops {
         Infusion.of(observed).isYes(),
         "immunoglobulin-given",
         isShared ? Effect.INPUT_UNKNOWN : Effect.SENTENCE,
-        "Immunoglobulin infusion: shared bands and antibodies may come from the product.");
+        Infusion.stated(observed).isYes()
+            ? "Immunoglobulin infusion: shared bands and antibodies may come from the product."
+            : "Immunoglobulin infusion not asked, and the serum looks like one: shared bands and"
+                + " antibodies may come from a product.");
     add(
         Infusion.exchange(observed).isYes(),
         "plasma-exchanged",
@@ -156,7 +159,7 @@ public final class Stops {
         Effect.EDITION_UNRESOLVED,
         "Progressive onset: 2024 rule not available to us in full.");
     pairDefect().ifPresent(stops::add);
-    String drugs = String.join(", ", Treated.kinds(observed).values());
+    String drugs = String.join(", ", Treated.hiding(observed));
     add(
         !drugs.isEmpty(),
         "treated-before-sampling",

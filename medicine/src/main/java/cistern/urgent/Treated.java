@@ -5,7 +5,9 @@ import cistern.bedside.TreatmentKind;
 import cistern.panel.Circumstance;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.SequencedMap;
 import java.util.stream.Stream;
 
@@ -47,6 +49,20 @@ final class Treated {
       kinds.put(TreatmentKind.ANTI_CD20, "B-cell depletion");
     }
     return kinds;
+  }
+
+  /** What can hide a positive result: every drug, but not what only adds to or takes from serum. */
+  static List<String> hiding(Observed observed) {
+    return kinds(observed).entrySet().stream()
+        .filter(
+            e ->
+                switch (e.getKey()) {
+                  case IMMUNOGLOBULIN, PLASMA_EXCHANGE -> false;
+                  case STEROIDS, ANTI_CD20, NATALIZUMAB, CLADRIBINE, STEM_CELLS, OTHER_IMMUNE ->
+                      true;
+                })
+        .map(Map.Entry::getValue)
+        .toList();
   }
 
   private static String described(Treatment treatment) {

@@ -74,12 +74,8 @@ public final class UrgentRules {
     boolean isThoughtOf =
         observed.setting().isForInfection() || Cues.FEVER.answer(observed).isYes();
     return isThoughtOf
-        && InfectionRules.BACTERIAL_PATTERN.grades().stream()
-            .allMatch(
-                g ->
-                    g.tier() == Tier.T0
-                        ? g.trigger().answer(observed) == Answer.NO
-                        : !g.trigger().answer(observed).isYes());
+        && !observed.isInfant()
+        && InfectionRules.isWithoutPredictors(observed);
   }
 
   /** What must be said first of some observations. */

@@ -38,6 +38,7 @@ class BibliographyTest {
           Map.entry("tintore-2001", CITATION_SEEN),
           Map.entry("stockholm-1994", CITATION_SEEN),
           Map.entry("castrillo-2015", CITATION_SEEN),
+          Map.entry("montmollin-2022", CITATION_SEEN),
           Map.entry("spanos-1989", CITATION_SEEN),
           Map.entry("zeidan-2006", CITATION_SEEN),
           Map.entry("hegen-2016", TITLE_SEEN),

@@ -143,7 +143,7 @@ final class AfterCareRules {
         code,
         Tier.valueOf(facts.word(key + ".tier")),
         state,
-        code.equals("fever-after-puncture"),
+        false,
         new Urgency.Words(
             facts.word(key + ".say"),
             facts.word(key + ".act"),

@@ -154,11 +154,13 @@ public final class Antithrombotics {
   /** Two rows beside a threshold that the clearance nearly reaches: both are shown. */
   private static HoldCheck between(
       List<HoldRule> rows, List<HoldCheck> checks, Clearance clearance) {
+    List<String> read = descriptions(rows);
     String both =
         "the clearance ("
             + clearance.toText()
-            + ") is near a threshold, so both rows are shown: "
-            + String.join("; ", descriptions(rows));
+            + (read.size() > 1
+                ? ") is near a threshold, so both rows are shown: " + String.join("; ", read)
+                : ") is near a threshold; " + String.join("", read) + "; the row beside it was not read");
     HoldVerdict first = checks.getFirst().verdict();
     boolean isOne = checks.stream().allMatch(c -> c.verdict() == first);
     return new HoldCheck(

@@ -155,7 +155,7 @@ public final class Readiness {
       return new Precaution(code, present.state(), present.text() + also, present.grounds());
     }
     return open.isEmpty()
-        ? Precaution.checked(facts, code, "Not recorded: " + terms(questions) + ".")
+        ? Precaution.checked(facts, code, "Not present: " + terms(questions) + ".")
         : Precaution.open(facts, code, "Ask: " + terms(open) + ".");
   }
 

@@ -24,11 +24,13 @@ import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.report.chart.ChartComment.Sentence;
 import cistern.report.wording.PrintedTime;
+import cistern.report.wording.TestWords;
 import cistern.report.wording.ValueWords;
 import cistern.report.wording.WhenDrawn;
 import cistern.statement.BarrierStatement;
 import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
+import cistern.statement.Said;
 import cistern.statement.Statement;
 import cistern.statement.UrgentStatement;
 import cistern.urgent.Stop;
@@ -37,6 +39,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -70,6 +73,21 @@ final class ChartSentences {
     CLASSES.put("IgM", FindingCode.IGM_FRACTION);
   }
 
+  /** What is said beside the urgent rules, by code. */
+  private static final Set<String> BESIDE = Set.of("herpes-pcr", "childhood-score");
+
+  /** What stands among the drugs that were given. */
+  private static final Set<Circumstance> GIVEN =
+      Set.of(Circumstance.CORTICOSTEROIDS, Circumstance.B_CELL_DEPLETION);
+
+  /** What is said of bands that cannot be used, by the stop that holds. */
+  private static final Map<String, String> UNUSABLE =
+      Map.of(
+          "monoclonal", "monoclonal pattern, neither positive nor negative",
+          "immunoglobulin-given", "not usable after immunoglobulin",
+          "bands-without-serum", "not usable without a paired serum",
+          "not-lumbar", "not usable, not lumbar fluid");
+
   private final Interpretation said;
   private final Panel panel;
 
@@ -81,6 +99,7 @@ final class ChartSentences {
   List<Sentence> all() {
     List<Sentence> all = new ArrayList<>();
     first().ifPresent(text -> all.add(new Sentence(0, text)));
+    all.add(new Sentence(3, thenAsked()));
     all.add(new Sentence(2, sample()));
     all.add(new Sentence(1, cells()));
     all.add(new Sentence(4, judged("Total protein", TOTAL_PROTEIN)));
@@ -90,9 +109,11 @@ final class ChartSentences {
     all.add(new Sentence(1, bands()));
     all.add(new Sentence(2, kappa()));
     all.add(new Sentence(5, antibodies()));
+    all.add(new Sentence(2, tests()));
     all.add(new Sentence(1, summary()));
     all.add(new Sentence(3, criteria()));
     all.add(new Sentence(4, open()));
+    all.add(new Sentence(1, given()));
     all.add(new Sentence(2, limits()));
     if (said.cautions().contains(Caution.INVENTED)) {
       all.add(new Sentence(0, "Invented data."));
@@ -113,6 +134,32 @@ final class ChartSentences {
             .map(Stop::text)
             .findFirst()
         : Optional.of(urgent);
+  }
+
+  /** What must be asked or done before anybody signs a verdict. */
+  private String thenAsked() {
+    return said.statements().stream()
+        .filter(
+            s ->
+                s instanceof Said(String code, String text)
+                    ? BESIDE.contains(code)
+                    : s instanceof UrgentStatement && !s.isUrgent())
+        .map(Statement::text)
+        .collect(Collectors.joining(" "));
+  }
+
+  private String tests() {
+    List<TestWords> tests = TestWords.of(said);
+    return tests.isEmpty()
+        ? ""
+        : sentenceCase(tests.stream().map(TestWords::toText).collect(Collectors.joining(", ")))
+            + ".";
+  }
+
+  /** What was given before the fluid was drawn, with its date. */
+  private String given() {
+    String drugs = String.join(", ", said.alerts().treatments().values());
+    return drugs.isEmpty() ? "" : "Given before: " + drugs + ".";
   }
 
   private String sample() {
@@ -145,9 +192,12 @@ final class ChartSentences {
         DIFFERENTIAL.stream()
             .flatMap(kind -> share(kind).stream())
             .collect(Collectors.joining(", "));
+    Finding without = finding(FindingCode.LEUKOCYTES_CORRECTED);
+    boolean isBloody = finding(FindingCode.ERYTHROCYTES).isAbove() && without.hasValue();
     return count.get()
         + " leukocytes/µL ("
         + verdict
+        + (isBloody ? "; " + ValueWords.value(without) + " without the blood" : "")
         + (kinds.isEmpty() ? "" : "; " + kinds)
         + ").";
   }
@@ -220,6 +270,9 @@ final class ChartSentences {
 
   /** Every class that was measured, and which one leads. */
   private String intrathecal() {
+    if (said.alerts().urgent().holds("spinal-block")) {
+      return "";
+    }
     List<String> found = new ArrayList<>();
     List<String> none = new ArrayList<>();
     CLASSES.forEach(
@@ -260,8 +313,14 @@ final class ChartSentences {
     if (!bands.isConfirmed()) {
       about.add("read automatically, to be confirmed");
     }
+    String verdict =
+        UNUSABLE.entrySet().stream()
+            .filter(e -> said.alerts().isStoppedBy(e.getKey()) && said.alerts().isBandsUnknown())
+            .map(Map.Entry::getValue)
+            .findFirst()
+            .orElse(bands.verdict().word());
     return "Oligoclonal bands%s: %s (%s)."
-        .formatted(type, bands.verdict().word(), String.join(", ", about));
+        .formatted(type, verdict, String.join(", ", about));
   }
 
   private String kappa() {
@@ -275,10 +334,14 @@ final class ChartSentences {
             .flatMap(Measurement::assay)
             .map(a -> ", " + a)
             .orElse("");
+    List<String> also = said.alerts().kappaRaisedAlsoBy();
     return "Kappa index %s (%s; cut-off %s%s)."
         .formatted(
             ValueWords.value(kappa),
-            kappa.verdict().word(),
+            kappa.verdict().word()
+                + (kappa.isAbove() && !also.isEmpty()
+                    ? ", also by " + String.join(" and ", also)
+                    : ""),
             kappa.limits().above().map(c -> Printed.of(KAPPA_INDEX, c.at())).orElse("not known"),
             assay);
   }
@@ -352,6 +415,7 @@ final class ChartSentences {
     List<String> present =
         Stream.of(Circumstance.values())
             .filter(c -> panel.answer(c) == cistern.measurement.Answer.YES)
+            .filter(c -> !GIVEN.contains(c))
             .map(ChartSentences::term)
             .toList();
     if (!present.isEmpty()) {

@@ -14,11 +14,13 @@ import cistern.report.paper.Paper.Place;
 import cistern.report.paper.Paper.Section;
 import cistern.report.wording.DifferentialWords;
 import cistern.report.wording.ProbabilityWords;
+import cistern.report.wording.TestWords;
 import cistern.statement.Repeatability;
 import cistern.statement.Statement;
 import cistern.weighing.NextItem;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** What the first side of the clinician's paper rests on: it unfolds on a screen. */
@@ -40,6 +42,7 @@ final class ClinicianAnnex {
         .toTable()
         .map(t -> Section.annex("What was measured", t))
         .ifPresent(all::add);
+    tests().map(t -> Section.annex("Microbes and antibodies looked for", t)).ifPresent(all::add);
     boolean isOfMs = !said.alerts().isSilentOfMs();
     if (isOfMs) {
       all.add(probability());
@@ -70,6 +73,16 @@ final class ClinicianAnnex {
       add(all, "What the number assumes", result.assumptions(), Function.identity());
     }
     return all;
+  }
+
+  private Optional<Paper.Table> tests() {
+    List<Paper.Row> rows =
+        TestWords.of(said).stream()
+            .map(t -> Paper.Row.of(t.name(), t.result(), t.detail().isEmpty() ? "–" : t.detail()))
+            .toList();
+    return rows.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Paper.Table("", List.of("Test", "Result", "Titre, method"), rows));
   }
 
   private static <T> void add(

@@ -21,6 +21,7 @@ import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
 import cistern.report.wording.PrintedTime;
 import cistern.report.wording.ProbabilityWords;
+import cistern.report.wording.TestWords;
 import cistern.statement.AtypicalForMs;
 import cistern.statement.Conclusion;
 import cistern.statement.NextStep;
@@ -121,8 +122,14 @@ final class LetterPaper {
 
   /** What nobody may miss while something is urgent; the rest waits. */
   private List<Result> ofFluid() {
-    return new ResultRows(said, facts)
-        .ofFluid().stream().map(LetterPaper::withoutInterval).toList();
+    List<Result> all =
+        new ArrayList<>(
+            new ResultRows(said, facts)
+                .ofFluid().stream().map(LetterPaper::withoutInterval).toList());
+    TestWords.of(said).stream()
+        .map(t -> worded(t.name(), t.detail(), t.result()))
+        .forEach(all::add);
+    return all;
   }
 
   /** The answer and its weakest link, a sentence each. */
@@ -148,6 +155,9 @@ final class LetterPaper {
     if (said.workup().clinical().isEvidenceStated() && !said.alerts().isInfant()) {
       said.weighed().criteria().stream().map(LetterPaper::criteria).forEach(all::add);
     }
+    TestWords.of(said).stream()
+        .map(t -> worded(t.name(), t.detail(), t.result()))
+        .forEach(all::add);
     waiting().stream().map(this::outstanding).forEach(all::add);
     List<String> notDone = rows.notDone();
     if (!notDone.isEmpty()) {
@@ -173,7 +183,7 @@ final class LetterPaper {
 
   private Result outstanding(SentTest test) {
     String due = test.dueAt().map(t -> "due " + times.day(t)).orElse("");
-    return worded(test.test().term(), due, "outstanding");
+    return worded(test.test().term(), due, TestWords.OUTSTANDING);
   }
 
   private static Result worded(String name, String limit, String word) {
@@ -200,7 +210,7 @@ final class LetterPaper {
         Line.of(
             said.alerts().isSilentOfMs()
                 ? unsaid()
-                : said(Conclusion.class::isInstance).map(LetterPaper::meaning).orElse(OPEN)));
+                : said(Conclusion.class::isInstance).map(this::meaning).orElse(OPEN)));
     said.statements().stream()
         .filter(s -> s instanceof UrgentStatement || s instanceof Said)
         .filter(s -> !s.isUrgent())
@@ -234,7 +244,7 @@ final class LetterPaper {
 
   private static final String OPEN = "From this sample the question cannot be answered either way.";
 
-  private static String meaning(Statement answer) {
+  private String meaning(Statement answer) {
     return switch ((Conclusion) answer) {
       case Conclusion.SynthesisDemonstrated yes ->
           "The immune system is active inside the central nervous system. This fits multiple"
@@ -244,6 +254,9 @@ final class LetterPaper {
               + " and not settled by these numbers alone.";
       case Conclusion.SynthesisEquivocal unclear ->
           "The result neither supports nor weakens the suspicion.";
+      case Conclusion.SynthesisNotDemonstrated no when !said.alerts().treatments().isEmpty() ->
+          "What was given before can hide antibody made inside the central nervous system: nothing"
+              + " follows for or against multiple sclerosis.";
       case Conclusion.SynthesisNotDemonstrated no ->
           "Multiple sclerosis becomes less likely by this, and stays possible: some people who have"
               + " it never show antibody made inside the central nervous system.";
@@ -267,6 +280,7 @@ final class LetterPaper {
 
   private Table next() {
     List<Row> rows = new ArrayList<>();
+    asked(rows);
     for (Statement statement : said.statements()) {
       if (statement instanceof NextStep step) {
         rows.add(Row.of(step.text(), "the treating neurologist", byWhen(step)));
@@ -285,13 +299,31 @@ final class LetterPaper {
         .min(Comparator.naturalOrder())
         .map(t -> Row.of(CALL, CLINICIAN, soon(t)))
         .ifPresent(rows::add);
+    asked(rows);
     chased(rows);
     rows.add(
         Row.of("Ask the person to speak with a doctor; results follow then.", CLINICIAN, "today"));
     return told(rows);
   }
 
+  /** What each urgent rule asks for that nobody has answered. */
+  private void asked(List<Row> rows) {
+    said.alerts().urgent().holding().stream()
+        .filter(u -> u.answered().isEmpty() && !u.words().act().isEmpty())
+        .map(
+            u ->
+                Row.of(
+                    (u.isOpen() ? "" : u.words().say() + " ") + u.words().act(),
+                    "the treating neurologist",
+                    soon(u.tier())))
+        .forEach(rows::add);
+  }
+
   private void chased(List<Row> rows) {
+    TestWords.of(said).stream()
+        .filter(t -> t.result().equals(TestWords.OUTSTANDING))
+        .map(t -> Row.of("Chase the result: " + t.name() + ".", CLINICIAN, WHEN_REPORTED))
+        .forEach(rows::add);
     waiting()
         .forEach(
             t ->
@@ -307,7 +339,11 @@ final class LetterPaper {
   }
 
   private static String soon(Tier tier) {
-    return tier == Tier.T0 ? "now, by telephone" : "today";
+    return switch (tier) {
+      case T0 -> "now, by telephone";
+      case T1 -> "today";
+      case T2 -> "before this is signed";
+    };
   }
 
   private static String byWhen(NextStep step) {

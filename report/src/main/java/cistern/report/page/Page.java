@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The papers of an interpretation, each built once and set as text, for a screen or for print.
@@ -124,14 +125,25 @@ public record Page(String software, Facts facts, PatientWords words, Optional<St
     List<String> parts = new ArrayList<>();
     Person person = said.panel().panel().person();
     person.id().ifPresent(id -> parts.add("person " + id));
-    person.ageYears().ifPresent(a -> parts.add(age(a)));
+    age(person).ifPresent(parts::add);
     person.sex().ifPresent(parts::add);
     parts.add(when.of("CSF", said.panel().panel().csf()));
     parts.add(when.serum(said.panel()));
     return String.join(" · ", parts);
   }
 
-  private static String age(double years) {
+  /** In days where it was given so. */
+  private static Optional<String> age(Person person) {
+    OptionalDouble days = person.infant().ageDays();
+    if (days.isPresent()) {
+      return Optional.of(Printed.decimals(days.getAsDouble(), 0) + " days");
+    }
+    return person.ageYears().isPresent()
+        ? Optional.of(years(person.ageYears().getAsDouble()))
+        : Optional.empty();
+  }
+
+  private static String years(double years) {
     return Printed.decimals(years, years == Math.rint(years) ? 0 : 1) + " years";
   }
 

@@ -198,8 +198,12 @@ final class ResultRows {
             "Bands",
             "oligoclonal bands",
             new Amount(count, count.isEmpty() ? "" : "CSF-only", ""),
-            new Judgement(
-                "< " + bands.cutOff(), Optional.of(shape(bands.verdict())), bands.verdict().word()),
+            said.alerts().isBandsUnknown()
+                ? new Judgement("", Optional.of(Verdict.UNDETERMINED), "not usable")
+                : new Judgement(
+                    "< " + bands.cutOff(),
+                    Optional.of(shape(bands.verdict())),
+                    bands.verdict().word()),
             String.join(BETWEEN, BandWords.remarks(bands)),
             Optional.empty(),
             bands.grounds()));

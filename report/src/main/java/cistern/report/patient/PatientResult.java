@@ -18,9 +18,13 @@ import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.Paper.Section;
 import cistern.statement.Conclusion;
 import cistern.statement.Statement;
+import cistern.urgent.Tier;
+import cistern.urgent.Urgency;
+import cistern.urgent.UrgentRules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What was found, for the person, at about the reading age of twelve: what was tested, what was
@@ -56,35 +60,54 @@ public final class PatientResult {
   }
 
   private Paper paper() {
-    boolean isToday = said.alerts().isSilencing();
+    boolean isSilent = said.alerts().isSilencing();
+    String when = isEmergencyAfterwards() ? "now" : "today";
     String invented = said.cautions().contains(Caution.INVENTED) ? " " + words.of("invented") : "";
     Seal seal =
         signed.<Seal>map(Seal.Signed::new).orElseGet(() -> new Seal.Unsigned(words.of("draft")));
     return new Paper(
         new Paper.Front(
             Paper.Kind.PATIENT,
-            words.of(isToday ? "today.title" : "result.title"),
+            words.of(isSilent ? when + ".title" : "result.title"),
             "",
             words.of("banner") + invented,
             words.locale(),
             seal),
         List.of(),
-        isToday ? today() : result(),
+        isSilent ? waiting(when) : result(),
         words.of("made", software, said.workup().id()));
   }
 
-  private List<Section> today() {
-    return List.of(new Section("", List.of(new Paragraphs(words.list("today")))), call());
+  /** Whether what was told after the puncture cannot wait for a call. */
+  private boolean isEmergencyAfterwards() {
+    return afterwards().anyMatch(u -> u.tier() == Tier.T0);
+  }
+
+  /** What holds after the puncture and nobody has answered. */
+  private Stream<Urgency> afterwards() {
+    return said.alerts().urgent().holding().stream()
+        .filter(u -> !UrgentRules.codes().contains(u.code()) && u.answered().isEmpty());
+  }
+
+  private List<Section> waiting(String when) {
+    return List.of(new Section("", List.of(new Paragraphs(words.list(when)))), call());
   }
 
   private List<Section> result() {
+    boolean isUnwell = afterwards().findAny().isPresent();
     List<Section> all = new ArrayList<>();
+    if (isUnwell) {
+      all.add(new Section("", List.of(new Paragraphs(List.of(line("today.unwell"))))));
+      all.add(call());
+    }
     all.add(part("result.tested", tested(), new Picture(PatientDrawing.needle(words))));
     all.add(found());
     all.add(part("result.means", words.list("result.means." + meaning())));
     all.add(part("result.not-told", notTold()));
     all.add(part("result.next", next()));
-    all.add(call());
+    if (!isUnwell) {
+      all.add(call());
+    }
     all.add(part("result.ask", words.list("result.ask")));
     return all;
   }

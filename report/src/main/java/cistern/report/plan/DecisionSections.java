@@ -27,7 +27,7 @@ final class DecisionSections {
     this.times = times;
   }
 
-  /** What holds and nobody has answered, one sentence each; then what could hold. */
+  /** What holds, one sentence each; then what could hold of a fluid that was drawn. */
   List<Line> urgent() {
     List<Line> lines = new ArrayList<>();
     for (Urgency urgency : plan.urgent()) {
@@ -45,7 +45,7 @@ final class DecisionSections {
     String open =
         String.join(
             " ", plan.urgent().stream().filter(u -> !u.holds()).map(u -> u.words().say()).toList());
-    if (!open.isEmpty()) {
+    if (plan.isDone() && !open.isEmpty()) {
       lines.add(Line.of("Not settled, ask now: " + open));
     }
     return lines;
@@ -66,8 +66,13 @@ final class DecisionSections {
 
   /** The sentence of what leads; where it only repeats the verdict, its reasons. */
   private String because(Contraindication one) {
-    String verdict = plan.decision().verdict().go().text() + ".";
-    return one.text().equals(verdict) ? String.join("; ", one.reasons()) + "." : one.text();
+    String verdict = plan.decision().verdict().go().text();
+    if (one.text().equals(verdict + ".")) {
+      return String.join("; ", one.reasons()) + ".";
+    }
+    return one.text().startsWith(verdict + ": ")
+        ? one.text().substring(verdict.length() + 2)
+        : one.text();
   }
 
   /** What gives the verdict. */
@@ -102,7 +107,7 @@ final class DecisionSections {
   private List<Line> lines(Answer state) {
     return plan.decision().contraindications().stream()
         .filter(c -> c.present() == state)
-        .filter(c -> state == Answer.YES || c.asks() != Contraindication.Go.GO)
+        .filter(c -> c.asks() != Contraindication.Go.GO)
         .map(c -> new Line(line(c), c.grounds()))
         .toList();
   }

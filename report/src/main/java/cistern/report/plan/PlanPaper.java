@@ -5,6 +5,7 @@ import cistern.finding.Printed;
 import cistern.interpretation.Workup;
 import cistern.puncture.PuncturePlan;
 import cistern.puncture.ResultEffect;
+import cistern.puncture.decision.Contraindication;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.headache.HeadacheRisk;
 import cistern.puncture.readiness.Guidance;
@@ -85,9 +86,15 @@ public final class PlanPaper {
     listed("What stands in the way, by weight", decision.present()).ifPresent(all::add);
     listed("Open: ask", decision.open()).ifPresent(all::add);
     new BleedingSections(plan, times).first().ifPresent(all::add);
-    all.add(new TubeSections(plan.tubes()).first());
+    if (!isForbidden()) {
+      all.add(new TubeSections(plan.tubes()).first());
+    }
     all.add(WhoIsTold.of(plan));
     return all;
+  }
+
+  private boolean isForbidden() {
+    return plan.decision().verdict().go() == Contraindication.Go.DO_NOT;
   }
 
   /** A short list; what is over stands in the annex. */
@@ -142,16 +149,15 @@ public final class PlanPaper {
 
   /** What is urgent, whether to go on, and whether the result would matter. */
   private List<Line> answer() {
-    List<Line> lines = new ArrayList<>();
-    lines.addAll(decision.urgent());
-    if (plan.isDone() && decision.urgent().isEmpty()) {
-      lines.add(Line.of(plan.afterwards().headache().conclusion()));
+    if (plan.isDone()) {
+      return decision.urgent().isEmpty()
+          ? List.of(Line.of(plan.afterwards().headache().conclusion()))
+          : decision.urgent();
     }
-    if (!plan.isDone()) {
-      lines.add(decision.verdict());
-      lines.add(Line.of(effect()));
-      lines.add(Line.of(NO_PROMISE));
-    }
+    List<Line> lines = new ArrayList<>(decision.urgent());
+    lines.add(isForbidden() ? 0 : lines.size(), decision.verdict());
+    lines.add(Line.of(effect()));
+    lines.add(Line.of(NO_PROMISE));
     return lines;
   }
 

@@ -1,6 +1,7 @@
 package cistern.report.plan;
 
 import cistern.puncture.PuncturePlan;
+import cistern.puncture.decision.Contraindication;
 import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.HoldVerdict;
 import cistern.puncture.guideline.Precaution;
@@ -49,7 +50,9 @@ final class WhoIsTold {
         .filter(p -> p.code().equals("allergy"))
         .map(p -> Row.of("who does the puncture", p.text(), "before the tray is laid"))
         .forEach(rows::add);
-    rows.add(Row.of("the laboratory", tubes(plan.tubes().tubes()), "before the draw"));
+    if (plan.decision().verdict().go() != Contraindication.Go.DO_NOT) {
+      rows.add(Row.of("the laboratory", tubes(plan.tubes().tubes()), "before the draw"));
+    }
     rows.add(
         Row.of(
             "the person", "whom to call, and when: the page for the person", "before they leave"));
