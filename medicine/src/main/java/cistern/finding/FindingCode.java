@@ -94,6 +94,8 @@ public enum FindingCode {
     RATIO,
     /** Measured in CSF alone. */
     CSF,
+    /** Measured in serum, or in plasma that stands for it, alone. */
+    SERUM,
     /** Measured in CSF, less what the blood brought. */
     CORRECTED
   }
@@ -172,6 +174,9 @@ public enum FindingCode {
 
   /** The samples that enter it as factors or divisors. */
   public List<Sample> samples() {
+    if (kind == Kind.SERUM) {
+      return List.of(Sample.serum(analyte));
+    }
     Set<Sample> samples = new LinkedHashSet<>();
     analytes().forEach(a -> samples.add(Sample.csf(a)));
     if (isPaired()) {
@@ -189,7 +194,7 @@ public enum FindingCode {
   private boolean isPaired() {
     return switch (kind) {
       case QUOTIENT, FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX, RATIO -> true;
-      case REACTION, CSF -> false;
+      case REACTION, CSF, SERUM -> false;
       case CORRECTED -> analyte.isPaired();
     };
   }
@@ -197,7 +202,7 @@ public enum FindingCode {
   private boolean isComparedWithAlbumin() {
     return switch (kind) {
       case FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX -> true;
-      case QUOTIENT, REACTION, RATIO, CSF, CORRECTED -> false;
+      case QUOTIENT, REACTION, RATIO, CSF, SERUM, CORRECTED -> false;
     };
   }
 
@@ -220,7 +225,7 @@ public enum FindingCode {
     return switch (kind) {
       case QUOTIENT, FRACTION, INDEX, ANTIBODY_INDEX, REACTION, RATIO -> CanonicalUnit.ONE;
       case RATE -> CanonicalUnit.MG_PER_DAY;
-      case LOCAL, CSF, CORRECTED -> analyte.unit();
+      case LOCAL, CSF, SERUM, CORRECTED -> analyte.unit();
     };
   }
 
@@ -232,11 +237,11 @@ public enum FindingCode {
       case INDEX, ANTIBODY_INDEX, RATIO -> Print.INDEX;
       case RATE -> Print.RATE;
       case REACTION -> Print.COUNT;
-      case LOCAL, CSF, CORRECTED ->
+      case LOCAL, CSF, SERUM, CORRECTED ->
           switch (analyte.unit()) {
             case MG_PER_L -> Print.CONCENTRATION;
             case PER_UL -> Print.COUNT;
-            case MMOL_PER_L, NG_PER_ML, ONE, MG_PER_DAY, ARBITRARY -> Print.RATE;
+            case MMOL_PER_L, NG_PER_ML, NG_PER_L, ONE, MG_PER_DAY, ARBITRARY -> Print.RATE;
           };
     };
   }
