@@ -72,7 +72,9 @@ public enum FindingCode {
   IGA_CORRECTED(Kind.CORRECTED, "iga-corrected", "CSF IgA without the blood", Analyte.IGA),
   IGM_CORRECTED(Kind.CORRECTED, "igm-corrected", "CSF IgM without the blood", Analyte.IGM),
   ALBUMIN_CORRECTED(
-      Kind.CORRECTED, "albumin-corrected", "CSF albumin without the blood", Analyte.ALBUMIN);
+      Kind.CORRECTED, "albumin-corrected", "CSF albumin without the blood", Analyte.ALBUMIN),
+  NEUROFILAMENT_LIGHT(
+      Kind.SERUM, "neurofilament-light", "neurofilament light", Analyte.NEUROFILAMENT_LIGHT);
 
   /** What a quantity is made of. */
   public enum Kind {

@@ -19,6 +19,7 @@ public final class FluidFindings {
   private final Measured leukocytes;
   private final Measured erythrocytes;
   private final Measured myelin;
+  private final NeurofilamentLight neurofilament;
 
   private FluidFindings(Facts facts) {
     this.facts = facts;
@@ -28,6 +29,7 @@ public final class FluidFindings {
     leukocytes = Measured.leukocytes(facts);
     erythrocytes = Measured.erythrocytes(facts);
     myelin = Measured.myelinBasicProtein(facts);
+    neurofilament = NeurofilamentLight.of(facts);
   }
 
   /** The rules under some facts. */
@@ -55,7 +57,8 @@ public final class FluidFindings {
         protein.interpret(panel),
         leukocytes.interpret(panel, leukocyteLimits(panel)),
         erythrocytes.interpret(panel),
-        myelin.interpret(panel));
+        myelin.interpret(panel),
+        neurofilament.interpret(panel));
   }
 
   private Finding ratio(CheckedPanel panel) {

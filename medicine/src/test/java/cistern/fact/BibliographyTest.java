@@ -41,6 +41,7 @@ class BibliographyTest {
           Map.entry("spanos-1989", CITATION_SEEN),
           Map.entry("zeidan-2006", CITATION_SEEN),
           Map.entry("hegen-2016", TITLE_SEEN),
+          Map.entry("benkert-2022", TITLE_SEEN),
           Map.entry("reiber-2019", RECALLED),
           Map.entry("horlocker-2003", TITLE_SEEN),
           Map.entry("innsbruck-kappa", WORDS),
