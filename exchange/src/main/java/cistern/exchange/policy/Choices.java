@@ -3,6 +3,7 @@ package cistern.exchange.policy;
 import cistern.barrier.AgeLimits;
 import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
+import cistern.barrier.QuotientLimits;
 import cistern.exchange.lab.Loinc;
 import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
@@ -33,6 +34,8 @@ final class Choices {
           List.of(FourPlusAgeOverFifteen.RULE, EightPlusAgeOverTwentyFive.RULE),
           TotalProtein.RULE_KEY,
           List.of(TotalProtein.FIXED, TotalProtein.BY_AGE),
+          QuotientLimits.RULE_KEY,
+          QuotientLimits.RULES,
           Loinc.POLICY_KEY,
           List.of(Loinc.WITHHELD, Loinc.WRITTEN),
           "page.paper",
