@@ -1,6 +1,7 @@
 package cistern.barrier;
 
 import cistern.fact.Facts;
+import cistern.measurement.Interval;
 import java.util.Optional;
 
 /** The age limits of the albumin quotient and which of them is in force. */
@@ -46,6 +47,11 @@ public final class AgeLimits {
   /** The adult rule that is not in force. */
   public AgeLimit alternative() {
     return isEightChosen ? four : eight;
+  }
+
+  /** What another laboratory would say of a low quotient of a child; empty where it agrees. */
+  String difference(double ageYears, Interval low) {
+    return isAdult(ageYears) ? "" : children.difference(ageYears, low);
   }
 
   /** A caution when the rule in force was not established at this age; else empty. */

@@ -50,7 +50,10 @@ public final class AlbuminQuotient {
     boolean isLumbar = panel.panel().csf().site().map("lumbar"::equals).orElse(true);
     Finding lumbar =
         isLumbar ? judged : judged.withDoubt("no limit because the fluid is not lumbar");
-    return inputs.doubt().map(lumbar::withDoubt).orElse(lumbar);
+    Finding whole = inputs.doubt().map(lumbar::withDoubt).orElse(lumbar);
+    return whole.verdict() == Verdict.BELOW && age.isPresent()
+        ? whole.withNote(limits.difference(age.getAsDouble(), quotient(inputs)))
+        : whole;
   }
 
   /** The verdict of the adult rule not in force, where both are decided and differ. */

@@ -5,6 +5,7 @@ import cistern.fact.Grounds;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Printed;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -12,6 +13,7 @@ import cistern.panel.CheckedPanel;
 import cistern.panel.Inputs;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What CSF would have held without the blood: C − p·C_serum for proteins (Djukic 2022), the blood's
@@ -26,6 +28,8 @@ public final class BloodCorrection {
   private static final Sample BLOOD_LEUKOCYTES = Sample.blood(Analyte.LEUKOCYTES);
   private static final String PER_LEUKOCYTE = "blood.erythrocytes-per-leukocyte";
   private static final String PROTEIN = "blood.total-protein-per-thousand";
+  private static final String IN_CHILDREN = PROTEIN + ".children";
+  private static final String ADULT = "albumin-quotient.adult-age";
   private static final double THOUSAND = 1000;
 
   private final Facts facts;
@@ -102,7 +106,24 @@ public final class BloodCorrection {
             FindingCode.TOTAL_PROTEIN_CORRECTED,
             minus(simple.interval(csf), brought),
             new Basis(simple, facts.grounds(PROTEIN), protein))
-        .withNote("rule of thumb, the blood was not counted");
+        .withNote("rule of thumb, the blood was not counted")
+        .withNote(inChildren(panel, simple.interval(csf), simple.interval(CSF_CELLS)));
+  }
+
+  /** What the share that was measured in children leaves; empty for adults and unknown ages. */
+  private String inChildren(CheckedPanel panel, Interval protein, Interval cells) {
+    OptionalDouble age = panel.panel().person().ageYears();
+    if (age.isEmpty() || age.getAsDouble() >= facts.number(ADULT)) {
+      return "";
+    }
+    double share = facts.number(IN_CHILDREN);
+    Interval left = minus(protein, cells.times(share / THOUSAND));
+    String value =
+        left.isExact() && left.lower() >= 0
+            ? ": " + Printed.significant(left.lower()) + " mg/L"
+            : "";
+    return "in children %s mg/L for 1,000 erythrocytes was measured%s"
+        .formatted(Printed.significant(share), value);
   }
 
   private Finding unjudged(CheckedPanel panel, Analyte analyte, FindingCode code) {

@@ -3,7 +3,10 @@ package cistern.barrier;
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
 import cistern.finding.Limits;
+import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.Verdict;
+import cistern.measurement.Interval;
 import java.util.List;
 
 /** Limits of the albumin quotient under 18 years by age, from an assay maker's handbook. */
@@ -21,6 +24,7 @@ public final class ChildrensTable implements AgeLimit {
           "under-7-years",
           "under-16-years",
           "under-18-years");
+  private static final String ELSEWHERE = "albumin-quotient." + RULE + ".elsewhere";
   private static final double MONTHS_PER_YEAR = 12;
   private static final double PER_THOUSAND = 1e-3;
 
@@ -47,6 +51,18 @@ public final class ChildrensTable implements AgeLimit {
     return facts.find(band + ".lower").isPresent()
         ? upper.withLower(facts.number(band + ".lower") * PER_THOUSAND)
         : upper;
+  }
+
+  /** What another laboratory's lower limit would say of a low quotient; empty where it agrees. */
+  String difference(double ageYears, Interval low) {
+    double months = ageYears * MONTHS_PER_YEAR;
+    boolean hasOther =
+        months >= facts.number(ELSEWHERE + ".from") && months < facts.number(ELSEWHERE + ".to");
+    double other = facts.number(ELSEWHERE + ".lower") * PER_THOUSAND;
+    return hasOther && Limits.lower(other).judge(low) == Verdict.WITHIN
+        ? "laboratories differ: by another's lower limit at this age, %s × 10⁻³, it is within"
+            .formatted(Printed.quotient(other))
+        : "";
   }
 
   @Override

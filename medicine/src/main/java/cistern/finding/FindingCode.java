@@ -72,7 +72,9 @@ public enum FindingCode {
   IGA_CORRECTED(Kind.CORRECTED, "iga-corrected", "CSF IgA without the blood", Analyte.IGA),
   IGM_CORRECTED(Kind.CORRECTED, "igm-corrected", "CSF IgM without the blood", Analyte.IGM),
   ALBUMIN_CORRECTED(
-      Kind.CORRECTED, "albumin-corrected", "CSF albumin without the blood", Analyte.ALBUMIN);
+      Kind.CORRECTED, "albumin-corrected", "CSF albumin without the blood", Analyte.ALBUMIN),
+  NEUROFILAMENT_LIGHT(
+      Kind.SERUM, "neurofilament-light", "neurofilament light", Analyte.NEUROFILAMENT_LIGHT);
 
   /** What a quantity is made of. */
   public enum Kind {
@@ -94,6 +96,8 @@ public enum FindingCode {
     RATIO,
     /** Measured in CSF alone. */
     CSF,
+    /** Measured in serum, or in plasma that stands for it, alone. */
+    SERUM,
     /** Measured in CSF, less what the blood brought. */
     CORRECTED
   }
@@ -172,6 +176,9 @@ public enum FindingCode {
 
   /** The samples that enter it as factors or divisors. */
   public List<Sample> samples() {
+    if (kind == Kind.SERUM) {
+      return List.of(Sample.serum(analyte));
+    }
     Set<Sample> samples = new LinkedHashSet<>();
     analytes().forEach(a -> samples.add(Sample.csf(a)));
     if (isPaired()) {
@@ -189,7 +196,7 @@ public enum FindingCode {
   private boolean isPaired() {
     return switch (kind) {
       case QUOTIENT, FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX, RATIO -> true;
-      case REACTION, CSF -> false;
+      case REACTION, CSF, SERUM -> false;
       case CORRECTED -> analyte.isPaired();
     };
   }
@@ -197,7 +204,7 @@ public enum FindingCode {
   private boolean isComparedWithAlbumin() {
     return switch (kind) {
       case FRACTION, LOCAL, INDEX, RATE, ANTIBODY_INDEX -> true;
-      case QUOTIENT, REACTION, RATIO, CSF, CORRECTED -> false;
+      case QUOTIENT, REACTION, RATIO, CSF, SERUM, CORRECTED -> false;
     };
   }
 
@@ -220,7 +227,7 @@ public enum FindingCode {
     return switch (kind) {
       case QUOTIENT, FRACTION, INDEX, ANTIBODY_INDEX, REACTION, RATIO -> CanonicalUnit.ONE;
       case RATE -> CanonicalUnit.MG_PER_DAY;
-      case LOCAL, CSF, CORRECTED -> analyte.unit();
+      case LOCAL, CSF, SERUM, CORRECTED -> analyte.unit();
     };
   }
 
@@ -232,11 +239,11 @@ public enum FindingCode {
       case INDEX, ANTIBODY_INDEX, RATIO -> Print.INDEX;
       case RATE -> Print.RATE;
       case REACTION -> Print.COUNT;
-      case LOCAL, CSF, CORRECTED ->
+      case LOCAL, CSF, SERUM, CORRECTED ->
           switch (analyte.unit()) {
             case MG_PER_L -> Print.CONCENTRATION;
             case PER_UL -> Print.COUNT;
-            case MMOL_PER_L, NG_PER_ML, ONE, MG_PER_DAY, ARBITRARY -> Print.RATE;
+            case MMOL_PER_L, NG_PER_ML, NG_PER_L, ONE, MG_PER_DAY, ARBITRARY -> Print.RATE;
           };
     };
   }

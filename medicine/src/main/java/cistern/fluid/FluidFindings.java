@@ -8,9 +8,12 @@ import cistern.finding.Verdict;
 import cistern.panel.CheckedPanel;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Every rule of this package under one set of facts. */
 public final class FluidFindings {
+
+  private static final String ADULT = "albumin-quotient.adult-age";
 
   private final Facts facts;
   private final GlucoseRatio glucose;
@@ -19,6 +22,7 @@ public final class FluidFindings {
   private final Measured leukocytes;
   private final Measured erythrocytes;
   private final Measured myelin;
+  private final NeurofilamentLight neurofilament;
 
   private FluidFindings(Facts facts) {
     this.facts = facts;
@@ -28,6 +32,7 @@ public final class FluidFindings {
     leukocytes = Measured.leukocytes(facts);
     erythrocytes = Measured.erythrocytes(facts);
     myelin = Measured.myelinBasicProtein(facts);
+    neurofilament = NeurofilamentLight.of(facts);
   }
 
   /** The rules under some facts. */
@@ -55,7 +60,8 @@ public final class FluidFindings {
         protein.interpret(panel),
         leukocytes(panel),
         erythrocytes.interpret(panel),
-        myelin.interpret(panel));
+        myelin.interpret(panel),
+        neurofilament.interpret(panel));
   }
 
   private Finding leukocytes(CheckedPanel panel) {
@@ -68,17 +74,27 @@ public final class FluidFindings {
   private Finding ratio(CheckedPanel panel) {
     Finding ratio = glucose.interpret(panel);
     boolean isInfant = Infancy.of(panel.panel().person(), facts).isPresent();
-    return isInfant && ratio.hasValue()
-        ? ratio
-            .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
-            .withNote("no limit of the ratio in the first 90 days")
-        : ratio;
+    return byAge(
+        isInfant && ratio.hasValue()
+            ? ratio
+                .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
+                .withNote("no limit of the ratio in the first 90 days")
+            : ratio,
+        panel);
+  }
+
+  /** In children, what is published by age stands beside a limit that knows none. */
+  private Finding byAge(Finding finding, CheckedPanel panel) {
+    OptionalDouble age = panel.panel().person().ageYears();
+    return finding.hasValue() && age.isPresent() && age.getAsDouble() < facts.number(ADULT)
+        ? finding.withNote(facts.word(finding.code().code() + ".by-age"))
+        : finding;
   }
 
   /** In the first 90 days a value between the two cuts has no verdict. */
   private Finding lactate(CheckedPanel panel) {
     if (Infancy.of(panel.panel().person(), facts).isEmpty()) {
-      return lactate.interpret(panel);
+      return byAge(lactate.interpret(panel), panel);
     }
     Finding judged =
         lactate.interpret(
@@ -86,8 +102,10 @@ public final class FluidFindings {
             Limits.grey(
                 Threshold.over(facts.number("infant.lactate.within.to")),
                 Threshold.from(facts.number("infant.lactate.above.from"))));
-    return judged.verdict() == Verdict.BORDERLINE
-        ? judged.withDoubt("no verdict between the two cuts of the first 90 days")
-        : judged;
+    return byAge(
+        judged.verdict() == Verdict.BORDERLINE
+            ? judged.withDoubt("no verdict between the two cuts of the first 90 days")
+            : judged,
+        panel);
   }
 }

@@ -1,6 +1,6 @@
 /**
- * What the fluid itself shows: cells, protein, glucose, lactate and myelin basic protein. Uses the
- * panel.
+ * What a fluid shows by itself: cells, protein, glucose, lactate and traces of nerve tissue. Uses
+ * the panel.
  */
 @NullMarked
 package cistern.fluid;

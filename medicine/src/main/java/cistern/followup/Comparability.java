@@ -1,6 +1,7 @@
 package cistern.followup;
 
 import cistern.analysis.Puncture;
+import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
 import cistern.measurement.Measurement;
@@ -27,7 +28,26 @@ record Comparability(Puncture earlier, Puncture later) {
     return site(samples)
         .or(() -> pairing(samples))
         .or(() -> suspected(samples))
-        .or(() -> assay(samples));
+        .or(() -> assay(samples))
+        .or(() -> assayUnnamed(quantity));
+  }
+
+  /**
+   * A trace in blood has another number on every platform: two that are not named don't compare.
+   */
+  private Optional<String> assayUnnamed(ComparedQuantity quantity) {
+    return switch (quantity) {
+      case ComparedQuantity.Derived derived
+          when derived.finding().kind() == FindingCode.Kind.SERUM && !isAssayStated(quantity) ->
+          Optional.of("the assay of " + quantity.term() + " is not stated at both punctures");
+      case ComparedQuantity.Derived derived -> Optional.empty();
+      case ComparedQuantity.Measured measured -> Optional.empty();
+    };
+  }
+
+  private boolean isAssayStated(ComparedQuantity quantity) {
+    return quantity.samples().stream()
+        .allMatch(s -> assay(earlier, s).isPresent() && assay(later, s).isPresent());
   }
 
   private Optional<String> site(List<Sample> samples) {
@@ -82,10 +102,7 @@ record Comparability(Puncture earlier, Puncture later) {
   /** What to keep in mind although it compares. */
   List<String> doubts(ComparedQuantity quantity) {
     List<String> doubts = new ArrayList<>();
-    boolean isStated =
-        quantity.samples().stream()
-            .allMatch(s -> assay(earlier, s).isPresent() && assay(later, s).isPresent());
-    if (!isStated) {
+    if (!isAssayStated(quantity)) {
       doubts.add("the assay is not stated at both punctures");
     }
     if (usesImmunoglobulin(quantity)) {

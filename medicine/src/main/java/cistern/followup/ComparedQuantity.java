@@ -111,7 +111,7 @@ sealed interface ComparedQuantity {
 
   private static Scale scale(FindingCode code) {
     return switch (code.kind()) {
-      case QUOTIENT, INDEX, RATIO, CSF -> Scale.PRODUCT;
+      case QUOTIENT, INDEX, RATIO, CSF, SERUM -> Scale.PRODUCT;
       case ANTIBODY_INDEX -> Scale.BY_INTERVAL;
       case FRACTION, LOCAL, RATE, REACTION, CORRECTED -> Scale.NONE;
     };

@@ -3,6 +3,7 @@ package cistern.measurement;
 import static cistern.measurement.CanonicalUnit.ARBITRARY;
 import static cistern.measurement.CanonicalUnit.MG_PER_L;
 import static cistern.measurement.CanonicalUnit.MMOL_PER_L;
+import static cistern.measurement.CanonicalUnit.NG_PER_L;
 import static cistern.measurement.CanonicalUnit.NG_PER_ML;
 import static cistern.measurement.CanonicalUnit.ONE;
 import static cistern.measurement.CanonicalUnit.PER_UL;
@@ -32,6 +33,7 @@ public enum Analyte {
   EOSINOPHILS("eosinophils", "eosinophils", ONE, Family.FRACTION),
   PLASMA_CELLS("plasma-cells", "plasma cells", ONE, Family.FRACTION),
   MYELIN_BASIC_PROTEIN("myelin-basic-protein", "myelin basic protein", NG_PER_ML, Family.PROTEIN),
+  NEUROFILAMENT_LIGHT("neurofilament-light", "neurofilament light", NG_PER_L, Family.PROTEIN),
   MEASLES_IGG("measles-igg", "measles IgG", ARBITRARY, Family.SPECIFIC_ANTIBODY),
   RUBELLA_IGG("rubella-igg", "rubella IgG", ARBITRARY, Family.SPECIFIC_ANTIBODY),
   VARICELLA_ZOSTER_IGG(

@@ -8,6 +8,8 @@ public enum CanonicalUnit {
   MMOL_PER_L("mmol/L"),
   /** Mass concentration of traces. */
   NG_PER_ML("ng/mL"),
+  /** Mass concentration of traces in blood; the same number as pg/mL. */
+  NG_PER_L("ng/L"),
   /** Cells. */
   PER_UL("/uL"),
   /** A fraction from 0 to 1, a quotient, an index, a count. */

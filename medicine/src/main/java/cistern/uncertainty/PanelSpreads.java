@@ -46,7 +46,7 @@ final class PanelSpreads {
       case RATE -> Optional.of(rate());
       case ANTIBODY_INDEX -> Optional.of(antibody(analyte));
       case REACTION -> Optional.empty();
-      case CSF -> Optional.of(errors.csf(analyte));
+      case CSF, SERUM -> Optional.of(errors.get(code.samples().getFirst()));
       case CORRECTED ->
           Optional.of(
               code == FindingCode.LEUKOCYTES_CORRECTED
@@ -104,7 +104,7 @@ final class PanelSpreads {
                   .map(low -> of(analyte, new Curve.Limit(low)).chanceOverLimit())
                   .orElse(1.0)
               : cut.map(c -> over(finding, c)).orElse(1.0);
-      case LOCAL, INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED ->
+      case LOCAL, INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED ->
           cut.map(c -> over(finding, c)).orElse(1.0);
     };
   }

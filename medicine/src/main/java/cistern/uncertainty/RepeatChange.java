@@ -46,7 +46,7 @@ public record RepeatChange(Map<FindingCode, Double> each) {
   private static boolean isCounted(Finding finding, PanelErrors errors) {
     boolean isOneOfThem =
         switch (finding.code().kind()) {
-          case QUOTIENT, FRACTION, INDEX, RATE, ANTIBODY_INDEX, RATIO, CSF -> true;
+          case QUOTIENT, FRACTION, INDEX, RATE, ANTIBODY_INDEX, RATIO, CSF, SERUM -> true;
           case LOCAL, REACTION, CORRECTED -> false;
         };
     return isOneOfThem

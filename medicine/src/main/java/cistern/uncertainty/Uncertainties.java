@@ -125,7 +125,7 @@ public final class Uncertainties {
           rules
               .glucose()
               .chanceOver(spreads.errors().csf(analyte), spreads.errors().serum(analyte));
-      case INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED ->
+      case INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED ->
           spreads.find(code).orElseThrow().chanceOver(cut.at());
     };
   }

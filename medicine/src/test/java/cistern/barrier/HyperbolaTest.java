@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import cistern.checks.OutsideCheck;
+import cistern.fact.FactValue;
 import cistern.fact.Facts;
+import cistern.fact.Policy;
+import cistern.fact.Status;
 import cistern.measurement.Analyte;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -38,7 +42,7 @@ class HyperbolaTest {
       for (double[] row : TABLE) {
         double q = row[0] * 1e-3;
         assertThat(IGG.lower().orElseThrow().at(q) * 1e3).isCloseTo(row[1], within(1e-6));
-        assertThat(IGG.mean().at(q) * 1e3).isCloseTo(row[2], within(1e-6));
+        assertThat(IGG.mean().orElseThrow().at(q) * 1e3).isCloseTo(row[2], within(1e-6));
         assertThat(IGG.upper().at(q) * 1e3).isCloseTo(row[3], within(1e-6));
         assertThat(upper(Analyte.IGA, q) * 1e3).isCloseTo(row[4], within(1e-6));
         assertThat(upper(Analyte.IGM, q) * 1e3).isCloseTo(row[5], within(1e-6));
@@ -50,12 +54,31 @@ class HyperbolaTest {
           .toTable("50 of 50 agree");
     }
 
+    /** Reiber and Felgenhauer 1987 as printed, at QAlb 5e-3 and 10e-3; computed outside. */
+    @Test
+    void limits_byTheConstantsOf1987_areThoseOfTheFormulaAndStandAlone() {
+      Policy.Change change = new Policy.Change(new FactValue.Word("reiber-1987"), "test");
+      Facts facts = FACTS.with(new Policy("old", Map.of(QuotientLimits.RULE_KEY, change)));
+      double[][] printed = {{3.260, 6.779}, {2.278, 4.560}, {1.099, 2.777}};
+      Analyte[] classes = {Analyte.IGG, Analyte.IGA, Analyte.IGM};
+      for (int i = 0; i < classes.length; i++) {
+        QuotientLimits limits = QuotientLimits.of(facts, classes[i]);
+        assertThat(limits.upper().at(5e-3) * 1e3).isCloseTo(printed[i][0], within(5e-4));
+        assertThat(limits.upper().at(10e-3) * 1e3).isCloseTo(printed[i][1], within(5e-4));
+        assertThat(limits.mean()).isEmpty();
+        assertThat(limits.lower()).isEmpty();
+        assertThat(limits.rule()).isEqualTo("reiber-1987");
+        assertThat(limits.grounds().status()).isEqualTo(Status.READ);
+      }
+      assertThat(QuotientLimits.of(facts, Analyte.KAPPA).rule()).isEqualTo("reiber-2019");
+    }
+
     /** Reiber 2019 as printed, at QAlb 5e-3: 16.704 × 10⁻³. */
     @Test
     void limit_ofKappa_isThePrintedFormula() {
       assertThat(upper(Analyte.KAPPA, 5e-3) * 1e3).isCloseTo(16.704, within(5e-4));
       assertThat(upper(Analyte.KAPPA, 20e-3) * 1e3).isCloseTo(59.844, within(5e-4));
-      assertThat(QuotientLimits.of(FACTS, Analyte.KAPPA).mean().at(10e-3) * 1e3)
+      assertThat(QuotientLimits.of(FACTS, Analyte.KAPPA).mean().orElseThrow().at(10e-3) * 1e3)
           .isCloseTo(17.619, within(1e-3));
     }
 
@@ -116,8 +139,9 @@ class HyperbolaTest {
       for (Analyte analyte : new Analyte[] {Analyte.IGG, Analyte.IGA, Analyte.IGM}) {
         QuotientLimits limits = QuotientLimits.of(FACTS, analyte);
         for (double q = 0.5e-3; q <= 150e-3; q *= 1.05) {
-          assertThat(limits.lower().orElseThrow().at(q)).isLessThan(limits.mean().at(q));
-          assertThat(limits.mean().at(q)).isLessThan(limits.upper().at(q));
+          double mean = limits.mean().orElseThrow().at(q);
+          assertThat(limits.lower().orElseThrow().at(q)).isLessThan(mean);
+          assertThat(mean).isLessThan(limits.upper().at(q));
         }
       }
     }

@@ -22,8 +22,6 @@ class BibliographyTest {
       "journal, volume and page seen in another text, no number: PubMed's search by them";
   private static final String TITLE_SEEN =
       "title seen in another text, volume and page not: PubMed's search by the recalled ones";
-  private static final String RECALLED =
-      "author, year and journal seen, the rest not: PubMed's search by recalled volume and page";
   private static final String WORDS =
       "no volume, page or number seen: PubMed's search by title, or journal, year and subject";
   private static final String LABEL = "a label is replaced when revised: the search gives today's";
@@ -34,15 +32,11 @@ class BibliographyTest {
   /** The entries that no number and no page of their own lead to, with the reason. */
   private static final Map<String, String> WITHOUT_IDENTIFIER =
       Map.ofEntries(
-          Map.entry("schiffer-2018", CITATION_SEEN),
-          Map.entry("tintore-2001", CITATION_SEEN),
-          Map.entry("stockholm-1994", CITATION_SEEN),
           Map.entry("castrillo-2015", CITATION_SEEN),
           Map.entry("montmollin-2022", CITATION_SEEN),
           Map.entry("spanos-1989", CITATION_SEEN),
-          Map.entry("zeidan-2006", CITATION_SEEN),
           Map.entry("hegen-2016", TITLE_SEEN),
-          Map.entry("reiber-2019", RECALLED),
+          Map.entry("benkert-2022", TITLE_SEEN),
           Map.entry("horlocker-2003", TITLE_SEEN),
           Map.entry("innsbruck-kappa", WORDS),
           Map.entry("japan-2017", WORDS),

@@ -170,6 +170,25 @@ class ComparisonsTest {
           .satisfies(c -> assertThat(c.note()).contains("assay is not stated"));
     }
 
+    /** A trace of blood is another number on another platform. */
+    @Test
+    void compare_bloodAlone_onlyWhereBothAssaysAreNamedAlike() {
+      Sample light = Sample.serum(Analyte.NEUROFILAMENT_LIGHT);
+      Optional<String> simoa = Optional.of("Simoa");
+      Built first = built("a", 0).with(light, Interval.of(8), simoa);
+
+      assertThat(light(first, built("b", 9).with(light, Interval.of(30), simoa)).verdict())
+          .isEqualTo(Change.Verdict.SIGNIFICANT);
+      for (Optional<String> other : List.of(Optional.<String>empty(), Optional.of("Ella"))) {
+        assertThat(light(first, built("b", 9).with(light, Interval.of(30), other)).verdict())
+            .isEqualTo(Change.Verdict.NOT_COMPARABLE);
+      }
+    }
+
+    private Change light(Built earlier, Built later) {
+      return change(compare(earlier, later), "neurofilament-light");
+    }
+
     @Test
     void compare_otherSite_doesNotCompareCsf() {
       Built later = built("b", 9);

@@ -104,7 +104,8 @@ class WorkedExamplesTest {
     /** Bonnan 2018, PMC5945966, introduction: albumin 1:205 goes with IgG 1:440. */
     @Test
     void mean_atTheNormalAlbuminRatio_givesTheNormalIggRatio() {
-      double mean = QuotientLimits.of(Interpreted.FACTS, Analyte.IGG).mean().at(1 / 205.0);
+      double mean =
+          QuotientLimits.of(Interpreted.FACTS, Analyte.IGG).mean().orElseThrow().at(1 / 205.0);
 
       assertThat(1 / mean).isCloseTo(440, within(2.0));
       OutsideCheck.of(
@@ -120,7 +121,7 @@ class WorkedExamplesTest {
       QuotientLimits igm = QuotientLimits.of(Interpreted.FACTS, Analyte.IGM);
 
       assertThat(1 / igm.upper().at(1 / 205.0)).isGreaterThan(900);
-      assertThat(igm.mean().at(1 / 205.0)).isLessThan(0.40e-3);
+      assertThat(igm.mean().orElseThrow().at(1 / 205.0)).isLessThan(0.40e-3);
       OutsideCheck.of(
               "Qmean of IgM under the healthy 95th percentile 0.40e-3",
               "Blennow 1996, PMID 8814421; against it 1:900 of Bonnan 2018",

@@ -32,6 +32,7 @@ final class MonteCarlo {
   private static final int OF_LEUKOCYTES = ANALYTES.indexOf(Analyte.LEUKOCYTES);
   private static final int OF_MEASLES_IGG = ANALYTES.indexOf(Analyte.MEASLES_IGG);
   private static final int OF_MYELIN_BASIC_PROTEIN = ANALYTES.indexOf(Analyte.MYELIN_BASIC_PROTEIN);
+  private static final int OF_NEUROFILAMENT_LIGHT = ANALYTES.indexOf(Analyte.NEUROFILAMENT_LIGHT);
   private static final int OF_TOTAL_PROTEIN = ANALYTES.indexOf(Analyte.TOTAL_PROTEIN);
 
   private static final int ALBUMIN_CORRECTED = at(FindingCode.ALBUMIN_CORRECTED);
@@ -55,6 +56,7 @@ final class MonteCarlo {
   private static final int MEASLES_ANTIBODY_INDEX = at(FindingCode.MEASLES_ANTIBODY_INDEX);
   private static final int MRZ_REACTION = at(FindingCode.MRZ_REACTION);
   private static final int MYELIN_BASIC_PROTEIN = at(FindingCode.MYELIN_BASIC_PROTEIN);
+  private static final int NEUROFILAMENT_LIGHT = at(FindingCode.NEUROFILAMENT_LIGHT);
   private static final int TOTAL_PROTEIN = at(FindingCode.TOTAL_PROTEIN);
   private static final int TOTAL_PROTEIN_CORRECTED = at(FindingCode.TOTAL_PROTEIN_CORRECTED);
 
@@ -67,6 +69,9 @@ final class MonteCarlo {
   private static final double[][] QLOW = {
     {0.33, 2e-6, 0.3e-3}, {0.17, 74e-6, 1.3e-3}, {0.04, 442e-6, 0.82e-3}, {0, 0, 0}
   };
+
+  /** Bornhorst 2022 by decades from 20; before it Simrén 2022. */
+  private static final double[] NEUROFILAMENT = {10, 10, 8.4, 11.4, 15.4, 20.8, 28, 37.9, 51.2};
 
   private static final int[] SYNTHESISED = {OF_IGG, OF_IGA, OF_IGM, OF_KAPPA};
 
@@ -219,6 +224,8 @@ final class MonteCarlo {
     above(ERYTHROCYTES, OF_ERYTHROCYTES, 500);
     double myelin = csf(OF_MYELIN_BASIC_PROTEIN);
     set(MYELIN_BASIC_PROTEIN, myelin, myelin >= 9, grey(myelin, 4));
+    double light = serum(OF_NEUROFILAMENT_LIGHT);
+    set(NEUROFILAMENT_LIGHT, light, light > NEUROFILAMENT[(int) (ageYears / 10)]);
   }
 
   private void above(int code, int analyte, double limit) {

@@ -8,6 +8,7 @@ import cistern.panel.Panel;
 import cistern.panel.Person;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 
@@ -38,13 +39,16 @@ final class RandomPanels {
   }
 
   private void add(Sample sample, double value) {
+    add(sample, value, Optional.empty());
+  }
+
+  private void add(Sample sample, double value, Optional<String> assay) {
     OptionalDouble cv =
         isStated && random.nextInt(3) == 0
             ? OptionalDouble.of(STATED[random.nextInt(STATED.length)])
             : OptionalDouble.empty();
     Measurement plain = Measurement.of(sample, Interval.of(value));
-    results.add(
-        new Measurement(sample, plain.value(), cv, plain.assay(), plain.at(), plain.place()));
+    results.add(new Measurement(sample, plain.value(), cv, assay, plain.at(), plain.place()));
   }
 
   private void pair(Analyte analyte, double serum, double quotient) {
@@ -80,6 +84,7 @@ final class RandomPanels {
       add(Sample.blood(Analyte.HEMATOCRIT), Math.min(0.6, around(0.43, 0.08)));
       add(Sample.serum(Analyte.TOTAL_PROTEIN), around(70_000, 0.05));
     }
+    add(Sample.serum(Analyte.NEUROFILAMENT_LIGHT), around(14, 0.4), Optional.of("Simoa"));
     return Panel.of(Person.aged(age), results);
   }
 }

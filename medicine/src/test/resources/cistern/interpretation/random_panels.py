@@ -238,6 +238,8 @@ def findings(age, hours, inputs):
     corrected("total-protein-corrected", "total-protein", dict(above=500))
     for ig in ("igg", "iga", "igm", "albumin"):
         corrected(ig + "-corrected", ig, None)
+    # blood alone: no panel here measures it, its limits ask for an assay by name
+    put("neurofilament-light", None, "undetermined")
     return out
 
 

@@ -23,6 +23,7 @@ final class Formulas {
       case REACTION -> "how many of the measles, rubella and zoster indices are above";
       case RATIO -> "glucose in CSF ÷ glucose in serum";
       case CSF -> "as measured in CSF";
+      case SERUM -> "as measured in serum or plasma";
       case CORRECTED ->
           code == FindingCode.LEUKOCYTES_CORRECTED
               ? "leukocytes in CSF − those that came with the blood, by the blood's own ratio"

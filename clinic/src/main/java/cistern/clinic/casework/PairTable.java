@@ -60,7 +60,7 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
 
   /** Which quantity speaks for an analyte: the first of these that there is. */
   private static final List<Kind> LEADING =
-      List.of(Kind.QUOTIENT, Kind.ANTIBODY_INDEX, Kind.RATIO, Kind.CSF, Kind.INDEX);
+      List.of(Kind.QUOTIENT, Kind.ANTIBODY_INDEX, Kind.RATIO, Kind.CSF, Kind.SERUM, Kind.INDEX);
 
   /** Its quotient has no published limit that all use; its index has. */
   private static final Set<Analyte> BY_INDEX =
@@ -183,7 +183,7 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
       case QUOTIENT -> "quotient ";
       case INDEX, ANTIBODY_INDEX -> "index ";
       case RATIO -> "ratio ";
-      case CSF, CORRECTED, FRACTION, LOCAL, RATE, REACTION -> "";
+      case CSF, SERUM, CORRECTED, FRACTION, LOCAL, RATE, REACTION -> "";
     };
   }
 

@@ -45,7 +45,7 @@ final class Worked {
       case INDEX -> "(" + quotient(analyte()) + ") ÷ (" + quotient(Analyte.ALBUMIN) + ")";
       case FRACTION -> "1 − " + limit() + " ÷ (" + quotient(analyte()) + ")";
       case LOCAL -> "((" + quotient(analyte()) + ") − " + limit() + ") × " + serum(analyte());
-      case RATE, ANTIBODY_INDEX, REACTION, CSF, CORRECTED -> inputs();
+      case RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED -> inputs();
     };
   }
 

@@ -1,10 +1,14 @@
 package cistern.exchange.lab;
 
 import cistern.exchange.json.Json;
+import cistern.exchange.lab.Fluids.Fluid;
 import cistern.exchange.lab.ReportedResult.Standing;
+import cistern.measurement.Analyte;
+import cistern.measurement.Compartment;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
@@ -13,6 +17,8 @@ import java.util.SequencedMap;
  * The {@code results} and the {@code serology} of a work-up, with what is kept for a round trip.
  */
 final class ResultList {
+
+  private static final String PLASMA = "plasma";
 
   private ResultList() {}
 
@@ -43,7 +49,7 @@ final class ResultList {
     result.put(number.kind().field(), new Json.Numeral(number.literal()));
     result.put("unit", new Json.Text(one.unit()));
     one.tube().ifPresent(tube -> result.put("tube", new Json.Text(tube)));
-    text(result, "assay", from.remarks().method());
+    text(result, "assay", assay(one));
     text(result, "at", from.remarks().measuredAt().flatMap(Moment::toText));
     if (from.standing() != Standing.FINAL) {
       result.put("status", new Json.Text(from.standing().word()));
@@ -54,6 +60,22 @@ final class ResultList {
         .findFirst()
         .ifPresent(c -> original(result, c));
     return new Json.Structure(result);
+  }
+
+  /**
+   * The method, and that the specimen was plasma where the value is judged alone: what is compared
+   * with CSF is compared with serum or plasma alike.
+   */
+  private static Optional<String> assay(ReadResult one) {
+    Optional<String> method = one.from().remarks().method().filter(m -> !m.isBlank());
+    boolean isAlone = Analyte.parse(one.subject()).filter(a -> !a.isPaired()).isPresent();
+    boolean isSaid = method.filter(m -> m.toLowerCase(Locale.ROOT).contains(PLASMA)).isPresent();
+    boolean isPlasma =
+        isAlone
+            && !isSaid
+            && one.isIn(Compartment.SERUM)
+            && Fluids.of(one.from().specimen().words()).equals(Optional.of(Fluid.PLASMA));
+    return isPlasma ? Optional.of(method.map(m -> m + ", " + PLASMA).orElse(PLASMA)) : method;
   }
 
   private static void original(SequencedMap<String, Json> result, Coding coding) {

@@ -3,9 +3,11 @@ package cistern.exchange.policy;
 import cistern.barrier.AgeLimits;
 import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
+import cistern.barrier.QuotientLimits;
 import cistern.exchange.lab.Loinc;
 import cistern.exchange.ucum.Conversion;
 import cistern.exchange.ucum.Conversions;
+import cistern.fact.Facts;
 import cistern.fluid.TotalProtein;
 import cistern.measurement.Analyte;
 import cistern.puncture.procedure.TubeTemplate;
@@ -24,6 +26,7 @@ final class Choices {
   private static final String LETTERHEAD = "page.letterhead";
   private static final String UNIT = "unit.";
   private static final String AS_TYPED = "as-typed";
+  private static final String RULE = ".limit-rule";
 
   private static final Map<String, List<String>> BY_KEY =
       Map.of(
@@ -31,6 +34,8 @@ final class Choices {
           List.of(FourPlusAgeOverFifteen.RULE, EightPlusAgeOverTwentyFive.RULE),
           TotalProtein.RULE_KEY,
           List.of(TotalProtein.FIXED, TotalProtein.BY_AGE),
+          QuotientLimits.RULE_KEY,
+          QuotientLimits.RULES,
           Loinc.POLICY_KEY,
           List.of(Loinc.WITHHELD, Loinc.WRITTEN),
           "page.paper",
@@ -45,7 +50,21 @@ final class Choices {
     return key.equals(ZONE)
         ? Stream.concat(Stream.of(AS_GIVEN), ZoneId.getAvailableZoneIds().stream().sorted())
             .toList()
-        : BY_KEY.getOrDefault(key, List.of());
+        : BY_KEY.getOrDefault(key, tables(key));
+  }
+
+  /** The tables of limits of an analyte, each named in the keys of its rows behind the analyte. */
+  private static List<String> tables(String key) {
+    if (!key.endsWith(RULE)) {
+      return List.of();
+    }
+    String analyte = key.substring(0, key.length() - RULE.length());
+    return Facts.standard().keys(analyte + ".").stream()
+        .map(row -> row.substring(analyte.length() + 1).split("[.]", 2))
+        .filter(parts -> parts.length > 1)
+        .map(parts -> parts[0])
+        .distinct()
+        .toList();
   }
 
   /** Whether a policy may change the word. */

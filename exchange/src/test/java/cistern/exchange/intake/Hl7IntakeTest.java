@@ -10,6 +10,7 @@ import java.util.List;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Result messages; invented data, forms by the chapters of HL7 v2.3 to v2.8. */
@@ -78,6 +79,30 @@ class Hl7IntakeTest {
       assertThat(Read.of(older.getBytes(StandardCharsets.UTF_8), mapping).values())
           .containsExactly("albumin.serum 42000.0");
     }
+  }
+
+  /** What is compared with CSF is so with serum or plasma; what is judged alone is not. */
+  @ParameterizedTest
+  @CsvSource({
+    "|||^Simoa, 'Simoa, plasma'",
+    "'', plasma",
+    "|||^Simoa of EDTA plasma, Simoa of EDTA plasma"
+  })
+  void read_plasmaOfAValueJudgedAlone_isKeptBesideItsMethod(String method, String assay) {
+    Read read =
+        Read.of(
+            HEAD
+                + order(
+                    "SPM|1|||PLAS^Plasma^HL70487\r",
+                    "NM|101281-4^NfL^LN||10.5|pg/mL|||||F|||" + method,
+                    "NM|1751-7^Albumin^LN||42|g/L|||||F"));
+
+    assertThat(read.values())
+        .containsExactly("neurofilament-light.serum 10.5", "albumin.serum 42000.0");
+    assertThat(read.document().lines().filter(line -> line.contains("\"assay\"")))
+        .singleElement()
+        .asString()
+        .contains("\"" + assay + "\"");
   }
 
   @Nested

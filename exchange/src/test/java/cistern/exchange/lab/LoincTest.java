@@ -34,6 +34,8 @@ class LoincTest {
         "26465-5;Leukocytes [#/volume] in Cerebral spinal fluid;leukocytes.csf",
         "26464-8;Leukocytes [#/volume] in Blood;leukocytes.blood",
         "26453-1;Erythrocytes [#/volume] in Blood;erythrocytes.blood",
+        "101281-4;Neurofilament light chain [Mass/volume] in Serum or Plasma by Immunoassay;"
+            + "neurofilament-light.serum",
         "14117-6;IgG clearance/Albumin clearance [Ratio] in Serum and CSF;igg-index"
       })
   void find_codeOfTheTable_hasItsOfficialNameAndMeaning(String code, String name, String meaning) {

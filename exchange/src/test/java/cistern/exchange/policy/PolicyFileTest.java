@@ -86,6 +86,18 @@ class PolicyFileTest {
     assertThat(places("\"igg-index.formula\": { \"value\": \"x\", \"source\": \"s\" }")).hasSize(1);
   }
 
+  /** The tables are those whose rows stand among the facts, and no other key of the analyte. */
+  @Test
+  void read_aRuleThatIsATable_isOneOfTheTablesOfItsAnalyte() throws IOException {
+    String rule = "\"neurofilament-light.limit-rule\": { \"value\": \"%s\", \"source\": \"s\" }";
+    for (String table : List.of("bornhorst-2022", "simren-2022")) {
+      assertThat(understood(rule.formatted(table)).changes()).hasSize(1);
+    }
+    for (String wrong : List.of("assay", "limit-rule", "benkert-2022")) {
+      assertThat(places(rule.formatted(wrong))).hasSize(1);
+    }
+  }
+
   @Test
   void read_aUnitOfAnAnalyte_isOneInWhichItIsMeasured() throws IOException {
     String rule = "\"unit.igg.csf\": { \"value\": \"%s\", \"source\": \"s\" }";

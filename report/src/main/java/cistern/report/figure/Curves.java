@@ -36,7 +36,7 @@ record Curves(Plane plane, QuotientLimits limits) {
   /** What must not leave the field. */
   List<Element> toClipped() {
     List<Element> shapes = new ArrayList<>();
-    shapes.add(curve(limits.mean(), Pen.line(QUIET, 0.9).withDash("7 3 1 3")));
+    limits.mean().ifPresent(m -> shapes.add(curve(m, Pen.line(QUIET, 0.9).withDash("7 3 1 3"))));
     limits.lower().ifPresent(low -> shapes.add(curve(low, Pen.line(QUIET, 0.9))));
     shapes.add(curve(limits.upper(), Pen.line(INK, 2)));
     return shapes;
@@ -46,9 +46,9 @@ record Curves(Plane plane, QuotientLimits limits) {
   List<Element> toLabels() {
     List<Element> labels = new ArrayList<>();
     double limit = end(limits.upper());
-    double mean = Math.max(end(limits.mean()), limit + APART);
     labels.add(rightOf(limit, "limit", Lettering.of(INK).withBold()));
-    labels.add(rightOf(mean, "mean", Lettering.of(QUIET)));
+    double mean = limits.mean().map(m -> Math.max(end(m), limit + APART)).orElse(limit);
+    limits.mean().ifPresent(m -> labels.add(rightOf(mean, "mean", Lettering.of(QUIET))));
     limits
         .lower()
         .map(low -> Math.max(end(low), mean + APART))

@@ -97,7 +97,7 @@ record DiagramText(Protein protein, QuotientLimits limits) {
         value(findings, FindingCode.ALBUMIN_QUOTIENT),
         value(findings, protein.quotient()),
         there.apply(limits.upper()),
-        there.apply(limits.mean()),
+        limits.mean().map(there).orElse(NONE),
         limits.lower().map(there).orElse(NONE));
   }
 

@@ -14,6 +14,7 @@ enum FindingGroup {
   LIGHT_CHAINS("Free light chains"),
   ANTIBODIES("Antibody indices"),
   FLUID("Cells and chemistry"),
+  SERUM("Measured in blood alone"),
   BLOOD("Without the blood");
 
   private final String heading;
@@ -35,6 +36,7 @@ enum FindingGroup {
       case QUOTIENT, FRACTION, LOCAL, INDEX, RATE -> ofProtein(code.analyte());
       case ANTIBODY_INDEX, REACTION -> ANTIBODIES;
       case RATIO, CSF -> FLUID;
+      case SERUM -> SERUM;
       case CORRECTED -> BLOOD;
     };
   }

@@ -119,7 +119,7 @@ final class MeasuredValues {
         switch (analyte.unit()) {
           case PER_UL -> "/µL";
           case ARBITRARY -> "of the laboratory's units";
-          case MG_PER_L, MMOL_PER_L, NG_PER_ML, ONE, MG_PER_DAY -> analyte.unit().ucum();
+          case MG_PER_L, MMOL_PER_L, NG_PER_ML, NG_PER_L, ONE, MG_PER_DAY -> analyte.unit().ucum();
         };
     return ValueWords.reported(value) + " " + unit;
   }

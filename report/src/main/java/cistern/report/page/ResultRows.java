@@ -128,6 +128,7 @@ final class ResultRows {
     measured.pair(Analyte.LAMBDA).forEach(rows::add);
     rows.addAll(plain(FindingGroup.LIGHT_CHAINS));
     rows.addAll(plain(FindingGroup.ANTIBODIES));
+    rows.addAll(plain(FindingGroup.SERUM));
     return rows;
   }
 

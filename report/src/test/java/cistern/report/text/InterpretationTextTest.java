@@ -22,6 +22,7 @@ import cistern.panel.Person;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -132,6 +133,29 @@ class InterpretationTextTest {
     assertThat(FactsText.write(Facts.standard())).contains("no local policy");
   }
 
+  /** It stands with its group and its two tables; nothing of it is said to the person. */
+  @Test
+  void write_measuredInBloodAlone_standsBesideItsLimitAndNotOnThePersonsPage() {
+    List<Measurement> results = new ArrayList<>(PAIR);
+    results.add(
+        new Measurement(
+            Sample.serum(Analyte.NEUROFILAMENT_LIGHT),
+            Interval.of(30),
+            OptionalDouble.empty(),
+            Optional.of("Simoa"),
+            Optional.empty(),
+            "results[4]"));
+    Interpretation said = interpretation(results, counted(6));
+    Page page = Page.of("Cistern test", Facts.standard());
+
+    assertThat(page.toPlainText(said, Audience.CLINICIAN))
+        .containsPattern("● neurofilament light +30.0 ng/L +≤ 11.4 +above")
+        .containsPattern("not\\s+for\\s+diagnosis");
+    assertThat(page.toPlainText(said, Audience.REFERRER)).contains("neurofilament light");
+    assertThat(page.toHtml(said, Audience.CLINICIAN)).contains("Measured in blood alone");
+    assertThat(page.toPlainText(said, Audience.PATIENT)).doesNotContainIgnoringCase("neurofil");
+  }
+
   private static BandReport counted(int csfOnly) {
     return new BandReport.Counted(
         BandCounts.of(csfOnly, 0, 0), Optional.empty(), Origin.UNKNOWN, Optional.empty());
@@ -142,12 +166,14 @@ class InterpretationTextTest {
   }
 
   private static String write(List<Measurement> results, BandReport bands) {
+    return Page.of("Cistern test", Facts.standard())
+        .toPlainText(interpretation(results, bands), Audience.CLINICIAN);
+  }
+
+  private static Interpretation interpretation(List<Measurement> results, BandReport bands) {
     Panel panel =
         Panel.of(Person.aged(35), results)
             .withDraws(Draw.at(DRAWN), Draw.at(DRAWN.plusMinutes(45)));
-    Interpretation interpretation =
-        Interpreter.of(Facts.standard()).interpret(new Workup("w-1", panel, bands, List.of()));
-    return Page.of("Cistern test", Facts.standard())
-        .toPlainText(interpretation, Audience.CLINICIAN);
+    return Interpreter.of(Facts.standard()).interpret(new Workup("w-1", panel, bands, List.of()));
   }
 }
