@@ -219,7 +219,8 @@ final class GelInterpreter {
               view.slope(place.slope()),
               quality(troubles.get(i)),
               troubles.get(i),
-              said.get(i).marks));
+              said.get(i).marks,
+              layout.isPlaced()));
     }
     return lanes;
   }

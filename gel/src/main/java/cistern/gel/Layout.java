@@ -20,6 +20,7 @@ import java.util.OptionalInt;
  * @param lanes where they lie in the plane
  * @param pairs lanes of each pair as indices into the lanes
  * @param isNamed whether a person named the lanes
+ * @param isPlaced whether a person gave their places
  * @param isControlled whether a control is among the names
  * @param doubt why the names may lie on the wrong lanes, in words
  * @param difference named and found count, when they differ
@@ -29,6 +30,7 @@ record Layout(
     List<LaneKind> kinds,
     List<NamedPair> pairs,
     boolean isNamed,
+    boolean isPlaced,
     boolean isControlled,
     Optional<String> doubt,
     Optional<Difference> difference) {
@@ -105,6 +107,7 @@ record Layout(
         unknown(unaided),
         apart,
         true,
+        false,
         plan.isControlled(),
         Optional.empty(),
         Optional.of(new Difference(plan.lanes().size(), unaided.size())));
@@ -113,7 +116,14 @@ record Layout(
   private static Layout named(LanePlan plan, List<FoundLane> lanes, Optional<String> doubt) {
     List<LaneKind> kinds = plan.lanes().stream().map(NamedLane::kind).toList();
     return new Layout(
-        lanes, kinds, plan.pairs(), true, plan.isControlled(), doubt, Optional.empty());
+        lanes,
+        kinds,
+        plan.pairs(),
+        true,
+        plan.isPlaced(),
+        plan.isControlled(),
+        doubt,
+        Optional.empty());
   }
 
   /** Neighbours paired from the left, or from the second lane where the steps say so clearly. */
@@ -128,7 +138,7 @@ record Layout(
       pairs.add(new NamedPair(pairs.size(), OptionalInt.of(i), next));
     }
     return new Layout(
-        lanes, unknown(lanes), pairs, false, false, Optional.empty(), Optional.empty());
+        lanes, unknown(lanes), pairs, false, false, false, Optional.empty(), Optional.empty());
   }
 
   /** Whether the steps from every second lane on, the second first, are clearly the shorter. */

@@ -2,6 +2,7 @@ package cistern.gel;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import cistern.bands.BandCounts;
 import cistern.bands.BandPattern;
@@ -17,6 +18,7 @@ import cistern.fact.Policy.Change;
 import cistern.finding.Problem;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.reading.GelReading;
+import cistern.gel.reading.LaneReading;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -51,6 +53,35 @@ class NamedGelTest {
     assertThat(gel.probabilityPositive().orElseThrow()).isGreaterThan(0.99);
     assertThat(gel.csfOnlyDistribution()).hasSizeGreaterThan(7);
     assertThat(gel.confirmedBy()).isEmpty();
+  }
+
+  /** Where a person leaves a lane as it was found, its reading stays as it was. */
+  @Test
+  void read_withThePlacesOfTheLanesFound_isTheSameAndSaysThatTheyWereGiven() throws IOException {
+    GelReader reader = new GelReader(GelFacts.standard());
+    Path picture = EXAMPLES.resolve("gel-mixed.png");
+    GelReading found = reader.read(picture, LanePlan.parse(LANES));
+    List<String> places =
+        found.lanes().stream()
+            .map(
+                l ->
+                    "%s:%d@%.1f/%.1f"
+                        .formatted(l.kind().word(), l.pair().orElse(9), l.xCentre(), l.width()))
+            .toList();
+
+    NamedGel.Read read = GELS.read(named("gel-mixed.png", places, 0), EXAMPLES);
+    GelReading placed = reader.read(picture, LanePlan.parse(places));
+
+    assertThat(((ReadFromGel) read.report()).counts()).isEqualTo(BandCounts.of(7, 2, 0));
+    for (int i = 0; i < found.lanes().size(); i++) {
+      LaneReading one = found.lanes().get(i);
+      LaneReading other = placed.lanes().get(i);
+      assertThat(other.isPlaced()).isTrue();
+      assertThat(one.isPlaced()).isFalse();
+      assertThat(other.xCentre()).isCloseTo(one.xCentre(), within(0.051));
+      assertThat(other.slope()).isCloseTo(one.slope(), within(0.002));
+      assertThat(other.bands()).hasSameSizeAs(one.bands());
+    }
   }
 
   @Test

@@ -79,7 +79,8 @@ public final class Gels {
     return store.change(
         sql -> {
           keep(sql, name, bytes, asker.account());
-          return find(sql, name, lanes(plan)).orElseGet(() -> keep(sql, name, plan, asker, text));
+          return find(sql, name, plan.toWords())
+              .orElseGet(() -> keep(sql, name, plan, asker, text));
         });
   }
 
@@ -113,7 +114,13 @@ public final class Gels {
   private KeptReading keep(JdbcClient sql, String name, LanePlan plan, Asker asker, String text) {
     KeptReading reading =
         new KeptReading(
-            chance.identifier(), name, lanes(plan), now(), asker.account(), asker.madeBy(), text);
+            chance.identifier(),
+            name,
+            plan.toWords(),
+            now(),
+            asker.account(),
+            asker.madeBy(),
+            text);
     sql.sql(
             "insert into gel_reading (id, picture, lanes, at, account, made_by, text)"
                 + " values (?, ?, ?, ?, ?, ?, ?)")
@@ -131,18 +138,9 @@ public final class Gels {
     return reading;
   }
 
-  /** A plan as it is kept: names with commas, nothing for no plan. */
-  public static String lanes(LanePlan plan) {
-    return String.join(
-        ",",
-        plan.lanes().stream()
-            .map(l -> l.kind().word() + (l.pair().isPresent() ? ":" + l.pair().getAsInt() : ""))
-            .toList());
-  }
-
   /** The reading of a kept picture under a plan, if it was made. */
   public Optional<KeptReading> find(String picture, LanePlan plan) {
-    return store.look(sql -> find(sql, picture, lanes(plan)));
+    return store.look(sql -> find(sql, picture, plan.toWords()));
   }
 
   /** The reading that a work-up names, if it is kept here. */

@@ -7,7 +7,7 @@ import cistern.clinic.audit.Digest;
  *
  * @param id made by the program
  * @param picture the name of the picture
- * @param lanes the plan as it was typed, without spaces; empty when nobody named the lanes
+ * @param lanes the plan in words; empty when nobody named the lanes
  * @param at when, ISO 8601 in UTC
  * @param account who had it read
  * @param madeBy the program and the facts

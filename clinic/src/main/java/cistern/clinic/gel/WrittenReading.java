@@ -74,7 +74,8 @@ final class WrittenReading {
         number(lane, "slope"),
         quality(lane.text("quality").orElse("")),
         problems(lane),
-        lane.objects("bands").stream().map(WrittenReading::band).toList());
+        lane.objects("bands").stream().map(WrittenReading::band).toList(),
+        lane.text("place").filter("given"::equals).isPresent());
   }
 
   private static Quality quality(String word) {

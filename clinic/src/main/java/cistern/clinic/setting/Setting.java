@@ -37,6 +37,8 @@ public enum Setting {
   PICTURE_BYTES("clinic.picture.bytes"),
   /** How many bands a person draws into one pair of a gel at most. */
   BANDS_ADDED("clinic.gel.added"),
+  /** How many placings of a gel's lanes can be undone one after the other. */
+  PLACINGS_KEPT("clinic.gel.placings"),
   /** In how many of the cases that were changed last a new rule is tried before it is saved. */
   RULE_CASES("clinic.rule.cases"),
   /** The longest reason for undoing a change, in characters. */

@@ -33,7 +33,10 @@ public record Frame(boolean isInvented, Supplier<Optional<String>> policy) {
               + PageFrame.read(Frame.class, "clinic.css"));
 
   /** The script of all screens. */
-  static final Asset SCRIPT = Asset.of("/clinic.js", PageFrame.read(Frame.class, "clinic.js"));
+  static final Asset SCRIPT =
+      Asset.of(
+          "/clinic.js",
+          PageFrame.read(Frame.class, "clinic.js") + PageFrame.read(Frame.class, "gel.js"));
 
   /**
    * A text of the program itself, under an address that tells its content: a browser may keep it.

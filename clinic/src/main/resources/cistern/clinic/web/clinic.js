@@ -17,7 +17,7 @@ const show = (target, text) => {
   answer.content.querySelector(".live")?.remove();
   target.replaceChildren(answer.content);
 };
-for (const form of document.querySelectorAll("form[data-keep]")) {
+const keepTyped = (form) => {
   const key = "kept " + form.dataset.keep;
   const fields = [...form.elements].filter(
     (f) => f.name && f.type !== "hidden" && f.dataset.unkept === undefined,
@@ -69,15 +69,15 @@ for (const form of document.querySelectorAll("form[data-keep]")) {
     clearTimeout(waiting);
     waiting = setTimeout(look, form.dataset.lookNow ? 0 : 60);
   });
-}
+};
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
   form.addEventListener("submit", () => sessionStorage.clear());
 }
 // What is undone on the page is undone in this tab too.
-for (const form of document.querySelectorAll("form[action$='/drop']")) {
+const dropTyped = (form) => {
   const key = "kept " + form.getAttribute("action").slice(0, -"/drop".length);
   form.addEventListener("submit", () => sessionStorage.removeItem(key));
-}
+};
 // A chosen file is read here and put into its field, where it can be seen before it is sent.
 for (const chooser of document.querySelectorAll("input[data-into]")) {
   chooser.addEventListener("change", async () => {
@@ -86,46 +86,8 @@ for (const chooser of document.querySelectorAll("input[data-into]")) {
     if (file && field) field.value = file.size > 1048576 ? "" : await file.text();
   });
 }
-// A line joins two bands of a gel that are kept; that of an added band also when it is chosen.
-const join = () => {
-  const chosen = (one, other) =>
-    document.getElementById("shared-" + one)?.value.split("@")[2] === other.split("-")[1];
-  const isAdded = (band) => document.getElementById("shared-" + band) !== null;
-  document.querySelectorAll("[data-joins]").forEach((line) => {
-    const [one, other] = line.dataset.joins.split(" ");
-    const isKept = [one, other].every((k) => document.getElementById("keep-" + k)?.checked);
-    const isFree = !isAdded(one) && !isAdded(other);
-    const isJoined = isFree || chosen(one, other) || chosen(other, one);
-    line.classList.toggle("struck", !isKept || !isJoined);
-  });
-};
-document.querySelectorAll("select[name=added]").forEach((s) => s.addEventListener("input", join));
-// A mark on the picture of a gel keeps or strikes its band, and shows what its field says.
-for (const box of document.querySelectorAll("input[name=keep]")) {
-  const marks = document.querySelectorAll(`[data-band="${box.value}"]`);
-  const show = () => {
-    marks.forEach((m) => m.classList.toggle("struck", !box.checked));
-    join();
-  };
-  box.addEventListener("input", show);
-  box.addEventListener("focus", () => marks.forEach((m) => m.classList.add("here")));
-  box.addEventListener("blur", () => marks.forEach((m) => m.classList.remove("here")));
-  marks.forEach((m) => m.addEventListener("click", () => box.click()));
-  show();
-}
-// A press in a lane of a gel draws a band there: its place is typed as by hand, and sent.
-for (const lane of document.querySelectorAll("[data-lane]")) {
-  lane.addEventListener("click", (event) => {
-    const field = document.getElementById("y-" + lane.dataset.lane);
-    const toFigure = lane.ownerSVGElement.getScreenCTM().inverse();
-    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(toFigure);
-    const { top, corner, scale } = lane.dataset;
-    field.value = (Number(top) + (at.y - Number(corner)) / Number(scale)).toFixed(1);
-    field.form.requestSubmit(document.getElementById("draw-" + lane.dataset.lane));
-  });
-}
 // A file that is too large is named beside its field, before it is sent.
-for (const chooser of document.querySelectorAll("input[data-most]")) {
+const nameTooLarge = (chooser) => {
   const said = document.createElement("p");
   said.className = "doubt";
   said.setAttribute("role", "alert");
@@ -139,7 +101,7 @@ for (const chooser of document.querySelectorAll("input[data-most]")) {
     say();
     if (isTooLarge()) event.preventDefault();
   });
-}
+};
 // Keys, shown on request; those without Ctrl can be switched off there, in this browser.
 const keys = document.getElementById("keys");
 if (keys) {
@@ -287,7 +249,7 @@ for (const form of document.querySelectorAll("form[data-what-if]")) {
   });
 }
 // A form that takes its time says so.
-for (const form of document.querySelectorAll("form[data-busy]")) {
+const sayBusy = (form) => {
   form.addEventListener("submit", (event) => {
     if (event.defaultPrevented) return;
     const said = document.createElement("p");
@@ -296,4 +258,12 @@ for (const form of document.querySelectorAll("form[data-busy]")) {
     said.textContent = form.dataset.busy;
     form.append(said);
   });
-}
+};
+// What a page holds from the start, and what takes the place of a part of it.
+const enliven = (part) => {
+  part.querySelectorAll("form[data-keep]").forEach(keepTyped);
+  part.querySelectorAll("form[action$='/drop']").forEach(dropTyped);
+  part.querySelectorAll("input[data-most]").forEach(nameTooLarge);
+  part.querySelectorAll("form[data-busy]").forEach(sayBusy);
+};
+enliven(document);

@@ -64,6 +64,7 @@ class GelBrowserTest {
       send(page, path);
       strike(page);
       draw(page);
+      place(page);
       Page narrow = page(browser, 390, ColorScheme.DARK);
       narrow.navigate(address(path + "/gel"));
       assertThat(broken(narrow)).isEmpty();
@@ -115,6 +116,59 @@ class GelBrowserTest {
     assertThat(drawn.y + drawn.height / 2 - lane.boundingBox().y)
         .isCloseTo(pressed.height / 2, Offset.offset(2.0));
     assertThat(broken(page)).isEmpty();
+  }
+
+  /** Lanes moved by keys, by mouse and by an edge are read again in place; Ctrl Z takes it back. */
+  private static void place(Page page) {
+    page.evaluate("window.unloaded = true");
+    String lane = ".gel-whole [data-place='2']";
+    double before = Double.parseDouble(page.locator("#lane-x-2").inputValue());
+    page.locator(lane).focus();
+    page.keyboard().press("ArrowRight");
+    page.keyboard().press("Shift+ArrowLeft");
+    placed(page, 1);
+    assertThat(page.locator("#lane-x-2").inputValue()).isEqualTo("%.1f".formatted(before - 9));
+    assertThat(page.locator(".gel-whole [data-place]:focus").count()).isEqualTo(1);
+    drag(page, lane + " .grab", 9);
+    placed(page, 2);
+    double width = Double.parseDouble(page.locator("#lane-width-2").inputValue());
+    drag(page, lane + " .reach[data-edge='1']", 8);
+    placed(page, 3);
+    assertThat(Double.parseDouble(page.locator("#lane-width-2").inputValue()))
+        .isGreaterThan(width + 4);
+    page.locator(lane).focus();
+    page.keyboard().press("Control+z");
+    placed(page, 2);
+    assertThat(page.locator("#gel-said").innerText())
+        .startsWith("Read again: 12 only in the fluid");
+    assertThat(page.locator(".mark.struck").count())
+        .as("struck, and not carried over")
+        .isEqualTo(2);
+    assertThat(broken(page)).isEmpty();
+    assertThat(page.evaluate("window.unloaded")).isEqualTo(true);
+    press(page, "Undo the last placing");
+    placed(page, 1);
+    press(page, "Undo the last placing");
+    placed(page, 0);
+  }
+
+  /** Waits until the lanes of the form were placed so many times. */
+  private static void placed(Page page, int times) {
+    page.waitForFunction(
+        "times => document.querySelectorAll('[name=placed]').length === times"
+            + " && document.getElementById('gel-said').textContent.startsWith('Read again')",
+        times);
+  }
+
+  private static void drag(Page page, String what, double right) {
+    page.locator(what).scrollIntoViewIfNeeded();
+    BoundingBox box = page.locator(what).boundingBox();
+    double x = box.x + box.width / 2;
+    double y = box.y + box.height / 2;
+    page.mouse().move(x, y);
+    page.mouse().down();
+    page.mouse().move(x + right, y);
+    page.mouse().up();
   }
 
   private Page page(Browser browser, int width, ColorScheme scheme) {

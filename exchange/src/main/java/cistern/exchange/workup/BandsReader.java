@@ -10,9 +10,10 @@ import cistern.bands.BandVerdict;
 import cistern.exchange.json.Fields;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.json.Json;
+import cistern.exchange.json.NumberRange;
 import cistern.exchange.workup.BandStatementNotUsed.Reason;
 import cistern.fact.Facts;
-import java.util.ArrayList;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -92,12 +93,45 @@ final class BandsReader {
     }
   }
 
-  /** A list of lane kinds, or the same in one text with commas. */
+  /** A list of lane kinds, the same in one text with commas, or a list of lanes with places. */
   private static List<String> lanes(Fields bands) {
-    if (bands.value("lanes").filter(v -> v instanceof Json.Text).isEmpty()) {
-      return bands.texts("lanes");
+    Optional<Json> lanes = bands.value("lanes");
+    if (lanes.filter(v -> v instanceof Json.Text).isPresent()) {
+      return List.of(bands.text("lanes").orElse("").split(",", -1));
     }
-    return new ArrayList<>(List.of(bands.text("lanes").orElse("").split(",", -1)));
+    boolean isPlaced =
+        lanes
+            .filter(
+                v ->
+                    v instanceof Json.Sequence list
+                        && list.items().stream().anyMatch(BandsReader::isObject))
+            .isPresent();
+    return isPlaced
+        ? bands.objects("lanes").stream().map(BandsReader::placed).toList()
+        : bands.texts("lanes");
+  }
+
+  private static boolean isObject(Json item) {
+    return item instanceof Json.Structure;
+  }
+
+  /** A lane as a file of lanes gives it, in words. */
+  private static String placed(Fields lane) {
+    lane.checkGiven("kind", "xCentre", "width");
+    OptionalInt pair = lane.count("pair");
+    String words =
+        lane.text("kind").orElse("")
+            + (pair.isPresent() ? ":" + pair.getAsInt() : "")
+            + "@"
+            + pixels(lane, "xCentre", NumberRange.NOT_NEGATIVE)
+            + "/"
+            + pixels(lane, "width", NumberRange.POSITIVE);
+    lane.checkNoOthers();
+    return words;
+  }
+
+  private static String pixels(Fields lane, String name, NumberRange range) {
+    return lane.decimal(name, range).map(BigDecimal::toPlainString).orElse("");
   }
 
   private static Optional<String> confirmedBy(Fields bands) {

@@ -175,6 +175,20 @@ class WorkupFileTest {
       assertThat(named.confirmedBy()).contains("a reader");
       assertThat(named.edit()).isPresent();
     }
+
+    @Test
+    void read_lanesWithPlaces_areNamedWithThem() {
+      BandReport gel =
+          understood(
+                  """
+                  { "workup": 1, "id": "a", "bands": { "gel": "g.png", "lanes": [
+                    { "kind": "csf", "pair": 1, "xCentre": 130.25, "width": 62 },
+                    { "kind": "control", "xCentre": 0, "width": 6e1 } ] } }
+                  """)
+              .bands();
+      assertThat(((BandReport.GelNamed) gel).lanes())
+          .containsExactly("csf:1@130.25/62", "control@0/60");
+    }
   }
 
   @Nested

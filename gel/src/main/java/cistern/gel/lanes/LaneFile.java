@@ -66,8 +66,7 @@ public final class LaneFile {
       }
     }
     expect(!lanes.isEmpty(), "lanes", "at least one lane");
-    lanes.sort(java.util.Comparator.comparingDouble(l -> l.place().orElseThrow().xCentre()));
-    return new LanePlan(lanes);
+    return new LanePlan(lanes).inOrder();
   }
 
   private NamedLane lane(String place) throws UnreadableLanes {

@@ -15,6 +15,9 @@ public final class LaneFinder {
   private static final double ROW_SEEN = 0.3;
   private static final int POINTS = 9;
 
+  /** How far from a place that a person gave the same lane may be seen, in its widths. */
+  private static final double NEAR = 0.25;
+
   private final LaneMaps maps;
   private final Shear shear;
   private final double[] profile;
@@ -146,11 +149,16 @@ public final class LaneFinder {
                     fit.clearness(laid, width)));
   }
 
-  /** The lane at a place that a person gave, in pixels of the picture. */
+  /**
+   * The lane at a place that a person gave, in pixels of the picture. Where a lane is seen there it
+   * bends as that one does, so that giving the place of a found lane changes nothing.
+   */
   public FoundLane placed(double column, double laneWidth, double middleRow) {
-    double across = (column + 0.5) * maps.scale() - 0.5;
-    Course line = course(straight(across));
-    return new FoundLane(line.moved(column - line.at(middleRow)), laneWidth, 1);
+    double[] line = straight((column + 0.5) * maps.scale() - 0.5);
+    Course seen = course(bent(line));
+    boolean isSeen = Math.abs(seen.at(middleRow) - column) < NEAR * laneWidth;
+    Course course = isSeen ? seen : course(line);
+    return new FoundLane(course.moved(column - course.at(middleRow)), laneWidth, 1);
   }
 
   private FoundLane lane(int column) {

@@ -1,8 +1,8 @@
 package cistern.gel.lanes;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 
@@ -28,7 +28,8 @@ public record LanePlan(List<NamedLane> lanes) {
   public record NamedPair(int number, OptionalInt csf, OptionalInt serum) {}
 
   /**
-   * The plan of names such as {@code csf,serum,control} or {@code csf:1,csf:2,serum:1,serum:2}.
+   * The plan of names such as {@code csf,serum,control} or {@code csf:1,csf:2,serum:1,serum:2}, or
+   * with the place of every lane: {@code csf:0@88/60,serum:0@176.5/60}.
    *
    * @throws IllegalArgumentException when a name is none, with a sentence that says which
    */
@@ -36,24 +37,29 @@ public record LanePlan(List<NamedLane> lanes) {
     return parse(List.of(names.split(",", -1)));
   }
 
-  /** The plan of names one by one. */
+  /** The plan of names one by one; those with a place are put in order. */
   public static LanePlan parse(List<String> names) {
-    List<NamedLane> lanes = new ArrayList<>();
-    for (String name : names) {
-      String[] parts = name.strip().split(":", -1);
-      Optional<LaneKind> kind = LaneKind.parse(parts[0].strip());
-      boolean isNumbered = parts.length == 2 && parts[1].strip().matches("\\d{1,4}");
-      if (kind.isEmpty() || parts.length > 2 || (parts.length == 2 && !isNumbered)) {
-        throw new IllegalArgumentException(
-            "a lane is csf, serum, control or blank, with :NUMBER for its pair; not \""
-                + name
-                + "\"");
-      }
-      OptionalInt pair =
-          isNumbered ? OptionalInt.of(Integer.parseInt(parts[1].strip())) : OptionalInt.empty();
-      lanes.add(new NamedLane(kind.get(), pair, Optional.empty()));
+    List<NamedLane> lanes = names.stream().map(NamedLane::parse).toList();
+    long placed = lanes.stream().filter(l -> l.place().isPresent()).count();
+    if (placed > 0 && placed < lanes.size()) {
+      throw new IllegalArgumentException("either every lane has a place or none");
     }
-    return new LanePlan(lanes);
+    return new LanePlan(lanes).inOrder();
+  }
+
+  /** The same from left to right, when every place is given. */
+  LanePlan inOrder() {
+    return isPlaced()
+        ? new LanePlan(
+            lanes.stream()
+                .sorted(Comparator.comparingDouble(l -> l.place().orElseThrow().xCentre()))
+                .toList())
+        : this;
+  }
+
+  /** The plan in words, as it is parsed; nothing when nothing was said. */
+  public String toWords() {
+    return String.join(",", lanes.stream().map(NamedLane::toWords).toList());
   }
 
   /** Whether nothing was said. */

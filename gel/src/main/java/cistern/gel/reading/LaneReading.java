@@ -12,6 +12,7 @@ import java.util.OptionalInt;
  * @param xCentre column of its middle at mid-height
  * @param slope columns per row along which it runs
  * @param bands from top to bottom
+ * @param isPlaced whether a person gave its place
  */
 public record LaneReading(
     int index,
@@ -22,7 +23,8 @@ public record LaneReading(
     double slope,
     Quality quality,
     List<GelProblem> problems,
-    List<BandMark> bands) {
+    List<BandMark> bands,
+    boolean isPlaced) {
 
   /** Copies the lists. */
   public LaneReading {

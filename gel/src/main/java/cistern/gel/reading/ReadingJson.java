@@ -86,6 +86,7 @@ public final class ReadingJson {
     l.bands().forEach(this::band);
     json.writeEndArray();
     json.writeNumberProperty("slope", l.slope());
+    json.writeStringProperty("place", l.isPlaced() ? "given" : "found");
     json.writeEndObject();
   }
 

@@ -86,8 +86,35 @@ class LanePlanTest {
     assertThat(LanePlan.NONE.isPlaced()).isFalse();
   }
 
+  @Test
+  void parse_withPlaces_isFromLeftToRightAndInTheSameWords() {
+    LanePlan plan = LanePlan.parse("serum:4@176.5/60, csf:4@88/60.25");
+
+    assertThat(plan.isPlaced()).isTrue();
+    assertThat(plan.pairs()).containsExactly(pair(4, 0, 1));
+    assertThat(plan.toWords()).isEqualTo("csf:4@88/60.2,serum:4@176.5/60");
+    assertThat(LanePlan.parse("csf:1,blank").toWords()).isEqualTo("csf:1,blank");
+  }
+
+  @Test
+  void parse_placeOfOneLaneOnly_isRefused() {
+    assertThatThrownBy(() -> LanePlan.parse("csf@88/60,serum"))
+        .hasMessage("either every lane has a place or none");
+  }
+
   @ParameterizedTest
-  @ValueSource(strings = {"liquor", "csf:x", "csf:1:2", "", "unknown", "csf,,serum"})
+  @ValueSource(
+      strings = {
+        "liquor",
+        "csf:x",
+        "csf:1:2",
+        "",
+        "unknown",
+        "csf,,serum",
+        "csf@88",
+        "csf@8/0",
+        "csf@x/9"
+      })
   void parse_noKind_isRefused(String names) {
     assertThatThrownBy(() -> LanePlan.parse(names))
         .isInstanceOf(IllegalArgumentException.class)

@@ -34,7 +34,8 @@ class LaneWindowTest {
         slope,
         Quality.GOOD,
         List.of(),
-        List.of(band));
+        List.of(band),
+        false);
   }
 
   private static GelReading reading(int width, int height, Posture posture, LaneReading lane) {

@@ -31,7 +31,8 @@ class ReadingJsonTest {
             0,
             Quality.GOOD,
             List.of(),
-            List.of(band));
+            List.of(band),
+            false);
     return new GelReading(
         new PictureSeen("g.png", 1500, 1000, polarity, posture),
         List.of(lane),

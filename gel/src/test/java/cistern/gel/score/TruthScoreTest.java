@@ -30,7 +30,7 @@ class TruthScoreTest {
 
   private static LaneReading lane(int index, LaneKind kind, double column) {
     return new LaneReading(
-        index, kind, OptionalInt.of(0), column, 40, 0, Quality.GOOD, List.of(), List.of());
+        index, kind, OptionalInt.of(0), column, 40, 0, Quality.GOOD, List.of(), List.of(), false);
   }
 
   private static GelReading reading(double csfColumn, int count, double chance) {

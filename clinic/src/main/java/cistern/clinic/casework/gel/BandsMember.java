@@ -1,7 +1,10 @@
 package cistern.clinic.casework.gel;
 
 import cistern.exchange.json.Json;
+import cistern.gel.lanes.LanePlan;
+import cistern.gel.lanes.NamedLane;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
@@ -27,6 +30,24 @@ final class BandsMember {
         (name, value) -> value.ifPresentOrElse(v -> bands.put(name, v), () -> bands.remove(name)));
     SequencedMap<String, Json> members = new LinkedHashMap<>(file.members());
     members.put(BANDS, new Json.Structure(bands));
+    return new Json.Structure(members);
+  }
+
+  /** The lanes of a gel: their names, or objects with their places as in a file of lanes. */
+  static Json lanes(LanePlan plan) {
+    return new Json.Sequence(
+        plan.isPlaced()
+            ? plan.lanes().stream().map(BandsMember::placed).toList()
+            : List.of(plan.toWords().split(",", -1)).stream().<Json>map(Json.Text::new).toList());
+  }
+
+  private static Json placed(NamedLane lane) {
+    SequencedMap<String, Json> members = new LinkedHashMap<>();
+    members.put("kind", new Json.Text(lane.kind().word()));
+    count(lane.pair()).ifPresent(pair -> members.put("pair", pair));
+    NamedLane.Place place = lane.place().orElseThrow();
+    members.put("xCentre", new Json.Numeral(LanePoint.number(place.xCentre())));
+    members.put("width", new Json.Numeral(LanePoint.number(place.width())));
     return new Json.Structure(members);
   }
 

@@ -47,7 +47,7 @@ record EditedPair(KeptBands read, KeptBands bands, List<AddedBand> added) {
     return isCsf(lane) ? bands.serum() : bands.csf();
   }
 
-  private LaneReading lane(int index) {
+  LaneReading lane(int index) {
     return index == read.csf().index() ? bands.csf() : bands.serum();
   }
 

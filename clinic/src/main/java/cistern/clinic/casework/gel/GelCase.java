@@ -11,7 +11,9 @@ import cistern.exchange.json.Json;
 import cistern.exchange.workup.WorkupReading;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
+import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.PairReading;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -21,8 +23,15 @@ import java.util.Optional;
  * @param named what the work-up says of the gel
  * @param kept the reading that it names
  * @param reading the same, in its own form
+ * @param placed the lanes as they were placed one after the other and not saved; the reading is of
+ *     the last
  */
-record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading reading) {
+record GelCase(
+    OpenCase open, GelNamed named, KeptReading kept, GelReading reading, List<Placement> placed) {
+
+  GelCase {
+    placed = List.copyOf(placed);
+  }
 
   /** What a work-up says of a gel, whether its picture is here or not. */
   static Optional<GelNamed> named(OpenCase open, CaseContext context) {
@@ -42,7 +51,37 @@ record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading readi
                     .map(
                         kept ->
                             new GelCase(
-                                open, named, kept, Gels.read(kept, context.medicine().facts()))));
+                                open,
+                                named,
+                                kept,
+                                Gels.read(kept, context.medicine().facts()),
+                                List.of())));
+  }
+
+  /** The same gel with its lanes as they were placed; nothing where it was not read so. */
+  Optional<GelCase> with(List<Placement> all, CaseContext context) {
+    if (all.isEmpty()) {
+      return Optional.of(this);
+    }
+    Placement last = all.getLast();
+    GelNamed other =
+        new GelNamed(named.file(), named.lanes(), last.pair(), Optional.empty(), Optional.empty());
+    return context
+        .gels()
+        .find(named.file(), last.plan())
+        .map(
+            read ->
+                new GelCase(open, other, read, Gels.read(read, context.medicine().facts()), all));
+  }
+
+  /** Whether the reading is that of the case, and not of lanes placed otherwise since. */
+  boolean isSaved() {
+    return placed.isEmpty();
+  }
+
+  /** Whether a person gave the lanes' places. */
+  boolean isPlaced() {
+    return reading.lanes().stream().anyMatch(LaneReading::isPlaced);
   }
 
   String path() {
@@ -60,7 +99,7 @@ record GelCase(OpenCase open, GelNamed named, KeptReading kept, GelReading readi
 
   /** What the case holds of a person's edit. */
   GelEdit edit() {
-    return GelEdit.of(bands(), isReadAsLadder());
+    return isSaved() ? GelEdit.of(bands(), isReadAsLadder()) : GelEdit.none(isReadAsLadder());
   }
 
   Json.Structure bands() {

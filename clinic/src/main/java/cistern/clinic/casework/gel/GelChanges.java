@@ -80,8 +80,7 @@ final class GelChanges {
   }
 
   private Gels.Asker asker(PageRequest visit) {
-    return new Gels.Asker(
-        visit.account().id(), context.medicine().madeBy(), context.medicine().facts());
+    return screen.asker(visit);
   }
 
   /** A kept picture is read with other lanes, or this person's pair is chosen. */
@@ -168,11 +167,7 @@ final class GelChanges {
         "lanes",
         kept.lanes().isEmpty()
             ? Optional.empty()
-            : Optional.of(
-                new Json.Sequence(
-                    List.of(kept.lanes().split(",", -1)).stream()
-                        .<Json>map(Json.Text::new)
-                        .toList())));
+            : Optional.of(BandsMember.lanes(LanePlan.parse(kept.lanes()))));
     return members;
   }
 
@@ -218,17 +213,28 @@ final class GelChanges {
   }
 
   private ServerResponse edited(PageRequest visit, String step, Making making) {
-    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
+    Optional<GelCase> found = screen.sent(visit);
     if (found.isEmpty()) {
       return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
     GelEdit edit = tidy(gel, GelScreen.typed(visit, gel));
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return Responses.page(
-          HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
+      return conflict(visit, gel, edit);
     }
-    return keep(visit, gel.open(), step, making.of(gel, edit));
+    if (gel.isSaved()) {
+      return keep(visit, gel.open(), step, making.of(gel, edit));
+    }
+    Map<String, Optional<Json>> members =
+        named(gel.open(), gel.kept(), Integer.toString(gel.named().pair()));
+    members.putAll(making.of(gel, edit));
+    return keep(visit, gel.open(), step + ", lanes placed by hand", members);
+  }
+
+  ServerResponse conflict(PageRequest visit, GelCase gel, GelEdit edit) {
+    return Responses.page(
+        HttpStatus.CONFLICT,
+        screen.html(visit, GelScreen.Shown.of(gel, edit), meanwhile(gel.open().version())));
   }
 
   /** An added band that was struck is taken away: no reading holds it. */
@@ -238,7 +244,7 @@ final class GelChanges {
 
   /** A band that the reader missed, drawn into the form; nothing of the case is changed yet. */
   ServerResponse draw(PageRequest visit) {
-    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
+    Optional<GelCase> found = screen.sent(visit);
     Optional<GelEdit> typed = found.map(gel -> tidy(gel, GelScreen.typed(visit, gel)));
     Optional<EditedPair> bands = found.flatMap(gel -> gel.bandsKept(typed.orElseThrow()));
     if (bands.isEmpty()) {
@@ -250,14 +256,13 @@ final class GelChanges {
         DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()))
             .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return Responses.page(
-          HttpStatus.CONFLICT, screen.html(visit, gel, edit, meanwhile(gel.open().version())));
+      return conflict(visit, gel, edit);
     }
     if (!drawn.troubles().isEmpty()) {
       Node said = note("trouble", "No band was drawn: see beside the field.").with("role", "alert");
       return Responses.page(
           HttpStatus.UNPROCESSABLE_CONTENT,
-          screen.html(visit, gel, new GelScreen.Shown(edit, drawn), said));
+          screen.html(visit, GelScreen.Shown.of(gel, edit).with(drawn), said));
     }
     return drawn(visit, gel, edit, drawn.bands(visit.account().fullName()));
   }
@@ -269,7 +274,7 @@ final class GelChanges {
       all = all.with(band);
     }
     EditedPair bands = gel.bandsKept(all).orElseThrow();
-    screen.keepDraft(visit, gel.open().version().number(), GelTyping.of(all, bands));
+    screen.keepDraft(visit, gel.open().version().number(), GelTyping.of(gel, all));
     String at =
         bands.places().isEmpty()
             ? ""

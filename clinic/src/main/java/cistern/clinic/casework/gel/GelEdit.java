@@ -31,6 +31,11 @@ record GelEdit(Set<Strike> struck, List<AddedBand> added, boolean isLadder) {
     added = List.copyOf(added);
   }
 
+  /** Nothing struck and nothing added. */
+  static GelEdit none(boolean isLadder) {
+    return new GelEdit(Set.of(), List.of(), isLadder);
+  }
+
   /** The name of a band in a form. */
   static String key(int lane, int band) {
     return lane + "-" + band;

@@ -1,7 +1,6 @@
 package cistern.clinic.casework.gel;
 
 import cistern.clinic.casework.gel.EditedPair.Join;
-import cistern.gel.lanes.LaneKind;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
@@ -27,7 +26,6 @@ final class GelFigure {
   private static final double MARGIN = 62;
   private static final double WIDEST = 300;
   private static final double HIGHEST = 620;
-  private static final double WHOLE = 640;
   private static final double LINE = 13;
   private static final double HEAD = 22;
   private static final double TIP = 9;
@@ -55,17 +53,29 @@ final class GelFigure {
     for (LaneReading lane : List.of(bands.csf(), bands.serum())) {
       boolean isCsf = pair.isCsf(lane);
       shapes.add(drawn.surface(lane));
-      shapes.addAll(drawn.edges(lane, token(isCsf)));
-      shapes.add(
-          Svg.label(
-              new Spot(drawn.x(lane, 0, 0), HEAD - 7),
-              isCsf ? "CSF" : "serum",
-              Lettering.of(token(isCsf)).with(Anchor.MIDDLE).withBold()));
+      shapes.add(handle(drawn, lane, isCsf));
     }
     pair.joins().forEach(join -> shapes.add(join(drawn, pair, join, isCsfLeft)));
     shapes.addAll(marks(drawn, pair, bands.csf(), isCsfLeft));
     shapes.addAll(marks(drawn, pair, bands.serum(), !isCsfLeft));
-    return svg("gel-pair", told, drawn.size(MARGIN), shapes).with("class", "gel-pair");
+    return svg("gel-pair", told, drawn.size(MARGIN), shapes)
+        .with("class", "gel-pair")
+        .with("data-scale", Double.toString(scale));
+  }
+
+  /** The edges of a lane and its name, by which it is taken. */
+  private static Element handle(Drawn drawn, LaneReading lane, boolean isCsf) {
+    Element name =
+        Svg.label(
+            new Spot(drawn.x(lane, 0, 0), HEAD - 7),
+            isCsf ? "CSF" : "serum",
+            Lettering.of(token(isCsf)).with(Anchor.MIDDLE).withBold());
+    return Element.of("g")
+        .with(drawn.edges(lane, token(isCsf)))
+        .with(drawn.reaches(lane))
+        .with(Element.of("g", name).with("class", "lane-head"))
+        .with("class", "lane-handle")
+        .with("data-place", Integer.toString(lane.index()));
   }
 
   private static Token token(boolean isCsf) {
@@ -145,35 +155,7 @@ final class GelFigure {
         : mark;
   }
 
-  /** All lanes, numbered, with the lanes of one pair in their colours. */
-  static Element whole(GelReading reading, int pair, Told told) {
-    LaneWindow window = LaneWindow.of(reading, reading.lanes());
-    Drawn drawn = new Drawn(window, WHOLE / window.width(), new Spot(0, 2 * HEAD));
-    List<Element> shapes = new ArrayList<>();
-    shapes.add(drawn.picture(told.source()));
-    for (LaneReading lane : reading.lanes()) {
-      boolean isOwn = lane.pair().isPresent() && lane.pair().getAsInt() == pair;
-      Token token = isOwn ? token(isCsf(reading, lane)) : Token.QUIET;
-      shapes.addAll(drawn.edges(lane, token));
-      Lettering small = Lettering.of(token).with(Anchor.MIDDLE);
-      Spot middle = new Spot(drawn.x(lane, 2 * HEAD, 0), HEAD - 6);
-      shapes.add(Svg.label(middle, "" + (lane.index() + 1), isOwn ? small.withBold() : small));
-      shapes.add(Svg.label(middle.to(0, HEAD - 6), kind(lane), small));
-    }
-    return svg("gel-whole", told, drawn.size(0), shapes).with("class", "gel-whole");
-  }
-
-  private static boolean isCsf(GelReading reading, LaneReading lane) {
-    return reading.pairs().stream()
-        .anyMatch(p -> p.csfLane().isPresent() && p.csfLane().getAsInt() == lane.index());
-  }
-
-  /** A lane's kind as short as it can be read. */
-  private static String kind(LaneReading lane) {
-    return lane.kind() == LaneKind.UNKNOWN ? "?" : lane.kind().word();
-  }
-
-  private static Element svg(String id, Told told, Spot size, List<Element> shapes) {
+  static Element svg(String id, Told told, Spot size, List<Element> shapes) {
     return Element.of("svg")
         .with("viewBox", "0 0 %s %s".formatted(Svg.number(size.x()), Svg.number(size.y())))
         .with("width", Svg.number(size.x()))
@@ -184,78 +166,5 @@ final class GelFigure {
             Element.of("title", told.title()).with("id", id + "-title"),
             Element.of("desc", told.description()).with("id", id + "-desc"))
         .with(shapes);
-  }
-
-  /**
-   * A window of the picture in the figure.
-   *
-   * @param scale units of the figure for a pixel of the picture
-   * @param corner where the window's top left corner is
-   */
-  private record Drawn(LaneWindow window, double scale, Spot corner) {
-
-    double right() {
-      return corner.x() + window.width() * scale;
-    }
-
-    private double bottom() {
-      return corner.y() + window.height() * scale;
-    }
-
-    Spot size(double margin) {
-      return new Spot(right() + margin, bottom() + 4);
-    }
-
-    /** A lane's column at a height of the figure. */
-    double x(LaneReading lane, double y, double widths) {
-      return corner.x() + scale * window.x(lane, (y - corner.y()) / scale, widths);
-    }
-
-    double y(LaneReading.BandMark band) {
-      return corner.y() + scale * window.y(band);
-    }
-
-    Element picture(String source) {
-      return Element.of("image")
-          .with("href", source)
-          .with("x", Svg.number(corner.x()))
-          .with("y", Svg.number(corner.y()))
-          .with("width", Svg.number(window.width() * scale))
-          .with("height", Svg.number(window.height() * scale))
-          .with("preserveAspectRatio", "none");
-    }
-
-    /**
-     * Where a press draws a band into a lane; what it needs to know of the picture goes with it.
-     */
-    Element surface(LaneReading lane) {
-      return Svg.polygon(
-              List.of(
-                  new Spot(x(lane, corner.y(), -0.5), corner.y()),
-                  new Spot(x(lane, corner.y(), 0.5), corner.y()),
-                  new Spot(x(lane, bottom(), 0.5), bottom()),
-                  new Spot(x(lane, bottom(), -0.5), bottom())),
-              Pen.area(Token.PAPER))
-          .with("class", "surface")
-          .with("fill-opacity", "0")
-          .with("data-lane", Integer.toString(lane.index()))
-          .with("data-top", Svg.number(DrawnPlace.top(window)))
-          .with("data-corner", Svg.number(corner.y()))
-          .with("data-scale", Double.toString(scale));
-    }
-
-    List<Element> edges(LaneReading lane, Token token) {
-      boolean isGood = lane.quality() == LaneReading.Quality.GOOD;
-      Pen pen = isGood ? Pen.line(token, 1) : Pen.line(token, 1).withDash("4 4");
-      List<Element> edges = new ArrayList<>();
-      for (double side : new double[] {-0.5, 0.5}) {
-        edges.add(
-            Svg.line(
-                new Spot(x(lane, corner.y(), side), corner.y()),
-                new Spot(x(lane, bottom(), side), bottom()),
-                pen));
-      }
-      return edges;
-    }
   }
 }

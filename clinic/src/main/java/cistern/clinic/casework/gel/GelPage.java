@@ -31,10 +31,21 @@ import java.util.stream.Stream;
  * @param visit who looks
  * @param gel the case and its reading
  * @param edit what stands in the fields
- * @param drawn what is typed of bands that were missed
+ * @param fields what is typed beside them
  * @param facts in force
  */
-record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, Facts facts) {
+record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Facts facts) {
+
+  private static final String BANDS_FORM = "bands-form";
+
+  /**
+   * What is typed beside the bands.
+   *
+   * @param drawn places of bands that were missed
+   * @param lanes of the whole gel
+   * @param reader who had the gel read
+   */
+  record Fields(DrawnPlace drawn, LanesTyped lanes, String reader) {}
 
   Node toNode() {
     Optional<EditedPair> bands = gel.bandsKept(edit);
@@ -42,9 +53,9 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
         status(),
         bands.map(this::work).orElseGet(() -> unpaired()),
         trouble(),
-        gel.pair().flatMap(PairReading::counts).map(BandChoices::patterns).orElse(nothing()),
         whole(),
-        lanes(),
+        gel.pair().flatMap(PairReading::counts).map(BandChoices::patterns).orElse(nothing()),
+        again(),
         kept());
   }
 
@@ -55,6 +66,9 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
 
   /** Whether somebody stands behind it, and what that means. */
   private Node status() {
+    if (!gel.isSaved()) {
+      return nothing();
+    }
     BandReport report = gel.open().interpretation().bands().report();
     boolean isTyped = report instanceof BandReport.Counted;
     if (gel.named().confirmedBy().isPresent()) {
@@ -62,7 +76,8 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
           "said",
           "Confirmed by "
               + gel.named().confirmedBy().get()
-              + (isTyped ? ", with a person's counts instead of what was read." : ", as read."));
+              + (isTyped ? ", with a person's counts instead of what was read" : ", as read")
+              + (gel.isPlaced() ? ", the lanes placed by " + fields.reader() + "." : "."));
     }
     return note(
         "said",
@@ -78,23 +93,20 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
         visit
             .form(path + "/save")
             .with("class", "bands-form")
+            .with("id", BANDS_FORM)
             .with("data-keep", path)
             .with("data-look", "look")
             .with("data-look-at", path + "/look")
             .with("data-look-now", "yes")
-            .with(
-                GelForms.base(base()),
-                division("look counts", BandChoices.counts(gel, edit, facts))
-                    .with("id", "look")
-                    .with("aria-live", "polite"))
+            .with(GelForms.base(base()), placed())
             .with(
                 others(),
                 note(
                     "quiet",
                     "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
                         + " response: how much of the band the serum shows at the same place."))
-            .with(BandChoices.fields(gel, bands, drawn))
-            .with(ladder(), division("actions", buttons(path)));
+            .with(BandChoices.fields(gel, bands, fields.drawn()))
+            .with(ladder(), outcome(path));
     return division(
         "gel",
         Element.of(
@@ -150,6 +162,16 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
             .with("for", "ladder"));
   }
 
+  /** What the kept bands amount to, and beside it the confirming: always in sight. */
+  private Node outcome(String path) {
+    return division(
+        "outcome",
+        division("look counts", BandChoices.counts(gel, edit, facts))
+            .with("id", "look")
+            .with("aria-live", "polite"),
+        division("actions", buttons(path)));
+  }
+
   private Node buttons(String path) {
     Node confirm =
         visit.isAllowed(Permission.WORK_UP)
@@ -164,7 +186,16 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
         "trouble",
         "This pair cannot be counted: "
             + gel.pair().map(p -> words(p.problems())).orElse("the reading holds no such pair")
-            + ". Name the lanes below, send another picture, or type the counts under “Bands”.");
+            + ". Name and place the lanes below, send another picture, or type the counts under"
+            + " “Bands”.");
+  }
+
+  /** The lanes as they were placed, which go with every form. */
+  private Node placed() {
+    return new Fragment(
+        gel.placed().stream()
+            .<Node>map(placement -> Html.hidden(Placement.NAME, placement.toText()))
+            .toList());
   }
 
   private static String words(List<GelProblem> problems) {
@@ -194,14 +225,33 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
     return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1) + ".";
   }
 
+  /** All lanes, to be named, paired and placed. */
   private Node whole() {
+    boolean isPaired = gel.bandsKept(edit).isPresent();
+    Node form =
+        isPaired
+            ? nothing()
+            : visit
+                .form(gel.path() + "/lanes")
+                .with("id", "lanes-form")
+                .with(GelForms.base(base()), placed());
     return section(
-        "whole", "The whole gel", overview(gel.reading(), gel.named().pair(), source("whole")));
+        "whole",
+        "Lanes and pairs",
+        overview(gel.reading(), gel.named().pair(), source("whole")),
+        note(
+            "quiet hands",
+            "Drag a lane to move it, an edge to make it wider or narrower, a number onto another's"
+                + " to pair the two. Keys on a lane: left and right move it, up and down change its"
+                + " width, with Shift by ten pixels. The gel is read again at once; nothing is"
+                + " saved until you confirm or save."),
+        form,
+        new LaneFields(gel, fields.lanes(), isPaired ? BANDS_FORM : "lanes-form").toNode());
   }
 
   /** All lanes of a reading, numbered from the left. */
   static Node overview(GelReading reading, int pair, String source) {
-    String title = reading.lanes().size() + " lanes were found";
+    String title = reading.lanes().size() + " lanes";
     GelFigure.Told told =
         new GelFigure.Told(
             source,
@@ -217,20 +267,27 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
                 "figure",
                 reading.lanes().isEmpty()
                     ? note("empty", "No lane was found in this picture.")
-                    : GelFigure.whole(reading, pair, told)))
+                    : LanesFigure.of(reading, pair, told)))
         .with("tabindex", "0")
         .with("role", "region")
         .with("aria-label", "Picture of the whole gel");
   }
 
-  private Node lanes() {
-    Typed typed = Typed.of(gel.kept().lanes(), gel.named().pair() + "").withForm("again");
+  /** The names without places find the lanes anew. */
+  private Node again() {
+    String names =
+        String.join(
+            ",",
+            List.of(gel.kept().lanes().split(",", -1)).stream()
+                .map(name -> name.replaceFirst("@.*", ""))
+                .toList());
+    Typed typed = Typed.of(names, gel.named().pair() + "").withForm("again");
     return section(
         "name-lanes",
-        "Lanes and another picture",
+        "Another reading",
         Element.of(
             "details",
-            Element.of("summary", "Name the lanes in another way"),
+            Element.of("summary", "Let the lanes be found from their names"),
             GelForms.name(visit, gel.path(), gel.kept().picture(), base(), typed)),
         Element.of(
             "details",
@@ -247,6 +304,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, DrawnPlace drawn, F
             "The picture, what was read in it and every edit stay as they are: "
                 + "read by "
                 + gel.kept().madeBy()
+                + (gel.isPlaced() ? ", the lanes placed by " + fields.reader() : "")
                 + "."),
         division(
             "actions",

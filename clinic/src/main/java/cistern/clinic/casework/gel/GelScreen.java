@@ -38,11 +38,13 @@ public final class GelScreen {
   private final CaseContext context;
   private final CaseFrame frame;
   private final GelChanges changes;
+  private final LaneChanges lanes;
 
   private GelScreen(CaseContext context) {
     this.context = context;
     this.frame = new CaseFrame(context);
     this.changes = new GelChanges(context, this);
+    this.lanes = new LaneChanges(context, this);
   }
 
   /** The screen of a case's gel. */
@@ -60,6 +62,8 @@ public final class GelScreen {
         Route.post(path + "/save", Permission.ENTER_RESULTS, changes::save),
         Route.post(path + "/confirm", Permission.WORK_UP, changes::confirm),
         Route.post(path + "/draw", Permission.ENTER_RESULTS, changes::draw),
+        Route.post(path + "/lanes", Permission.ENTER_RESULTS, lanes::place),
+        Route.post(path + "/lanes/back", Permission.ENTER_RESULTS, lanes::back),
         Route.post(path + "/look", Permission.ENTER_RESULTS, this::look),
         Route.post(path + "/drop", Permission.ENTER_RESULTS, this::drop),
         Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
@@ -92,28 +96,49 @@ public final class GelScreen {
     if (read.isEmpty()) {
       return html(visit, open, said, typed(open));
     }
-    GelCase gel = read.get();
-    Optional<GelEdit> drafted = drafted(visit, gel);
-    Node kept = drafted.isPresent() ? keptNote(visit, gel) : nothing();
-    return html(visit, gel, drafted.orElseGet(gel::edit), Html.division("notes", said, kept));
-  }
-
-  /** The screen with bands to keep or strike. */
-  String html(PageRequest visit, GelCase gel, GelEdit edit, Node said) {
-    return html(visit, gel, new Shown(edit, DrawnPlace.NONE), said);
+    GelCase saved = read.get();
+    return drafted(visit, saved)
+        .map(draft -> html(visit, draft, division("notes", said, keptNote(visit, draft.gel()))))
+        .orElseGet(() -> html(visit, Shown.of(saved, saved.edit()), said));
   }
 
   /**
-   * What stands in the form of the bands.
+   * A gel and what stands in its fields.
    *
+   * @param gel with the lanes as they were placed
    * @param edit of the bands
    * @param drawn what is typed of those that were missed
+   * @param lanes what is typed of the lanes
    */
-  record Shown(GelEdit edit, DrawnPlace drawn) {}
+  record Shown(GelCase gel, GelEdit edit, DrawnPlace drawn, LanesTyped lanes) {
 
-  String html(PageRequest visit, GelCase gel, Shown shown, Node said) {
-    GelPage page = new GelPage(visit, gel, shown.edit(), shown.drawn(), context.medicine().facts());
-    return frame.toHtml(visit, gel.open(), STEP, Element.of("h1", "Gel"), said, page.toNode());
+    static Shown of(GelCase gel, GelEdit edit) {
+      return new Shown(
+          gel, edit, DrawnPlace.NONE, LanesTyped.of(gel.reading(), gel.named().pair()));
+    }
+
+    Shown with(DrawnPlace typed) {
+      return new Shown(gel, edit, typed, lanes);
+    }
+
+    Shown with(LanesTyped typed) {
+      return new Shown(gel, edit, drawn, typed);
+    }
+  }
+
+  /** The screen with bands to keep or strike, and lanes to name and place. */
+  String html(PageRequest visit, Shown shown, Node said) {
+    GelCase gel = shown.gel();
+    String reader = context.accounts().fullName(gel.kept().account());
+    GelPage.Fields fields = new GelPage.Fields(shown.drawn(), shown.lanes(), reader);
+    GelPage page = new GelPage(visit, gel, shown.edit(), fields, context.medicine().facts());
+    return frame.toHtml(
+        visit,
+        gel.open(),
+        STEP,
+        Element.of("h1", "Gel"),
+        note("unseen", "").with("id", "gel-said").with("role", "status"),
+        division("gel-all", said, page.toNode()).with("id", "gel-all"));
   }
 
   /** The screen on which a picture is sent. */
@@ -173,6 +198,12 @@ public final class GelScreen {
         GelPage.overview(reading, -1, path + "/" + kept.id() + "/whole"));
   }
 
+  /** Who has a picture read now. */
+  Gels.Asker asker(PageRequest visit) {
+    return new Gels.Asker(
+        visit.account().id(), context.medicine().madeBy(), context.medicine().facts());
+  }
+
   private static Drafts.Owner owner(PageRequest visit) {
     return new Drafts.Owner(visit.account().id(), visit.path("id"), STEP);
   }
@@ -182,12 +213,17 @@ public final class GelScreen {
   }
 
   /** What was kept or struck and not saved, when the gel is still the one that it was about. */
-  private Optional<GelEdit> drafted(PageRequest visit, GelCase gel) {
+  private Optional<Shown> drafted(PageRequest visit, GelCase saved) {
     return context
         .drafts()
         .find(owner(visit))
-        .filter(d -> isSameGel(gel, d.base()))
-        .map(d -> GelTyping.parse(d.typed()).toEdit(gel, visit.account().fullName()));
+        .filter(d -> isSameGel(saved, d.base()))
+        .map(d -> GelTyping.parse(d.typed()))
+        .flatMap(
+            typed ->
+                saved
+                    .with(typed.placed(), context)
+                    .map(gel -> Shown.of(gel, typed.toEdit(gel, visit.account().fullName()))));
   }
 
   /** Whether the bands stand as they did in an earlier version. */
@@ -205,9 +241,21 @@ public final class GelScreen {
   private static Node keptNote(PageRequest visit, GelCase gel) {
     return division(
             "kept",
-            paragraph("What you kept, struck or drew here was not saved; it stands in the form."),
+            paragraph(
+                gel.isSaved()
+                    ? "What you kept, struck or drew here was not saved; it stands in the form."
+                    : "Read again with the lanes as you placed them. Nothing of it is saved until"
+                        + " you confirm or save it."),
             visit.form(gel.path() + "/drop").with(Html.button("Undo").with("class", "plain")))
         .with("role", "status");
+  }
+
+  /** The gel that a form was about, with the lanes as they were placed in it. */
+  Optional<GelCase> sent(PageRequest visit) {
+    return context
+        .open(visit)
+        .flatMap(open -> GelCase.of(open, context))
+        .flatMap(gel -> gel.with(GelTyping.of(visit.fields()).placed(), context));
   }
 
   /** What a form says of the bands. */
@@ -216,7 +264,7 @@ public final class GelScreen {
   }
 
   private ServerResponse look(PageRequest visit) {
-    Optional<GelCase> found = context.open(visit).flatMap(open -> GelCase.of(open, context));
+    Optional<GelCase> found = sent(visit);
     if (found.isEmpty()) {
       return context.troubles().missing(visit);
     }

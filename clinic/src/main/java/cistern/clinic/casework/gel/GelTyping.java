@@ -19,8 +19,10 @@ import java.util.stream.Collectors;
  * @param keep the names of the bands that are kept
  * @param added each added band: its lane, its place and, when there is one, its counterpart
  * @param isLadder whether a person sees a ladder
+ * @param placed the lanes as they were placed one after the other, the last in force; empty when
+ *     they stand as in the case
  */
-record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
+record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<Placement> placed) {
 
   static final String KEEP = "keep";
   static final String ADDED = "added";
@@ -33,6 +35,7 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
   GelTyping {
     keep = List.copyOf(keep);
     added = List.copyOf(added);
+    placed = List.copyOf(placed);
   }
 
   /** The fields that a browser sends. */
@@ -40,7 +43,8 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
     return new GelTyping(
         fields.getOrDefault(KEEP, List.of()),
         fields.getOrDefault(ADDED, List.of()),
-        fields.getOrDefault(LADDER, List.of()).contains(YES));
+        fields.getOrDefault(LADDER, List.of()).contains(YES),
+        Placement.parse(fields.getOrDefault(Placement.NAME, List.of())));
   }
 
   /** What a draft says. */
@@ -49,7 +53,8 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
     return new GelTyping(
         words(fields.getOrDefault(KEEP, "")),
         words(fields.getOrDefault(ADDED, "")),
-        fields.getOrDefault(LADDER, "").equals(YES));
+        fields.getOrDefault(LADDER, "").equals(YES),
+        Placement.parse(words(fields.getOrDefault(Placement.NAME, ""))));
   }
 
   private static List<String> words(String text) {
@@ -64,18 +69,21 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder) {
             ADDED,
             String.join(" ", added),
             LADDER,
-            isLadder ? YES : ""));
+            isLadder ? YES : "",
+            Placement.NAME,
+            String.join(" ", placed.stream().map(Placement::toText).toList())));
   }
 
-  /** What stands in the form when it shows an edit. */
-  static GelTyping of(GelEdit edit, EditedPair bands) {
+  /** What stands in the form when it shows an edit of a gel. */
+  static GelTyping of(GelCase gel, GelEdit edit) {
     return new GelTyping(
-        bands.all().stream()
+        gel.bandsKept(edit).map(EditedPair::all).orElse(Set.of()).stream()
             .filter(b -> !edit.struck().contains(b))
             .map(b -> GelEdit.key(b.lane(), b.band()))
             .toList(),
         edit.added().stream().map(GelTyping::text).toList(),
-        edit.isLadder());
+        edit.isLadder(),
+        gel.placed());
   }
 
   /** An added band as a form holds it. */

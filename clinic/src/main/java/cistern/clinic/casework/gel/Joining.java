@@ -83,6 +83,7 @@ final class Joining {
         lane.slope(),
         lane.quality(),
         lane.problems(),
-        bands);
+        bands,
+        lane.isPlaced());
   }
 }

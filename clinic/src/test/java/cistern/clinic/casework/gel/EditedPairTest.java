@@ -29,7 +29,7 @@ class EditedPairTest {
     List<BandMark> bands =
         Arrays.stream(matched).map(m -> new BandMark(10, 2, 0.3, m, 0.9, "invented")).toList();
     return new LaneReading(
-        index, kind, OptionalInt.of(2), 30, 20, 0, Quality.GOOD, List.of(), bands);
+        index, kind, OptionalInt.of(2), 30, 20, 0, Quality.GOOD, List.of(), bands, false);
   }
 
   private static AddedBand csf(double y, OptionalInt matched) {

@@ -1,0 +1,80 @@
+package cistern.clinic.casework.gel;
+
+import cistern.gel.reading.KeptBands.Strike;
+import cistern.gel.reading.LaneReading;
+import cistern.gel.reading.LaneReading.BandMark;
+import java.util.HashSet;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * What a person made of a pair, carried over to a reading of the same picture with its lanes placed
+ * otherwise: a band is the same where it lies at the same height of the same fluid.
+ */
+final class CarriedEdit {
+
+  /** How far a band may have moved along its lane, in pixels, where it is not higher than that. */
+  private static final double NEAR = 3;
+
+  private final EditedPair before;
+  private final EditedPair now;
+
+  private CarriedEdit(EditedPair before, EditedPair now) {
+    this.before = before;
+    this.now = now;
+  }
+
+  /** The edit as it stands in the new reading; what is not found there again is left out. */
+  static GelEdit of(GelCase before, GelEdit edit, GelCase now) {
+    GelEdit none = GelEdit.none(edit.isLadder());
+    return before
+        .bandsKept(edit)
+        .flatMap(old -> now.bandsKept(none).map(bare -> new CarriedEdit(old, bare)))
+        .map(carried -> carried.edit(edit))
+        .orElse(none);
+  }
+
+  private GelEdit edit(GelEdit edit) {
+    Set<Strike> struck = new HashSet<>();
+    for (Strike strike : edit.struck()) {
+      LaneReading lane = before.lane(strike.lane());
+      OptionalInt same = same(lane, strike.band());
+      same.ifPresent(band -> struck.add(new Strike(other(lane).index(), band)));
+    }
+    List<AddedBand> added = before.added().stream().map(this::added).toList();
+    return new GelEdit(struck, added, edit.isLadder());
+  }
+
+  private AddedBand added(AddedBand band) {
+    LaneReading lane = before.lane(band.lane());
+    LaneReading counterparts = before.other(lane);
+    OptionalInt matched = band.matched();
+    OptionalInt same =
+        matched.isPresent() && matched.getAsInt() < counterparts.bands().size()
+            ? same(counterparts, matched.getAsInt())
+            : OptionalInt.empty();
+    return new AddedBand(other(lane).index(), band.y(), same, band.by());
+  }
+
+  /** The lane of the same fluid in the new reading. */
+  private LaneReading other(LaneReading lane) {
+    return before.isCsf(lane) ? now.bands().csf() : now.bands().serum();
+  }
+
+  /** The band of the new reading at the height of an old one. */
+  private OptionalInt same(LaneReading lane, int band) {
+    BandMark old = lane.bands().get(band);
+    List<BandMark> bands = other(lane).bands();
+    double nearest = Math.max(NEAR, old.height());
+    OptionalInt same = OptionalInt.empty();
+    for (int i = 0; i < bands.size(); i++) {
+      double off = Math.abs(bands.get(i).y() - old.y());
+      if (off <= nearest) {
+        nearest = off;
+        same = OptionalInt.of(i);
+      }
+    }
+    return same;
+  }
+}

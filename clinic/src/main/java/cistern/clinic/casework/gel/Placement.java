@@ -1,0 +1,42 @@
+package cistern.clinic.casework.gel;
+
+import cistern.gel.lanes.LanePlan;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The lanes of a gel as a person placed them, and which pair is this person's.
+ *
+ * @param plan names, pairs and places of all lanes
+ * @param pair the number of the pair that is looked at
+ */
+record Placement(LanePlan plan, int pair) {
+
+  /** The field and the member of a draft that hold it. */
+  static final String NAME = "placed";
+
+  private static final Pattern WORDS = Pattern.compile("(\\d{1,4})=(.{1,4000})");
+
+  /** What a form or a draft holds; nothing where it holds no placement. */
+  static Optional<Placement> parse(String text) {
+    Matcher parts = WORDS.matcher(text);
+    try {
+      return parts.matches()
+          ? Optional.of(
+              new Placement(LanePlan.parse(parts.group(2)), Integer.parseInt(parts.group(1))))
+          : Optional.empty();
+    } catch (IllegalArgumentException e) {
+      return Optional.empty();
+    }
+  }
+
+  static List<Placement> parse(List<String> texts) {
+    return texts.stream().flatMap(t -> parse(t).stream()).toList();
+  }
+
+  String toText() {
+    return pair + "=" + plan.toWords();
+  }
+}

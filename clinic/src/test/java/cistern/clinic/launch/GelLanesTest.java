@@ -1,0 +1,196 @@
+package cistern.clinic.launch;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import cistern.clinic.account.Role;
+import cistern.clinic.cases.CaseVersion;
+import cistern.clinic.cases.StoreVerification;
+import cistern.clinic.store.Engines;
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
+
+/**
+ * Lanes of a gel that people place, name and pair otherwise, as browsers without script send it.
+ */
+@TestInstance(Lifecycle.PER_CLASS)
+class GelLanesTest {
+
+  /** As the example's own work-up names them; its pair 1 was drawn with thirteen bands. */
+  private static final String LANES = "csf,serum,csf,serum,control,control";
+
+  private static final Pattern FIELD =
+      Pattern.compile(
+          "<input type=\"(?:hidden|text)\" name=\"(base|placed|lane-[a-z]+|lanes-own)\""
+              + " value=\"([^\"]*)\"|name=\"(keep)\" value=\"([0-9-]+)\"[^>]*checked"
+              + "|<select name=\"(lane-kind)\".*?value=\"([a-z]*)\" selected");
+
+  private final Pages pages = Pages.of();
+  private final Running running = Running.on(Engines.folder());
+  private final Caller clinician = running.signedIn(Role.CLINICIAN);
+  private final String path = begunWithGel();
+
+  @AfterEach
+  void everythingIsAsItWasWritten() {
+    assertThat(StoreVerification.check(running.store()).faults()).isEmpty();
+  }
+
+  @AfterAll
+  void stop() {
+    assertThat(pages.faults()).isEmpty();
+    running.close();
+  }
+
+  private String begunWithGel() {
+    String path = Caller.place(clinician.post("/cases", java.util.Map.of("name", "with-gel")));
+    try {
+      byte[] picture =
+          Files.readAllBytes(
+              Path.of(System.getProperty("cistern.root", ".."), "examples", "gel-local.png"));
+      clinician.post(path + "/gel", java.util.Map.of("lanes", LANES, "pair", "1"), picture);
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+    return path;
+  }
+
+  private CaseVersion last() {
+    return running.clinic().cases().find(path.substring("/cases/".length())).orElseThrow();
+  }
+
+  private String page() {
+    return clinician.get(path + "/gel").body();
+  }
+
+  /** What a browser would send of the page as it stands. */
+  private List<String[]> fields() {
+    String body = page();
+    String form = body.substring(body.indexOf("class=\"bands-form\""));
+    List<String[]> fields = new ArrayList<>();
+    FIELD
+        .matcher(form.substring(0, form.indexOf("id=\"name-lanes\"")))
+        .results()
+        .map(GelLanesTest::field)
+        .forEach(fields::add);
+    return fields;
+  }
+
+  private static String[] field(MatchResult match) {
+    int at = match.group(1) != null ? 1 : match.group(3) != null ? 3 : 5;
+    return new String[] {match.group(at), match.group(at + 1)};
+  }
+
+  private static void set(List<String[]> fields, String name, int lane, String value) {
+    fields.stream().filter(f -> f[0].equals(name)).skip(lane).findFirst().orElseThrow()[1] = value;
+  }
+
+  private static double centre(List<String[]> fields, int lane) {
+    return Double.parseDouble(
+        fields.stream().filter(f -> f[0].equals("lane-x")).skip(lane).findFirst().orElseThrow()[1]);
+  }
+
+  private HttpResponse<String> send(String what, List<String[]> fields) {
+    String form =
+        String.join(
+            "&",
+            fields.stream()
+                .map(f -> f[0] + "=" + URLEncoder.encode(f[1], StandardCharsets.UTF_8))
+                .toList());
+    return clinician.postText(path + "/gel/" + what, form);
+  }
+
+  private static String counts(String body) {
+    return String.join(
+        " ",
+        Pattern.compile("class=\"kept-count\">([0-9]+)<")
+            .matcher(body)
+            .results()
+            .map(m -> m.group(1))
+            .toList());
+  }
+
+  @Test
+  void lanes_placedWhereTheyWereFound_areReadAsBeforeAndNothingIsSaved() {
+    long before = last().number();
+    assertThat(counts(page())).isEqualTo("13 0 0");
+
+    assertThat(send("lanes", fields()).statusCode()).isEqualTo(303);
+
+    String body = page();
+    assertThat(body).contains("Nothing of it is saved until").contains("lanes-back");
+    assertThat(counts(body)).isEqualTo("13 0 0");
+    assertThat(last().number()).isEqualTo(before);
+    pages.check("lanes placed", body);
+    assertThat(send("lanes/back", fields()).statusCode()).isEqualTo(303);
+    assertThat(page()).doesNotContain("Nothing of it is saved");
+  }
+
+  @Test
+  void lane_movedAndConfirmed_isInTheCaseAndSaysWhoPlacedIt() {
+    List<String[]> fields = fields();
+    fields.removeIf(f -> f[1].equals("2-1"));
+    set(fields, "lane-x", 2, Double.toString(centre(fields, 2) + 4));
+    set(fields, "lane-kind", 5, "blank");
+    send("lanes", fields);
+    assertThat(counts(page())).as("what was struck stays so").isEqualTo("12 0 0");
+
+    assertThat(send("confirm", fields()).statusCode()).isEqualTo(303);
+
+    assertThat(last().step()).isEqualTo("gel confirmed, lanes placed by hand");
+    assertThat(last().workup())
+        .contains("\"confirmedBy\": \"Invented clinician\"")
+        .containsPattern("\"kind\": \"csf\",\\s*\"pair\": 1,\\s*\"xCentre\": [0-9.]+")
+        .contains("\"csfOnly\": 12");
+    String body = page();
+    assertThat(body).contains("the lanes placed by Invented clinician");
+    String reading = body.replaceAll("(?s).*href=\"([^\"]*/reading)\".*", "$1");
+    assertThat(clinician.get(reading).body())
+        .contains("\"place\":\"given\"")
+        .doesNotContain("\"place\":\"found\"");
+    assertThat(clinician.get(path + "/says").body()).contains("12 CSF-only");
+    clinician.post(path + "/undo", java.util.Map.of("base", Long.toString(last().number())));
+    assertThat(page()).doesNotContain("the lanes placed by");
+  }
+
+  @Test
+  void lanes_pairedOtherwise_areCountedAsPairedNow() {
+    List<String[]> fields = fields();
+    set(fields, "lane-pair", 1, "1");
+    set(fields, "lane-pair", 3, "0");
+    send("lanes", fields);
+    assertThat(page()).contains("Serum, lane 2 (").doesNotContain("Serum, lane 4 (");
+    clinician.post(path + "/gel/drop", java.util.Map.of());
+    assertThat(page()).contains("Serum, lane 4 (");
+  }
+
+  @Test
+  void lanes_thatSayNothing_areRefusedBesideTheirFields() {
+    List<String[]> fields = fields();
+    set(fields, "lane-x", 0, "left");
+    set(fields, "lane-pair", 3, "0");
+    HttpResponse<String> refused = send("lanes", fields);
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(refused.body())
+        .contains("id=\"n-lane-x-0\"")
+        .contains("Pair 0 has a lane of this kind already.")
+        .contains("value=\"left\"");
+    pages.check("lanes refused", refused.body());
+    set(fields, "lane-x", 0, "88");
+    set(fields, "lane-pair", 3, "1");
+    set(fields, "lanes-own", 0, "7");
+    assertThat(send("lanes", fields).body()).contains("No lane of fluid or serum bears this");
+    assertThat(page()).doesNotContain("Nothing of it is saved");
+  }
+}
