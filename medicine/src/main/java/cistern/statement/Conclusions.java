@@ -11,13 +11,14 @@ import java.util.Map;
 final class Conclusions {
 
   /** Why bands that were read are not used, by the stop that holds. */
-  private static final Map<String, String> WHY_UNUSED =
-      Map.of(
-          "bands-without-serum", "the bands were read without a serum beside them",
-          "immunoglobulin-given",
-              "an infusion of immunoglobulin may have brought bands into serum and fluid",
-          "not-lumbar", "the fluid is not lumbar, and the bands cannot be used",
-          "monoclonal", "a monoclonal pattern hides what the bands would say");
+  private static final List<Map.Entry<String, String>> WHY_UNUSED =
+      List.of(
+          Map.entry("monoclonal", "a monoclonal pattern hides what the bands would say"),
+          Map.entry(
+              "immunoglobulin-given",
+              "an infusion of immunoglobulin may have brought bands into serum and fluid"),
+          Map.entry("bands-without-serum", "the bands were read without a serum beside them"),
+          Map.entry("not-lumbar", "the fluid is not lumbar, and the bands cannot be used"));
 
   private Conclusions() {}
 
@@ -105,7 +106,7 @@ final class Conclusions {
 
   private static String reason(StatementInput input) {
     if (input.alerts().isBandsUnknown()) {
-      return WHY_UNUSED.entrySet().stream()
+      return WHY_UNUSED.stream()
           .filter(e -> input.alerts().isStoppedBy(e.getKey()))
           .map(Map.Entry::getValue)
           .findFirst()

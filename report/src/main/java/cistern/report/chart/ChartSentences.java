@@ -81,12 +81,12 @@ final class ChartSentences {
       Set.of(Circumstance.CORTICOSTEROIDS, Circumstance.B_CELL_DEPLETION);
 
   /** What is said of bands that cannot be used, by the stop that holds. */
-  private static final Map<String, String> UNUSABLE =
-      Map.of(
-          "monoclonal", "monoclonal pattern, neither positive nor negative",
-          "immunoglobulin-given", "not usable after immunoglobulin",
-          "bands-without-serum", "not usable without a paired serum",
-          "not-lumbar", "not usable, not lumbar fluid");
+  private static final List<Map.Entry<String, String>> UNUSABLE =
+      List.of(
+          Map.entry("monoclonal", "monoclonal pattern, neither positive nor negative"),
+          Map.entry("immunoglobulin-given", "not usable after immunoglobulin"),
+          Map.entry("bands-without-serum", "not usable without a paired serum"),
+          Map.entry("not-lumbar", "not usable, not lumbar fluid"));
 
   private final Interpretation said;
   private final Panel panel;
@@ -314,7 +314,7 @@ final class ChartSentences {
       about.add("read automatically, to be confirmed");
     }
     String verdict =
-        UNUSABLE.entrySet().stream()
+        UNUSABLE.stream()
             .filter(e -> said.alerts().isStoppedBy(e.getKey()) && said.alerts().isBandsUnknown())
             .map(Map.Entry::getValue)
             .findFirst()
