@@ -73,7 +73,9 @@ class ChildhoodScoreTest {
   })
   void score_whereItWasNotTried_isNotSaid(String person, String changed) {
     String evidence =
-        changed.contains("fever") ? ASKED : ASKED.replace(changed, changed.replace("\"no\"", "\"yes\""));
+        changed.contains("fever")
+            ? ASKED
+            : ASKED.replace(changed, changed.replace("\"no\"", "\"yes\""));
 
     assertThat(said(QUIET + "erythrocytes=0" + BLOOD + 0.5, evidence, person)).isEmpty();
   }

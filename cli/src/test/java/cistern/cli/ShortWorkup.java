@@ -11,7 +11,10 @@ import java.util.Arrays;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** A work-up in one line: {@code leukocytes=12 glucose.serum=5 leukocytes.blood=9000} and more members as JSON. */
+/**
+ * A work-up in one line: {@code leukocytes=12 glucose.serum=5 leukocytes.blood=9000} and more
+ * members as JSON.
+ */
 final class ShortWorkup {
 
   private static final Facts FACTS = Facts.standard();
@@ -54,7 +57,6 @@ final class ShortWorkup {
     String in = parts[0].contains(".") ? parts[0].substring(parts[0].indexOf('.') + 1) : "csf";
     String analyte = parts[0].replace("." + in, "");
     return "{\"analyte\":\"%s\",\"in\":\"%s\",\"value\":%s,\"unit\":\"%s\"}"
-        .formatted(
-            analyte, in, parts[1], UNITS.getOrDefault(analyte, "mg/L"));
+        .formatted(analyte, in, parts[1], UNITS.getOrDefault(analyte, "mg/L"));
   }
 }

@@ -99,7 +99,6 @@ public final class TotalProtein {
             .withVerdict(limits.judge(value), limits, Optional.of(facts.word(RULE_KEY)));
     return limits.isKnown()
         ? finding
-        : finding.withNote(
-            person.ageYears().isPresent() ? "no limit for this age" : "age unknown");
+        : finding.withNote(person.ageYears().isPresent() ? "no limit for this age" : "age unknown");
   }
 }

@@ -15,11 +15,7 @@ import java.util.OptionalDouble;
  * @param body weight and kidneys, for the clearance of drugs
  */
 public record Person(
-    Optional<String> id,
-    OptionalDouble ageYears,
-    Infant infant,
-    Optional<String> sex,
-    Body body) {
+    Optional<String> id, OptionalDouble ageYears, Infant infant, Optional<String> sex, Body body) {
 
   /** The days of a year (UCUM: {@code a_j}). */
   public static final double DAYS_IN_YEAR = 365.25;

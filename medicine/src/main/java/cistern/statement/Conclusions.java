@@ -86,8 +86,7 @@ final class Conclusions {
     if (!speaking.isEmpty()) {
       return new Conclusion.SynthesisSuggested(speaking, BandVerdict.UNDETERMINED);
     }
-    boolean isUnused =
-        input.alerts().isBandsUnknown() && input.puncture().bands().isReported();
+    boolean isUnused = input.alerts().isBandsUnknown() && input.puncture().bands().isReported();
     if (isQuotientDecided(input) && !isUnused) {
       return new Conclusion.SynthesisNotDemonstrated(
           false, true, input.decided(), input.isMsUnsaid());

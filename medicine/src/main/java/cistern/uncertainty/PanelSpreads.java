@@ -121,8 +121,7 @@ final class PanelSpreads {
 
   /** The intrathecal fraction of an immunoglobulin or of κ. */
   IntrathecalFraction fraction(Analyte analyte) {
-    return fractions.computeIfAbsent(
-        analyte, a -> of(a, rules.curve(a)));
+    return fractions.computeIfAbsent(analyte, a -> of(a, rules.curve(a)));
   }
 
   private IntrathecalFraction of(Analyte analyte, Curve.Limit limit) {

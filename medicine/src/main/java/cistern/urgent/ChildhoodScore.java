@@ -1,7 +1,6 @@
 package cistern.urgent;
 
 import static cistern.urgent.Trigger.any;
-import static cistern.urgent.Trigger.from;
 import static cistern.urgent.Trigger.over;
 import static cistern.urgent.Trigger.stated;
 
@@ -29,9 +28,9 @@ final class ChildhoodScore {
 
   private static final List<Trigger> ONE_POINT_EACH =
       List.of(
-          from(Quantity.PROTEIN, KEY + "protein.from"),
-          from(Quantity.NEUTROPHILS, KEY + "neutrophils.from"),
-          from(Quantity.BLOOD_NEUTROPHILS, KEY + "blood-neutrophils.from"),
+          Trigger.from(Quantity.PROTEIN, KEY + "protein.from"),
+          Trigger.from(Quantity.NEUTROPHILS, KEY + "neutrophils.from"),
+          Trigger.from(Quantity.BLOOD_NEUTROPHILS, KEY + "blood-neutrophils.from"),
           Cues.SEIZURE);
 
   /** Children in whom it was not tried. */
@@ -45,9 +44,9 @@ final class ChildhoodScore {
 
   private static final Trigger OF_AGE =
       Trigger.all(
-          from(Quantity.AGE_DAYS, KEY + "age-days.from"),
+          Trigger.from(Quantity.AGE_DAYS, KEY + "age-days.from"),
           Trigger.upTo(Quantity.AGE_YEARS, KEY + "age-years.to"),
-          from(Quantity.LEUKOCYTES, KEY + "leukocytes.from"));
+          Trigger.from(Quantity.LEUKOCYTES, KEY + "leukocytes.from"));
 
   /** What says already, and more gravely, that bacteria are thought of. */
   private static final Set<String> GRAVER =
@@ -85,7 +84,8 @@ final class ChildhoodScore {
       int sum = met.size() + (met.contains(GRAM) ? GRAM_POINTS - 1 : 0);
       String why =
           String.join(
-              ", ", met.stream().flatMap(t -> t.reasons(observed).stream()).map(Reason::text).toList());
+              ", ",
+              met.stream().flatMap(t -> t.reasons(observed).stream()).map(Reason::text).toList());
       return "%s%d of 6 points (%s), so not of very low risk."
           .formatted(missing.isEmpty() ? "" : "at least ", sum, why);
     }

@@ -295,7 +295,7 @@ final class Considerations {
         .filter(row -> isOfMs || !row.code.equals(MS))
         .map(row -> ranked(row, observed, urgent))
         .flatMap(Optional::stream)
-        .sorted(Comparator.comparing(Ranked::weight).thenComparing(Ranked::place))
+        .sorted(Comparator.comparing(Ranked::weight).thenComparingInt(Ranked::place))
         .map(Ranked::what)
         .toList();
   }

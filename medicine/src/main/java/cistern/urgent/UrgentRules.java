@@ -73,9 +73,7 @@ public final class UrgentRules {
   static boolean isWithoutPredictors(Observed observed) {
     boolean isThoughtOf =
         observed.setting().isForInfection() || Cues.FEVER.answer(observed).isYes();
-    return isThoughtOf
-        && !observed.isInfant()
-        && InfectionRules.isWithoutPredictors(observed);
+    return isThoughtOf && !observed.isInfant() && InfectionRules.isWithoutPredictors(observed);
   }
 
   /** What must be said first of some observations. */

@@ -160,7 +160,9 @@ public final class Antithrombotics {
             + clearance.toText()
             + (read.size() > 1
                 ? ") is near a threshold, so both rows are shown: " + String.join("; ", read)
-                : ") is near a threshold; " + String.join("", read) + "; the row beside it was not read");
+                : ") is near a threshold; "
+                    + String.join("", read)
+                    + "; the row beside it was not read");
     HoldVerdict first = checks.getFirst().verdict();
     boolean isOne = checks.stream().allMatch(c -> c.verdict() == first);
     return new HoldCheck(
