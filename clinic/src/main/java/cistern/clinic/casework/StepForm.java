@@ -88,9 +88,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
 
   private Node groups(CaseContext context, Map<String, String> notes) {
     Node groups = sections(hints(context), notes, typing.fields());
-    return step == CaseStep.PLAN
-        ? Fragment.of(groups, DrugHint.list(context.medicine()))
-        : groups;
+    return step == CaseStep.PLAN ? Fragment.of(groups, DrugHint.list(context.medicine())) : groups;
   }
 
   /** Some fields under their headings; those of a named section are folded together. */
@@ -141,8 +139,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         shown.put(group.getKey(), group.getValue());
       }
     }
-    Element folded =
-        Element.of("details", Element.of("summary", section)).with("class", "section");
+    Element folded = Element.of("details", Element.of("summary", section)).with("class", "section");
     return (shown.values().stream().anyMatch(this::isGiven) ? folded.with("open", "open") : folded)
         .with(fieldsets(shown, hints, notes));
   }
@@ -155,8 +152,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
       String group, List<Typable> fields, Map<String, String> hints, Map<String, String> notes) {
     long questions = fields.stream().filter(Typable::isQuestion).count();
     return Element.of("fieldset", Element.of("legend", heading(group)))
-        .with(
-            fields.stream().map(f -> field(f, notes.getOrDefault(f.key(), ""), hints)).toList())
+        .with(fields.stream().map(f -> field(f, notes.getOrDefault(f.key(), ""), hints)).toList())
         .with(questions < SEVERAL ? nothing() : none(group));
   }
 
