@@ -3,6 +3,7 @@ package cistern.urgent;
 import cistern.bedside.RuleReply;
 import cistern.fact.Grounds;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -60,6 +61,13 @@ public record Urgency(
     /** Copies the list. */
     public Words {
       missing = List.copyOf(missing);
+    }
+
+    /** Sentence and act together; whom to call is not said twice. */
+    public String toText() {
+      boolean isCalled = say.toLowerCase(Locale.ROOT).contains("treating doctor");
+      String rest = isCalled ? act.replaceFirst("^Treating doctor,[^.]*\\. ?", "") : act;
+      return (say + " " + rest).strip();
     }
   }
 

@@ -319,8 +319,7 @@ final class ChartSentences {
             .map(Map.Entry::getValue)
             .findFirst()
             .orElse(bands.verdict().word());
-    return "Oligoclonal bands%s: %s (%s)."
-        .formatted(type, verdict, String.join(", ", about));
+    return "Oligoclonal bands%s: %s (%s).".formatted(type, verdict, String.join(", ", about));
   }
 
   private String kappa() {

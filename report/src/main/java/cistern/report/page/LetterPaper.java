@@ -313,7 +313,7 @@ final class LetterPaper {
         .map(
             u ->
                 Row.of(
-                    (u.isOpen() ? "" : u.words().say() + " ") + u.words().act(),
+                    u.isOpen() ? u.words().act() : u.words().toText(),
                     "the treating neurologist",
                     soon(u.tier())))
         .forEach(rows::add);

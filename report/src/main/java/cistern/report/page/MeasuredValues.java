@@ -47,9 +47,7 @@ final class MeasuredValues {
       List<String> cells = new ArrayList<>(List.of(analyte.term()));
       cells.add(text(analyte, Compartment.CSF).orElse(NONE));
       cells.add(
-          text(analyte, Compartment.SERUM)
-              .or(() -> text(analyte, Compartment.BLOOD))
-              .orElse(NONE));
+          text(analyte, Compartment.SERUM).or(() -> text(analyte, Compartment.BLOOD)).orElse(NONE));
       if (isMethodStated) {
         cells.add(methods(analyte));
       }

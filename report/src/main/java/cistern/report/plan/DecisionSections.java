@@ -37,9 +37,7 @@ final class DecisionSections {
                 .answered()
                 .map(r -> " Answered by " + r.by() + ": " + r.reason() + ".")
                 .orElse("");
-        lines.add(
-            new Line(
-                urgency.words().say() + " " + urgency.words().act() + answered, urgency.grounds()));
+        lines.add(new Line(urgency.words().toText() + answered, urgency.grounds()));
       }
     }
     String open =

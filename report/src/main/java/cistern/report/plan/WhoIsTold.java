@@ -1,9 +1,9 @@
 package cistern.report.plan;
 
 import cistern.puncture.PuncturePlan;
-import cistern.puncture.decision.Contraindication;
 import cistern.puncture.bleeding.AntithromboticPlan;
 import cistern.puncture.bleeding.HoldVerdict;
+import cistern.puncture.decision.Contraindication;
 import cistern.puncture.guideline.Precaution;
 import cistern.puncture.specimen.Tube;
 import cistern.report.paper.Paper.Row;

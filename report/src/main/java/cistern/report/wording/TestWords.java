@@ -2,7 +2,6 @@ package cistern.report.wording;
 
 import cistern.bedside.MicrobeTest;
 import cistern.differential.Serology;
-import cistern.differential.Serology.Method;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Compartment;
 import java.util.ArrayList;
