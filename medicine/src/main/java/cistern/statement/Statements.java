@@ -33,15 +33,7 @@ public final class Statements {
   public List<Statement> of(StatementInput input) {
     Alerts alerts = input.alerts();
     List<Statement> all = new ArrayList<>(FirstOfAll.before(alerts));
-    alerts.person().herpesPcr().map(text -> new Said(Said.HERPES_PCR, text)).ifPresent(all::add);
-    if (alerts.person().isWithoutPredictors()) {
-      all.add(new Said("bacterial-predictors-absent", withoutPredictors));
-    }
-    alerts
-        .person()
-        .childhoodScore()
-        .map(text -> new Said("childhood-score", text))
-        .ifPresent(all::add);
+    all.addAll(ofInfection(alerts));
     if (alerts.isSilencing()) {
       all.addAll(whileOpen(input));
       return all;
@@ -73,6 +65,21 @@ public final class Statements {
         .map(change -> new Repeatability(change.getKey().term(), change.getValue()))
         .ifPresent(all::add);
     all.addAll(NextSteps.of(input));
+    return all;
+  }
+
+  /** What is said of infection beside the rules that hold. */
+  private List<Statement> ofInfection(Alerts alerts) {
+    List<Statement> all = new ArrayList<>();
+    alerts.person().herpesPcr().map(text -> new Said(Said.HERPES_PCR, text)).ifPresent(all::add);
+    if (alerts.person().isWithoutPredictors()) {
+      all.add(new Said("bacterial-predictors-absent", withoutPredictors));
+    }
+    alerts
+        .person()
+        .childhoodScore()
+        .map(text -> new Said("childhood-score", text))
+        .ifPresent(all::add);
     return all;
   }
 
