@@ -2,29 +2,22 @@ package cistern.report.chart;
 
 import static cistern.finding.FindingCode.ALBUMIN_QUOTIENT;
 import static cistern.finding.FindingCode.GLUCOSE_RATIO;
-import static cistern.finding.FindingCode.IGG_INDEX;
-import static cistern.finding.FindingCode.KAPPA_INDEX;
 import static cistern.finding.FindingCode.LACTATE;
 import static cistern.finding.FindingCode.LEUKOCYTES;
-import static cistern.finding.FindingCode.MRZ_REACTION;
 import static cistern.finding.FindingCode.TOTAL_PROTEIN;
 
-import cistern.bands.BandReading;
 import cistern.criteria.CriteriaResult;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.Printed;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
-import cistern.measurement.Measurement;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Draw;
 import cistern.panel.Panel;
 import cistern.report.chart.ChartComment.Sentence;
 import cistern.report.wording.PrintedTime;
-import cistern.report.wording.TestWords;
 import cistern.report.wording.ValueWords;
 import cistern.report.wording.WhenDrawn;
 import cistern.statement.BarrierStatement;
@@ -35,9 +28,7 @@ import cistern.statement.Statement;
 import cistern.statement.UrgentStatement;
 import cistern.urgent.Stop;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -65,28 +56,12 @@ final class ChartSentences {
           Analyte.EOSINOPHILS,
           Analyte.PLASMA_CELLS);
 
-  private static final Map<String, FindingCode> CLASSES = new LinkedHashMap<>();
-
-  static {
-    CLASSES.put("IgG", FindingCode.IGG_FRACTION);
-    CLASSES.put("IgA", FindingCode.IGA_FRACTION);
-    CLASSES.put("IgM", FindingCode.IGM_FRACTION);
-  }
-
   /** What is said beside the urgent rules, by code. */
   private static final Set<String> BESIDE = Set.of("herpes-pcr", "childhood-score");
 
   /** What stands among the drugs that were given. */
   private static final Set<Circumstance> GIVEN =
       Set.of(Circumstance.CORTICOSTEROIDS, Circumstance.B_CELL_DEPLETION);
-
-  /** What is said of bands that cannot be used, by the stop that holds. */
-  private static final List<Map.Entry<String, String>> UNUSABLE =
-      List.of(
-          Map.entry("monoclonal", "monoclonal pattern, neither positive nor negative"),
-          Map.entry("immunoglobulin-given", "not usable after immunoglobulin"),
-          Map.entry("bands-without-serum", "not usable without a paired serum"),
-          Map.entry("not-lumbar", "not usable, not lumbar fluid"));
 
   private final Interpretation said;
   private final Panel panel;
@@ -105,11 +80,7 @@ final class ChartSentences {
     all.add(new Sentence(4, judged("Total protein", TOTAL_PROTEIN)));
     all.add(new Sentence(2, barrier()));
     all.add(new Sentence(5, chemistry()));
-    all.add(new Sentence(3, intrathecal()));
-    all.add(new Sentence(1, bands()));
-    all.add(new Sentence(2, kappa()));
-    all.add(new Sentence(5, antibodies()));
-    all.add(new Sentence(2, tests()));
+    all.addAll(new ImmuneSentences(said).all());
     all.add(new Sentence(1, summary()));
     all.add(new Sentence(3, criteria()));
     all.add(new Sentence(4, open()));
@@ -148,14 +119,6 @@ final class ChartSentences {
         .collect(Collectors.joining(" "));
   }
 
-  private String tests() {
-    List<TestWords> tests = TestWords.of(said);
-    return tests.isEmpty()
-        ? ""
-        : sentenceCase(tests.stream().map(TestWords::toText).collect(Collectors.joining(", ")))
-            + ".";
-  }
-
   /** What was given before the fluid was drawn, with its date. */
   private String given() {
     String drugs = String.join(", ", said.alerts().treatments().values());
@@ -165,7 +128,7 @@ final class ChartSentences {
   private String sample() {
     Draw csf = panel.csf();
     List<String> parts = new ArrayList<>();
-    parts.add(csf.site().map(s -> sentenceCase(s) + " CSF").orElse("CSF") + drawn(csf));
+    parts.add(csf.site().map(s -> ChartWords.sentence(s) + " CSF").orElse("CSF") + drawn(csf));
     csf.appearance().ifPresent(parts::add);
     number(Analyte.ERYTHROCYTES).ifPresent(n -> parts.add(n + " erythrocytes/µL"));
     parts.add(WHEN.serum(said.panel()));
@@ -242,117 +205,16 @@ final class ChartSentences {
 
   private String chemistry() {
     List<String> parts =
-        Stream.of(value("glucose ratio", GLUCOSE_RATIO), value("lactate", LACTATE))
+        Stream.of(
+                ChartWords.judged("glucose ratio", finding(GLUCOSE_RATIO)),
+                ChartWords.judged("lactate", finding(LACTATE)))
             .flatMap(Optional::stream)
             .toList();
-    return parts.isEmpty() ? "" : sentenceCase(String.join(", ", parts)) + ".";
+    return parts.isEmpty() ? "" : ChartWords.sentence(String.join(", ", parts)) + ".";
   }
 
   private String judged(String name, FindingCode code) {
-    return value(name, code).map(v -> v + ".").orElse("");
-  }
-
-  private Optional<String> value(String name, FindingCode code) {
-    Finding finding = finding(code);
-    if (!finding.hasValue()) {
-      return Optional.empty();
-    }
-    String verdict =
-        switch (finding.verdict()) {
-          case ABOVE -> "raised";
-          case BELOW -> "low";
-          case WITHIN -> "normal";
-          case BORDERLINE -> "borderline";
-          case UNDETERMINED -> "not judged";
-        };
-    return Optional.of(name + " " + ValueWords.valueWithUnit(finding) + " (" + verdict + ")");
-  }
-
-  /** Every class that was measured, and which one leads. */
-  private String intrathecal() {
-    if (said.alerts().urgent().holds("spinal-block")) {
-      return "";
-    }
-    List<String> found = new ArrayList<>();
-    List<String> none = new ArrayList<>();
-    CLASSES.forEach(
-        (name, code) -> {
-          Finding fraction = finding(code);
-          if (fraction.isAbove()) {
-            found.add(name + " " + ValueWords.value(fraction));
-          } else if (fraction.hasValue() && fraction.verdict().isDecided()) {
-            none.add(name);
-          }
-        });
-    String index = value("IgG index", IGG_INDEX).map(i -> "; " + i).orElse("");
-    String without = none.isEmpty() ? "" : "no evidence of intrathecal " + listed(none);
-    if (found.isEmpty() && none.isEmpty()) {
-      return index.isEmpty() ? "" : index.substring(2) + ".";
-    }
-    String with = found.isEmpty() ? "" : "intrathecal " + String.join(", ", found);
-    String both = with + (with.isEmpty() || without.isEmpty() ? "" : ", ") + without;
-    return sentenceCase(both) + index + ".";
-  }
-
-  private static String listed(List<String> names) {
-    return names.size() < 2
-        ? names.getFirst()
-        : String.join(", ", names.subList(0, names.size() - 1)) + " or " + names.getLast();
-  }
-
-  private String bands() {
-    BandReading bands = said.bands();
-    if (!bands.isReported()) {
-      return "Oligoclonal bands not reported.";
-    }
-    String type = bands.pattern().map(p -> " type " + p.number()).orElse("");
-    List<String> about = new ArrayList<>();
-    bands.counts().csfOnly().ifPresent(n -> about.add(n + " CSF-restricted"));
-    bands.counts().shared().ifPresent(n -> about.add(n + " shared"));
-    about.add("cut-off " + bands.cutOff());
-    if (!bands.isConfirmed()) {
-      about.add("read automatically, to be confirmed");
-    }
-    String verdict =
-        UNUSABLE.stream()
-            .filter(e -> said.alerts().isStoppedBy(e.getKey()) && said.alerts().isBandsUnknown())
-            .map(Map.Entry::getValue)
-            .findFirst()
-            .orElse(bands.verdict().word());
-    return "Oligoclonal bands%s: %s (%s).".formatted(type, verdict, String.join(", ", about));
-  }
-
-  private String kappa() {
-    Finding kappa = finding(KAPPA_INDEX);
-    if (!kappa.hasValue()) {
-      return "";
-    }
-    String assay =
-        panel
-            .find(Sample.csf(Analyte.KAPPA))
-            .flatMap(Measurement::assay)
-            .map(a -> ", " + a)
-            .orElse("");
-    List<String> also = said.alerts().kappaRaisedAlsoBy();
-    return "Kappa index %s (%s; cut-off %s%s)."
-        .formatted(
-            ValueWords.value(kappa),
-            kappa.verdict().word()
-                + (kappa.isAbove() && !also.isEmpty()
-                    ? ", also by " + String.join(" and ", also)
-                    : ""),
-            kappa.limits().above().map(c -> Printed.of(KAPPA_INDEX, c.at())).orElse("not known"),
-            assay);
-  }
-
-  private String antibodies() {
-    List<String> parts = new ArrayList<>();
-    Finding mrz = finding(MRZ_REACTION);
-    if (mrz.hasValue()) {
-      parts.add("MRZ reaction " + ValueWords.value(mrz) + "/3 (" + mrz.verdict().word() + ")");
-    }
-    value("Borrelia antibody index", FindingCode.BORRELIA_ANTIBODY_INDEX).ifPresent(parts::add);
-    return parts.isEmpty() ? "" : String.join(", ", parts) + ".";
+    return ChartWords.judged(name, finding(code)).map(v -> v + ".").orElse("");
   }
 
   private String summary() {
@@ -443,9 +305,5 @@ final class ChartSentences {
 
   private Finding finding(FindingCode code) {
     return said.findings().get(code);
-  }
-
-  private static String sentenceCase(String text) {
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }
