@@ -5,20 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.checks.OutsideCheck;
 import cistern.clinic.account.Role;
 import cistern.clinic.store.Engines;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -58,19 +55,9 @@ class ClicksTest {
           Map.entry("bands.serumOnly", "0"));
 
   private final Running running = Running.on(Engines.folder());
-  private final Playwright playwright =
-      Playwright.create(
-          new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-  private final Browser browser =
-      playwright
-          .chromium()
-          .launch(
-              new BrowserType.LaunchOptions()
-                  .setExecutablePath(Path.of("/usr/bin/chromium"))
-                  .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")));
+  private final Chromium browser = new Chromium();
   private final Caller clinician = running.signedIn(Role.CLINICIAN);
-  private final Page page =
-      browser.newPage(new Browser.NewPageOptions().setViewportSize(1440, 900).setTimezoneId("UTC"));
+  private final Page page = browser.page(1440, ColorScheme.LIGHT);
   private int clicks;
 
   @BeforeAll
@@ -78,7 +65,6 @@ class ClicksTest {
     InventedCases.of(Clock.fixed(Instant.parse("2034-05-09T08:00:00Z"), ZoneOffset.UTC))
         .forEach(text -> clinician.post("/import/take", Map.of("file", text)));
     Running.day(clinician);
-    page.setDefaultTimeout(60_000);
     running.signIn(page, Role.CLINICIAN);
   }
 
@@ -90,7 +76,6 @@ class ClicksTest {
   @AfterAll
   void stop() {
     browser.close();
-    playwright.close();
     running.close();
   }
 
