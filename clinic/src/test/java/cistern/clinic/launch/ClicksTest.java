@@ -98,8 +98,7 @@ class ClicksTest {
   }
 
   private void follow(String link) {
-    click(
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true)));
+    click(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true)));
   }
 
   private void fill(String label, String value) {

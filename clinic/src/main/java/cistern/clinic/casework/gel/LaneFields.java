@@ -11,7 +11,10 @@ import cistern.gel.lanes.LaneKind;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.SequencedMap;
 
 /**
  * The fields in which all lanes of a gel are named, paired and placed by numbers; dragging a lane
@@ -22,6 +25,15 @@ import java.util.List;
  * @param form the form that they are sent with
  */
 record LaneFields(GelCase gel, LanesTyped typed, String form) {
+
+  private static final SequencedMap<String, String> HEADINGS = new LinkedHashMap<>();
+
+  static {
+    HEADINGS.put(LanesTyped.KIND, "What is on it");
+    HEADINGS.put(LanesTyped.NUMBER, "Pair");
+    HEADINGS.put(LanesTyped.CENTRE, "Centre");
+    HEADINGS.put(LanesTyped.WIDTH, "Width");
+  }
 
   private static final List<Choice> KINDS =
       List.of(
@@ -41,8 +53,8 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     for (int i = 0; i < typed.rows().size(); i++) {
       rows.add(row(i, typed.rows().get(i)));
     }
-    Element head = Element.of("tr");
-    for (String word : List.of("Lane", "What is on it", "Pair", "Centre", "Width")) {
+    Element head = Element.of("tr", Element.of("th", "Lane").with("scope", "col"));
+    for (String word : HEADINGS.values()) {
       head = head.with(Element.of("th", word).with("scope", "col"));
     }
     Element table =
@@ -65,10 +77,10 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     return Element.of(
         "tr",
         Element.of("th", isNew ? "another" : Integer.toString(i + 1)).with("scope", "row"),
-        cell(LanesTyped.KIND, i, name + ": what is on it", kind(row.kind())),
-        cell(LanesTyped.NUMBER, i, name + ": number of its pair", number(row.pair())),
-        cell(LanesTyped.CENTRE, i, name + ": centre", number(row.centre())),
-        cell(LanesTyped.WIDTH, i, name + ": width", number(row.width())));
+        cell(LanesTyped.KIND, i, name, kind(row.kind())),
+        cell(LanesTyped.NUMBER, i, name, number(row.pair())),
+        cell(LanesTyped.CENTRE, i, name, number(row.centre())),
+        cell(LanesTyped.WIDTH, i, name, number(row.width())));
   }
 
   private static Element kind(String word) {
@@ -83,9 +95,11 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     return Html.input("", value).with("inputmode", "decimal").with("autocomplete", "off");
   }
 
-  private Element cell(String name, int i, String label, Element control) {
+  private Element cell(String name, int i, String lane, Element control) {
     String id = LanesTyped.id(name, i);
-    return Element.of("td", control(name, id, control).with("aria-label", label), trouble(id));
+    String heading = HEADINGS.getOrDefault(name, "");
+    String label = lane + ": " + heading.toLowerCase(Locale.ROOT);
+    return Html.cell(heading, control(name, id, control).with("aria-label", label), trouble(id));
   }
 
   private Element control(String name, String id, Element control) {
