@@ -83,11 +83,7 @@ final class RulePage {
   String looked(PageRequest visit, RuleChange typed, String words) {
     context.cases().listed(visit.account().id());
     Node said = words.isEmpty() ? nothing() : note("trouble", words).with("role", "alert");
-    return html(
-        visit,
-        said,
-        form.toElement(typed, Map.of()),
-        effects(typed, form.after()));
+    return html(visit, said, form.toElement(typed, Map.of()), effects(typed, form.after()));
   }
 
   /** The rules as they would be, under the name of those in force so that only they differ. */
