@@ -217,8 +217,7 @@ public final class CaseStatus {
 
   /** Everything that is open when it is signed as it stands, in sentences, the gravest first. */
   public List<String> open() {
-    return Stream.concat(
-            emergencies().stream().map(u -> u.words().say()), incomplete().stream())
+    return Stream.concat(emergencies().stream().map(u -> u.words().say()), incomplete().stream())
         .toList();
   }
 
