@@ -11,10 +11,8 @@ import cistern.gel.lanes.LaneKind;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.SequencedMap;
 
 /**
  * The fields in which all lanes of a gel are named, paired and placed by numbers; dragging a lane
@@ -26,14 +24,13 @@ import java.util.SequencedMap;
  */
 record LaneFields(GelCase gel, LanesTyped typed, String form) {
 
-  private static final SequencedMap<String, String> HEADINGS = new LinkedHashMap<>();
-
-  static {
-    HEADINGS.put(LanesTyped.KIND, "What is on it");
-    HEADINGS.put(LanesTyped.NUMBER, "Pair");
-    HEADINGS.put(LanesTyped.CENTRE, "Centre");
-    HEADINGS.put(LanesTyped.WIDTH, "Width");
-  }
+  /** Each field with the heading of its column. */
+  private static final List<Choice> HEADINGS =
+      List.of(
+          new Choice(LanesTyped.KIND, "What is on it"),
+          new Choice(LanesTyped.NUMBER, "Pair"),
+          new Choice(LanesTyped.CENTRE, "Centre"),
+          new Choice(LanesTyped.WIDTH, "Width"));
 
   private static final List<Choice> KINDS =
       List.of(
@@ -54,8 +51,8 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
       rows.add(row(i, typed.rows().get(i)));
     }
     Element head = Element.of("tr", Element.of("th", "Lane").with("scope", "col"));
-    for (String word : HEADINGS.values()) {
-      head = head.with(Element.of("th", word).with("scope", "col"));
+    for (Choice heading : HEADINGS) {
+      head = head.with(Element.of("th", heading.words()).with("scope", "col"));
     }
     Element table =
         Element.of(
@@ -74,13 +71,16 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
   private Element row(int i, Row row) {
     boolean isNew = i == typed.rows().size() - 1;
     String name = isNew ? "Another lane" : "Lane " + (i + 1);
-    return Element.of(
-        "tr",
-        Element.of("th", isNew ? "another" : Integer.toString(i + 1)).with("scope", "row"),
-        cell(LanesTyped.KIND, i, name, kind(row.kind())),
-        cell(LanesTyped.NUMBER, i, name, number(row.pair())),
-        cell(LanesTyped.CENTRE, i, name, number(row.centre())),
-        cell(LanesTyped.WIDTH, i, name, number(row.width())));
+    List<Element> fields =
+        List.of(kind(row.kind()), number(row.pair()), number(row.centre()), number(row.width()));
+    Element cells =
+        Element.of(
+            "tr",
+            Element.of("th", isNew ? "another" : Integer.toString(i + 1)).with("scope", "row"));
+    for (int column = 0; column < fields.size(); column++) {
+      cells = cells.with(cell(HEADINGS.get(column), i, name, fields.get(column)));
+    }
+    return cells;
   }
 
   private static Element kind(String word) {
@@ -95,11 +95,11 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     return Html.input("", value).with("inputmode", "decimal").with("autocomplete", "off");
   }
 
-  private Element cell(String name, int i, String lane, Element control) {
-    String id = LanesTyped.id(name, i);
-    String heading = HEADINGS.getOrDefault(name, "");
-    String label = lane + ": " + heading.toLowerCase(Locale.ROOT);
-    return Html.cell(heading, control(name, id, control).with("aria-label", label), trouble(id));
+  private Element cell(Choice heading, int i, String lane, Element control) {
+    String id = LanesTyped.id(heading.value(), i);
+    String label = lane + ": " + heading.words().toLowerCase(Locale.ROOT);
+    Element labelled = control(heading.value(), id, control).with("aria-label", label);
+    return Html.cell(heading.words(), labelled, trouble(id));
   }
 
   private Element control(String name, String id, Element control) {
