@@ -167,14 +167,23 @@ public final class Cases {
 
   /** Some cases as they stand, the last changed first, without a note: for the program itself. */
   public List<CaseVersion> lastChanged(int most) {
+    return lastChanged(0, most);
+  }
+
+  /**
+   * The same behind the first of them.
+   *
+   * @param after how many are left out
+   */
+  public List<CaseVersion> lastChanged(long after, int most) {
     return store.look(
         sql ->
             sql.sql(
                     "select v.case_id, v.number, v.at, v.account, v.step, v.workup"
                         + " from case_summary s join case_version v"
                         + " on v.case_id = s.case_id and v.number = s.version"
-                        + " order by s.changed_at desc, s.case_id limit ?")
-                .param(most)
+                        + " order by s.changed_at desc, s.case_id limit ? offset ?")
+                .params(most, after)
                 .query(CaseVersion.class)
                 .list());
   }

@@ -13,6 +13,7 @@ import cistern.clinic.status.Duty;
 import cistern.clinic.status.GelDispute;
 import cistern.clinic.status.Identity;
 import cistern.clinic.status.OpenCase;
+import cistern.clinic.status.Waiting;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.interpretation.Interpretation;
@@ -136,8 +137,14 @@ final class CaseHead {
     return status.duties().stream()
         .filter(d -> d != Duty.EMERGENCY)
         .findFirst()
-        .<Node>map(d -> Html.note("next", "Next: ").with(link(place(d), words(d))))
+        .<Node>map(
+            d -> Html.note("next", "Next: ").with(link(place(d), words(d))).withText(whether(d)))
         .orElseGet(Html::nothing);
+  }
+
+  /** Whether to go on to a puncture: it is read before the puncture is. */
+  private String whether(Duty duty) {
+    return duty == Duty.PUNCTURE ? ". " + Waiting.of(duty, open, status).words() + "." : "";
   }
 
   private String words(Duty duty) {

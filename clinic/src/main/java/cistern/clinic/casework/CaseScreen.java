@@ -103,7 +103,7 @@ public final class CaseScreen {
             "missing",
             "What is missing",
             list(
-                status.open().stream().map(Html::text).toList(),
+                status.incomplete().stream().map(Html::text).toList(),
                 "Nothing that the program knows of is missing.")),
         section(
             "waiting",

@@ -36,12 +36,16 @@ record RuleEffect(
     return changes.stream().anyMatch(VerdictChange::isVerdict);
   }
 
-  /** What some rules would alter in the cases that were changed last, those first. */
-  static List<RuleEffect> of(CaseContext context, RulesInForce trial) {
+  /**
+   * What some rules would alter in as many cases as are looked at together, the last changed first.
+   *
+   * @param after how many cases were looked at before
+   */
+  static List<RuleEffect> of(CaseContext context, RulesInForce trial, long after) {
     Instant at = context.medicine().clock().instant();
     Medicine now = context.medicine().under(context.medicine().rules(), at);
     Medicine then = context.medicine().under(trial, at);
-    return context.cases().lastChanged(Setting.RULE_CASES.number()).parallelStream()
+    return context.cases().lastChanged(after, Setting.RULE_CASES.number()).parallelStream()
         .flatMap(version -> of(context, version, now, then).stream())
         .toList();
   }

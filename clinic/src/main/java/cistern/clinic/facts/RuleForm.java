@@ -40,6 +40,9 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
   /** The field that takes the house rule back. */
   static final String BACK = "back";
 
+  /** The field that tells how many cases were looked at before. */
+  private static final String AFTER = "after";
+
   private static final String VALUE = "value";
   private static final String UNIT = "unit";
   private static final String SOURCE = "source";
@@ -135,6 +138,30 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
                     hidden(SEEN, seen(typed)),
                     Html.button("Save as " + visit.account().fullName()))
                 : division("actions", look));
+  }
+
+  /** How many cases were looked at before. */
+  long after() {
+    String after = visit.field(AFTER);
+    return after.matches("\\d{1,9}") ? Long.parseLong(after) : 0;
+  }
+
+  /** The way to the cases that were not looked at yet. */
+  Element next(RuleChange typed, long after, long left) {
+    return visit
+        .form(RulesScreen.PATH + "/look")
+        .with("data-busy", "Looking through the cases …")
+        .with(
+            hidden("rule", fact.key()),
+            isBack() ? hidden(BACK, "yes") : nothing(),
+            hidden(VALUE, typed.typed()),
+            hidden(UNIT, typed.unit()),
+            hidden(SOURCE, typed.source()),
+            hidden(REASON, typed.reason()),
+            hidden(AFTER, Long.toString(after)),
+            Html.button(
+                    "Look at the next " + Math.min(left, Setting.RULE_CASES.number()) + " cases")
+                .with("class", "second-button"));
   }
 
   private List<Node> fields(RuleChange typed, Map<String, String> notes) {

@@ -83,11 +83,7 @@ final class RulePage {
   String looked(PageRequest visit, RuleChange typed, String words) {
     context.cases().listed(visit.account().id());
     Node said = words.isEmpty() ? nothing() : note("trouble", words).with("role", "alert");
-    return html(
-        visit,
-        said,
-        form.toElement(typed, Map.of()),
-        effects(RuleEffect.of(context, trial(typed))));
+    return html(visit, said, form.toElement(typed, Map.of()), effects(typed, form.after()));
   }
 
   /** The rules as they would be, under the name of those in force so that only they differ. */
@@ -191,19 +187,17 @@ final class RulePage {
             change.reason());
   }
 
-  private Node effects(List<RuleEffect> all) {
+  private Node effects(RuleChange typed, long after) {
+    List<RuleEffect> all = RuleEffect.of(context, trial(typed), after);
     List<RuleEffect> verdicts = all.stream().filter(RuleEffect::isVerdict).toList();
     List<RuleEffect> others = all.stream().filter(e -> !e.isVerdict()).toList();
     long cases = context.cases().count();
-    long most = Setting.RULE_CASES.number();
+    long to = Math.min(cases, after + Setting.RULE_CASES.number());
     String looked =
-        cases > most
-            ? "Looked at the "
-                + most
-                + " cases changed last, of "
-                + cases
-                + "; the others follow too. "
-            : "Looked at all cases: " + cases + ". ";
+        after == 0 && to == cases
+            ? "Looked at all cases: " + cases + ". "
+            : "Looked at cases %d to %d of %d, the last changed first; not looked at here: %d. "
+                .formatted(Math.min(after + 1, to), to, cases, cases - to + after);
     return section(
         "alters",
         "What it would alter",
@@ -212,6 +206,7 @@ final class RulePage {
             looked
                 + "Nothing is saved yet. Signed papers are never rewritten: they stay as signed"
                 + " under the old rule, and only the case itself says otherwise."),
+        to < cases ? form.next(typed, to, cases - to) : nothing(),
         verdicts.isEmpty() ? nothing() : table("Cases with another verdict", verdicts),
         others.isEmpty()
             ? nothing()

@@ -217,7 +217,13 @@ public final class CaseStatus {
 
   /** Everything that is open when it is signed as it stands, in sentences, the gravest first. */
   public List<String> open() {
-    List<String> all = new ArrayList<>(emergencies().stream().map(u -> u.words().say()).toList());
+    return Stream.concat(emergencies().stream().map(u -> u.words().say()), incomplete().stream())
+        .toList();
+  }
+
+  /** What is missing, not confirmed or still awaited, in sentences. */
+  public List<String> incomplete() {
+    List<String> all = new ArrayList<>();
     if (panel().results().isEmpty()) {
       all.add("No result: there is nothing to interpret.");
     }

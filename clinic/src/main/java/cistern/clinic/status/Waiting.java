@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
 public record Waiting(Duty duty, String dueAt, String words) {
 
   /** A duty of a case with its time and words. */
-  static Waiting of(Duty duty, OpenCase open, CaseStatus status) {
+  public static Waiting of(Duty duty, OpenCase open, CaseStatus status) {
     return new Waiting(
         duty,
         at(duty, open).map(Waiting::utc).orElse(""),

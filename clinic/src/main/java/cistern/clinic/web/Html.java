@@ -5,6 +5,7 @@ import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import cistern.report.markup.Text;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** The shapes that screens are made of. */
 public final class Html {
@@ -97,7 +98,11 @@ public final class Html {
         rows.stream()
             .map(
                 cells ->
-                    Element.of("tr").with(cells.stream().map(c -> Element.of("td", c)).toList()))
+                    Element.of("tr")
+                        .with(
+                            IntStream.range(0, cells.size())
+                                .mapToObj(i -> cell(head.get(i), cells.get(i)))
+                                .toList()))
             .toList();
     return division(
             "scroll",
@@ -110,6 +115,11 @@ public final class Html {
         .with("tabindex", "0")
         .with("role", "region")
         .with("aria-label", caption);
+  }
+
+  /** A cell, which says its heading itself where the page is too narrow for columns. */
+  public static Element cell(String heading, Node... content) {
+    return Element.of("td", content).with("data-label", heading);
   }
 
   /** A list; a sentence where it is empty. */

@@ -6,14 +6,10 @@ import cistern.clinic.account.Role;
 import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.StoreVerification;
 import cistern.clinic.store.Engines;
-import com.deque.html.axecore.playwright.AxeBuilder;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Media;
 import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -137,18 +133,8 @@ class AroundEveryScreenTest {
 
   @Test
   void keysAndPrint_inABrowser_doWhatTheySay() {
-    try (Playwright playwright =
-            Playwright.create(
-                new Playwright.CreateOptions()
-                    .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        Browser browser =
-            playwright
-                .chromium()
-                .launch(
-                    new BrowserType.LaunchOptions()
-                        .setExecutablePath(Path.of("/usr/bin/chromium"))
-                        .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
-      Page page = browser.newPage();
+    try (Chromium browser = new Chromium()) {
+      Page page = browser.page(1280, ColorScheme.LIGHT);
       running.signIn(page, Role.CLINICIAN);
       String path = example("typical-ms");
       page.navigate(address(path));
@@ -164,7 +150,7 @@ class AroundEveryScreenTest {
     assertThat(page.locator(":focus").getAttribute("id")).isEqualTo("content");
     page.keyboard().press("?");
     assertThat(page.getByText("Keyboard shortcuts").first().isVisible()).isTrue();
-    assertThat(new AxeBuilder(page).analyze().getViolations()).isEmpty();
+    assertThat(Chromium.brokenOfAll(page)).isEmpty();
     page.keyboard().press("Escape");
     page.keyboard().press("g");
     page.keyboard().press("1");

@@ -3,33 +3,21 @@ package cistern.clinic.launch;
 import static com.microsoft.playwright.options.WaitForSelectorState.DETACHED;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import cistern.checks.OutsideCheck;
 import cistern.clinic.account.Role;
 import cistern.clinic.store.Engines;
-import com.deque.html.axecore.playwright.AxeBuilder;
-import com.deque.html.axecore.results.AxeResults;
-import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
-import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.ViewportSize;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -61,26 +49,13 @@ class BrowserTest {
       List.of("/day", "/cases", "/me", "/figures", "/rules?group=cut_offs", RULE);
   private static final int WIDE = 1440;
 
-  /** How long a slow machine is waited for. */
-  private static final Duration PATIENCE = Duration.ofMinutes(2);
-
   /** Made of the same parts as others, so that a narrow and dark one is looked at by its width. */
   private static final List<String> SAME_WHEN_NARROW =
       List.of("case-question", "case-draw", "case-bands", "case-compare", "case-paste", "-me");
 
   private final Running running = Running.on(Engines.folder());
   private final List<String> complaints = new ArrayList<>();
-  private int clicks;
-  private final Playwright playwright =
-      Playwright.create(
-          new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-  private final Browser browser =
-      playwright
-          .chromium()
-          .launch(
-              new BrowserType.LaunchOptions()
-                  .setExecutablePath(Path.of("/usr/bin/chromium"))
-                  .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")));
+  private final Chromium browser = new Chromium();
 
   @BeforeAll
   void inventedCases() {
@@ -97,7 +72,6 @@ class BrowserTest {
   @AfterAll
   void stop() {
     browser.close();
-    playwright.close();
     running.close();
   }
 
@@ -107,14 +81,7 @@ class BrowserTest {
 
   /** A page in which somebody of a role has come in; its console is listened to. */
   private Page signedIn(Role role, int width, ColorScheme scheme) {
-    BrowserContext context =
-        browser.newContext(
-            new Browser.NewContextOptions()
-                .setViewportSize(new ViewportSize(width, 900))
-                .setColorScheme(scheme)
-                .setTimezoneId("UTC"));
-    context.setDefaultTimeout((double) PATIENCE.toMillis());
-    Page page = context.newPage();
+    Page page = browser.page(width, scheme);
     page.onConsoleMessage(
         message -> {
           if (message.type().equals("error") && !message.text().contains("status of 4")) {
@@ -137,50 +104,12 @@ class BrowserTest {
     page.waitForCondition(() -> page.content().contains(words));
   }
 
-  private void click(Page page, String button) {
-    clicks++;
+  private static void click(Page page, String button) {
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).first().click();
-  }
-
-  private void follow(Page page, String link) {
-    clicks++;
-    page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(link).setExact(true))
-        .first()
-        .click();
   }
 
   private static void fill(Page page, String label, String value) {
     page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).first().fill(value);
-  }
-
-  @Test
-  void case_fromANewNameToASignedPdf_needsNoReading() throws IOException {
-    Page page = clinician();
-    page.navigate(address("/day"));
-    clicks = 0;
-    page.locator("#f-name").fill("browser-1");
-    click(page, "Begin");
-    follow(page, "Question and evidence");
-    fill(page, "Age in years", "31");
-    fill(page, "What is asked", "Antibody made inside the CNS?");
-    click(page, "Save");
-    fill(page, "CSF albumin", "20.4 mg/dL");
-    fill(page, "Serum albumin", "44 g/L");
-    fill(page, "Bands in the fluid only", "8");
-    fill(page, "Bands in both", "0");
-    page.locator("#against-albumin .amount").getByText("quotient 4.64").waitFor();
-    click(page, "Save");
-    follow(page, "read and sign");
-    click(page, "Sign as");
-    page.getByText("Signed by Invented clinician").first().waitFor();
-    Download pdf = page.waitForDownload(() -> page.getByLabel("PDF of report 1").first().click());
-
-    assertThat(Files.size(pdf.path())).isGreaterThan(20_000);
-    assertThat(pdf.suggestedFilename()).contains("browser-1").contains("report-1.pdf");
-    assertThat(complaints).isEmpty();
-    assertThat(clicks + 1).isLessThanOrEqualTo(12);
-    OutsideCheck.of("Clicks from new case to signed PDF", "a real browser", "at most 12")
-        .toTable(Integer.toString(clicks + 1));
   }
 
   @Test
@@ -207,11 +136,9 @@ class BrowserTest {
   void typing_whenTheSessionEndsWithoutScript_goesWithTheSignIn() {
     Page scripted = clinician();
     String path = pathOf(scripted, "barrier-leak") + "/question";
-    BrowserContext context =
-        browser.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false));
-    context.setDefaultTimeout((double) PATIENCE.toMillis());
+    Page page = browser.page(new Browser.NewContextOptions().setJavaScriptEnabled(false));
+    BrowserContext context = page.context();
     context.addCookies(scripted.context().cookies());
-    Page page = context.newPage();
     page.navigate(address(path));
     fill(page, "What is asked", "typed\nwithout script");
     context.clearCookies();
@@ -272,7 +199,7 @@ class BrowserTest {
   }
 
   @Test
-  void everyScreen_onAWidePage_breaksNoRuleOfAccess() throws IOException {
+  void everyScreen_onAWidePage_breaksNoRuleOfAccess() {
     List<String> broken = new ArrayList<>();
     lookAtAll(1440, ColorScheme.LIGHT, broken);
     look(signedIn(Role.AUDITOR, 1440, ColorScheme.LIGHT), "/trail", broken);
@@ -286,14 +213,14 @@ class BrowserTest {
 
   @Test
   @Tag("long")
-  void everyScreen_onANarrowDarkPage_breaksNoRuleOfAccess() throws IOException {
+  void everyScreen_onANarrowDarkPage_breaksNoRuleOfAccess() {
     List<String> broken = new ArrayList<>();
     lookAtAll(390, ColorScheme.DARK, broken);
     assertThat(broken).isEmpty();
     assertThat(complaints).isEmpty();
   }
 
-  private void lookAtAll(int width, ColorScheme scheme, List<String> broken) throws IOException {
+  private void lookAtAll(int width, ColorScheme scheme, List<String> broken) {
     Page page = signedIn(Role.CLINICIAN, width, scheme);
     String path = pathOf(page, "typical-ms");
     List<String> screens = new ArrayList<>(OTHERS);
@@ -304,7 +231,7 @@ class BrowserTest {
     page.context().close();
   }
 
-  private void look(Page page, String path, List<String> broken) throws IOException {
+  private void look(Page page, String path, List<String> broken) {
     page.navigate(address(path));
     String name = path.replaceAll("/cases/[0-9a-f-]{36}", "case").replaceAll("[^a-z]+", "-");
     int width = page.viewportSize().width;
@@ -313,21 +240,7 @@ class BrowserTest {
     if (width < WIDE && SAME_WHEN_NARROW.contains(name)) {
       return;
     }
-    AxeResults results =
-        new AxeBuilder(page)
-            .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-            .analyze();
-    Stream<Rule> rules = results.getViolations().stream();
-    rules.forEach(
-        rule ->
-            broken.add(
-                name
-                    + " at "
-                    + width
-                    + ": "
-                    + rule.getId()
-                    + " "
-                    + rule.getNodes().getFirst().getHtml()));
+    Chromium.broken(page).forEach(rule -> broken.add(name + " at " + width + ": " + rule));
   }
 
   private static void note(Page page, String where, List<String> broken) {

@@ -5,21 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import cistern.clinic.account.Role;
 import cistern.clinic.cases.StoreVerification;
 import cistern.clinic.store.Engines;
-import com.deque.html.axecore.playwright.AxeBuilder;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
-import com.microsoft.playwright.options.ViewportSize;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.AfterAll;
@@ -47,17 +41,7 @@ class GelBrowserTest {
 
   @Test
   void gel_fromItsFileToTheInterpretation_isReadEditedDrawnAndConfirmed() throws IOException {
-    try (Playwright playwright =
-            Playwright.create(
-                new Playwright.CreateOptions()
-                    .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        Browser browser =
-            playwright
-                .chromium()
-                .launch(
-                    new BrowserType.LaunchOptions()
-                        .setExecutablePath(Path.of("/usr/bin/chromium"))
-                        .setArgs(List.of("--no-sandbox", "--disable-gpu", "--no-first-run")))) {
+    try (Chromium browser = new Chromium()) {
       Page page = page(browser, 1440, ColorScheme.LIGHT);
       String path =
           Caller.place(running.signedIn(Role.CLINICIAN).post("/cases", Map.of("name", "with-gel")));
@@ -67,7 +51,7 @@ class GelBrowserTest {
       place(page);
       Page narrow = page(browser, 390, ColorScheme.DARK);
       narrow.navigate(address(path + "/gel"));
-      assertThat(broken(narrow)).isEmpty();
+      assertThat(Chromium.broken(narrow)).isEmpty();
       page.getByLabel("Keep C+1:").uncheck();
       page.locator(".kept-count").getByText("11").waitFor();
       assertThat(page.locator(".mark.struck").count()).isEqualTo(3);
@@ -81,7 +65,7 @@ class GelBrowserTest {
 
   private void send(Page page, String path) throws IOException {
     page.navigate(address(path + "/gel"));
-    assertThat(broken(page)).isEmpty();
+    assertThat(Chromium.broken(page)).isEmpty();
     page.evaluate("document.querySelector('form.upload').dispatchEvent(new Event('submit'))");
     assertThat(page.getByText("this takes some seconds").isVisible()).isTrue();
     page.getByLabel("Picture of the gel")
@@ -115,7 +99,7 @@ class GelBrowserTest {
     BoundingBox drawn = page.locator("[data-band='2-13'] polygon").boundingBox();
     assertThat(drawn.y + drawn.height / 2 - lane.boundingBox().y)
         .isCloseTo(pressed.height / 2, Offset.offset(2.0));
-    assertThat(broken(page)).isEmpty();
+    assertThat(Chromium.broken(page)).isEmpty();
   }
 
   /** Lanes moved by keys, by mouse and by an edge are read again in place; Ctrl Z takes it back. */
@@ -144,7 +128,7 @@ class GelBrowserTest {
     assertThat(page.locator(".mark.struck").count())
         .as("struck, and not carried over")
         .isEqualTo(2);
-    assertThat(broken(page)).isEmpty();
+    assertThat(Chromium.broken(page)).isEmpty();
     assertThat(page.evaluate("window.unloaded")).isEqualTo(true);
     press(page, "Undo the last placing");
     placed(page, 1);
@@ -171,14 +155,8 @@ class GelBrowserTest {
     page.mouse().up();
   }
 
-  private Page page(Browser browser, int width, ColorScheme scheme) {
-    Page page =
-        browser
-            .newContext(
-                new Browser.NewContextOptions()
-                    .setViewportSize(new ViewportSize(width, 900))
-                    .setColorScheme(scheme))
-            .newPage();
+  private Page page(Chromium browser, int width, ColorScheme scheme) {
+    Page page = browser.page(width, scheme);
     running.signIn(page, Role.CLINICIAN);
     return page;
   }
@@ -189,16 +167,5 @@ class GelBrowserTest {
 
   private static void press(Page page, String button) {
     page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button)).click();
-  }
-
-  /** Every rule of access that a screen breaks. */
-  private static List<String> broken(Page page) {
-    return new AxeBuilder(page)
-            .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-            .analyze()
-            .getViolations()
-            .stream()
-            .map(rule -> rule.getId() + " " + rule.getNodes().getFirst().getHtml())
-            .toList();
   }
 }

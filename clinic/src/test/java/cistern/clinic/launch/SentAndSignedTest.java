@@ -99,7 +99,7 @@ class SentAndSignedTest {
 
       assertThat(preview.body())
           .contains("identifier P-9")
-          .contains("<td>204 mg/L</td>")
+          .contains(">204 mg/L</td>")
           .contains("Put these results into sent");
       assertThat(last(path).number()).isEqualTo(2);
       clinician.post(path + "/paste/put", Map.of("sent", message("P-9", "204"), "reading", "0"));

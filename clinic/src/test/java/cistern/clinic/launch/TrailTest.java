@@ -24,7 +24,7 @@ import org.junit.jupiter.api.TestInstance.Lifecycle;
 @TestInstance(Lifecycle.PER_CLASS)
 class TrailTest {
 
-  private static final Pattern NUMBER = Pattern.compile("<tr><td>(\\d+)</td>");
+  private static final Pattern NUMBER = Pattern.compile("<tr><td[^>]*>(\\d+)</td>");
 
   private final Running running = Running.on(Engines.folder());
   private final Caller auditor = running.signedIn(Role.AUDITOR);

@@ -116,7 +116,8 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
                 "figcaption",
                 "Filled: stands alone. Open and joined: in both lanes. Crossed out: struck. Broken"
                     + " line: drawn in. A press on a mark keeps or strikes its band; a press in a"
-                    + " lane draws in a band that was missed.")),
+                    + " lane draws in a band that was missed; an edge is dragged to where its lane"
+                    + " ends.")),
         form);
   }
 

@@ -12,6 +12,7 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The fields in which all lanes of a gel are named, paired and placed by numbers; dragging a lane
@@ -22,6 +23,14 @@ import java.util.List;
  * @param form the form that they are sent with
  */
 record LaneFields(GelCase gel, LanesTyped typed, String form) {
+
+  /** Each field with the heading of its column. */
+  private static final List<Choice> HEADINGS =
+      List.of(
+          new Choice(LanesTyped.KIND, "What is on it"),
+          new Choice(LanesTyped.NUMBER, "Pair"),
+          new Choice(LanesTyped.CENTRE, "Centre"),
+          new Choice(LanesTyped.WIDTH, "Width"));
 
   private static final List<Choice> KINDS =
       List.of(
@@ -41,9 +50,9 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     for (int i = 0; i < typed.rows().size(); i++) {
       rows.add(row(i, typed.rows().get(i)));
     }
-    Element head = Element.of("tr");
-    for (String word : List.of("Lane", "What is on it", "Pair", "Centre", "Width")) {
-      head = head.with(Element.of("th", word).with("scope", "col"));
+    Element head = Element.of("tr", Element.of("th", "Lane").with("scope", "col"));
+    for (Choice heading : HEADINGS) {
+      head = head.with(Element.of("th", heading.words()).with("scope", "col"));
     }
     Element table =
         Element.of(
@@ -62,13 +71,16 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
   private Element row(int i, Row row) {
     boolean isNew = i == typed.rows().size() - 1;
     String name = isNew ? "Another lane" : "Lane " + (i + 1);
-    return Element.of(
-        "tr",
-        Element.of("th", isNew ? "another" : Integer.toString(i + 1)).with("scope", "row"),
-        cell(LanesTyped.KIND, i, name + ": what is on it", kind(row.kind())),
-        cell(LanesTyped.NUMBER, i, name + ": number of its pair", number(row.pair())),
-        cell(LanesTyped.CENTRE, i, name + ": centre", number(row.centre())),
-        cell(LanesTyped.WIDTH, i, name + ": width", number(row.width())));
+    List<Element> fields =
+        List.of(kind(row.kind()), number(row.pair()), number(row.centre()), number(row.width()));
+    Element cells =
+        Element.of(
+            "tr",
+            Element.of("th", isNew ? "another" : Integer.toString(i + 1)).with("scope", "row"));
+    for (int column = 0; column < fields.size(); column++) {
+      cells = cells.with(cell(HEADINGS.get(column), i, name, fields.get(column)));
+    }
+    return cells;
   }
 
   private static Element kind(String word) {
@@ -83,9 +95,11 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     return Html.input("", value).with("inputmode", "decimal").with("autocomplete", "off");
   }
 
-  private Element cell(String name, int i, String label, Element control) {
-    String id = LanesTyped.id(name, i);
-    return Element.of("td", control(name, id, control).with("aria-label", label), trouble(id));
+  private Element cell(Choice heading, int i, String lane, Element control) {
+    String id = LanesTyped.id(heading.value(), i);
+    String label = lane + ": " + heading.words().toLowerCase(Locale.ROOT);
+    Element labelled = control(heading.value(), id, control).with("aria-label", label);
+    return Html.cell(heading.words(), labelled, trouble(id));
   }
 
   private Element control(String name, String id, Element control) {
