@@ -12,7 +12,7 @@ from nets import COLUMNS, ROWS
 
 SIZE, LONG, WIDE, MOST = 832, 1920, 48, 26
 dev = 'cuda' if torch.cuda.is_available() else 'cpu'
-NOWHERE = -9e3
+NOWHERE, UNSURE = -9e3, -1.
 
 
 # ---------------------------------------------------------------- pictures as arrays
@@ -71,7 +71,8 @@ def arrays(picture, truth):
         for k in ('csf', 'serum'):
             strips.append(strip(im, two[k], y0 - e, y1 + e).half().numpy())
             b = np.full((MOST, 2), NOWHERE, np.float32)
-            for i, (y, own) in enumerate(two[k]['bands'][:MOST]):
+            all_ = [(q[0], q[1]) for q in two[k]['bands']] + [(y, UNSURE) for y in two[k].get('unsure', [])]
+            for i, (y, own) in enumerate(all_[:MOST]):
                 b[i] = (y - y0 + e) / (y1 - y0 + 2 * e) * LONG - .5, own
             bands.append(b)
         pairs.append((np.stack(strips), np.stack(bands), np.array([two['csf']['spoiled'], two['serum']['spoiled']], np.float32)))
@@ -83,11 +84,11 @@ def drawn(job):
     return arrays(*draw.gel(*job))
 
 
-def gather(seed, count):
+def gather(seed, count, first=0):
     """Draws gels on all cores: canvases, strips, bands, faults, and to which gel each pair belongs."""
     canvases, strips, bands, faults, of = [], [], [], [], []
     with ProcessPoolExecutor(int(os.environ.get('CORES', os.cpu_count()))) as pool:
-        for i, (c, pairs) in enumerate(pool.map(drawn, [(seed, i) for i in range(count)], chunksize=4)):
+        for i, (c, pairs) in enumerate(pool.map(drawn, [(seed, first + i) for i in range(count)], chunksize=4)):
             canvases.append(torch.from_numpy(c))
             for s, b, f in pairs:
                 strips.append(torch.from_numpy(s))
@@ -161,14 +162,15 @@ def lane_batch(d, n, z=640):
 
 
 def strip_batch(d, n, plain=False):
-    """x, targets per row, counts, faults, where counts and CSF-only bands mean something, and where another's serum can be known."""
+    """x, targets per row, counts, faults, where CSF-only bands mean something, where counts do, where another's serum can be
+    known, and rows that are judged."""
     i = torch.randint(len(d['strips']), (n,), device=dev)
     a, b, bad = d['strips'][i].float(), d['bands'][i].clone(), d['faults'][i].clone()
     k = torch.rand(n, device=dev)
     for low, high, lane in ((0, .08, 0), (.08, .14, 1)):                   # one lane twice: nothing is its own
         m = (k >= low) & (k < high) & (not plain)
         a[m], b[m], bad[m] = a[m][:, lane:lane + 1], b[m][:, lane:lane + 1], bad[m][:, lane:lane + 1]
-        b[m, :, :, 1] = 0
+        b[m, :, :, 1] = b[m, :, :, 1].clamp(max=0)
     j = (i + torch.where(torch.rand(n, device=dev) < .5, 1, -1)).clamp(0, len(d['of']) - 1)
     other = (k > .8) & (d['of'][i] == d['of'][j]) & (i != j)              # another person's serum
     a[other, 1], b[other, 1], bad[other, 1] = d['strips'][j[other], 1].float(), d['bands'][j[other], 1], d['faults'][j[other], 1]
@@ -208,12 +210,15 @@ def strip_batch(d, n, plain=False):
     v = v * torch.exp(rn(m, 1, 1, 1) * .12) + rn(m, 1, 1, 1) * .04
     x = normal(v.reshape(n, 2, ROWS, COLUMNS))
     d_ = torch.arange(ROWS, device=dev).view(1, 1, 1, ROWS) - q[..., None]
-    gs = torch.where(d_.abs() < .5 + 1e-4, torch.ones_like(d_), torch.exp(-.5 * (d_ / 1.3) ** 2))
+    unsure = b[..., 1:] < -.5
+    gs = torch.where(d_.abs() < .5 + 1e-4, torch.ones_like(d_), torch.exp(-.5 * (d_ / 1.3) ** 2)) * ~unsure
+    judged = ((d_.abs() > 4) | ~unsure).float().amin(2)                      # what hardly shows may be called either
     own = b[:, 0, :, 1:] > .5
     target = torch.stack([gs[:, 0].amax(1), gs[:, 1].amax(1), (gs[:, 0] * own).amax(1)], 1)
     count = (own[..., 0] & (q[:, 0] > 0) & (q[:, 0] < ROWS)).sum(1)
     seen = ~other | (b[:, 1, :, 0] > -999).any(1)                            # a serum without bands could be anybody's
-    return x, target, count, torch.cat([other.float()[:, None], bad], 1), whole.float(), seen.float()
+    counted = whole & ~(unsure[:, 0, :, 0] & (q[:, 0] > 0) & (q[:, 0] < ROWS)).any(1)
+    return x, target, count, torch.cat([other.float()[:, None], bad], 1), whole.float(), counted.float(), seen.float(), torch.cat([judged, judged[:, :1]], 1)
 
 
 def normal(v):

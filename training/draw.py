@@ -59,7 +59,7 @@ class Gel:
         g.sigma = max(1.0, g.L * log(r, .0012, .013))
         g.spread = r.choice([.06, .12, .3, .5], p=[.3, .35, .2, .15])      # of a band's width within the gel
         g.widening = r.normal(0, .25)                                      # of bands along the lane
-        g.gap = r.uniform(2.6, 5)                                          # least distance of two bands, in sigmas
+        g.gap = r.uniform(1.7, 2.8) if r.random() < .35 else r.uniform(2.6, 5)   # least distance of two bands, in sigmas
         g.top = log(r, .4, 2.5)
         g.least = g.top / log(r, 2, 40)                                    # the faintest band
         g.body = 0. if r.random() < .25 else log(r, .015, .9)
@@ -69,6 +69,7 @@ class Gel:
         g.tails, g.skew = r.uniform(0, .35) * (r.random() < .4), r.normal(0, .2) * (r.random() < .5)
         g.flat = r.uniform(1.3, 2.6) if r.random() < .2 else 1.
         g.doublets = r.choice([.1, .3, .6])
+        g.shoulders = r.choice([0., .15, .4], p=[.5, .3, .2])               # how often a faint band stands close beside a strong one
         g.astray = log(r, .02, .45) if r.random() < .6 else 0.              # of a band between the two lanes, in sigmas
         g.likest = log(r, .45, .9)                                         # share of its height that a band keeps in the other lane
         g.maximum = log(r, .6, 5)                                          # where the stain saturates
@@ -130,12 +131,23 @@ def person(g, r):
     csf += [(v, s, g.height(r, 1.3), 1) for v, s in fluid]
     ser = [(v, s, max(a * share, .8 * g.least), 0) for (v, s), a in zip(shared, heights)]
     ser += [(v, s, g.height(r), 1) for v, s in sera]
+    csf, ser = beside(g, r, csf), beside(g, r, ser)
+    csf, ser = ([(*b, i if i < len(shared) else -1) for i, b in enumerate(q)] for q in (csf, ser))
     hump = [(r.uniform(.1, .9) * g.L, r.uniform(.08, .35) * g.L, r.uniform(.3, 1)) for _ in range(int(r.integers(1, 4)))]
     if g.plain:
         hump = hump[:1]
     else:
         hump += [(r.uniform(0, 1) * g.L, g.sigma * r.uniform(5, 10), r.uniform(-.14, .14)) for _ in range(int(r.integers(0, 9)))]
     return dict(csf=csf, serum=ser, hump=hump, csfOnly=len(fluid), ladder=kind == 5 and len(shared) >= 4, fault=None)
+
+
+def beside(g, r, bands):
+    """Makes some bands faint that stand close beside a strong one."""
+    out = []
+    for v, s, a, own in bands:
+        near = max([k for u, t, k, _ in bands if 0 < abs(u - v) < 2.5 * (s + t)], default=0.)
+        out.append((v, s, max(.5 * g.least, near * log(r, .08, .5)) if near > a * .7 and r.random() < g.shoulders else a, own))
+    return out
 
 
 def people(g, r, n):
@@ -236,18 +248,18 @@ def paint(g, r):
         if kind == 'blank' or spoiled and who['fault'] == 'nothing':
             c = c + .02 * g.body * inside
         else:
-            have = who[kind] if who else [(u, t, g.height(r), 1) for u, t in g.place(r, int(r.integers(3, 9)), [])]
+            have = who[kind] if who else [(u, t, g.height(r), 1, -1) for u, t in g.place(r, int(r.integers(3, 9)), [])]
             hump = who['hump'] if who else [(.5 * g.L, .3 * g.L, 1.)]
             load = log(r, .6, 1.6)
             ground = sum(k * np.exp(-.5 * ((v - m) / d) ** 2) for m, d, k in hump)
             c = g.body * load * np.clip(ground + g.floor, .02, None) * inside * (1 + g.ripple * field(r, h, 1, 6 * g.sigma)[:, :1])
             if acid:
                 c = c + acid * log(r, .5, 1.6) * np.exp(-np.abs(v - acid_end * g.L) / acid_reach) * (1 if acid_wide else inside)
-            for u, t, k, own in have:
+            for u, t, k, own, one in have:
                 under = float(np.exp(-np.interp(u, v[:, v.shape[1] // 2], c[:, c.shape[1] // 2]) / g.maximum))
                 k = k * min(2.5, max(1., .45 / under))                     # a band that the dark ground would hide is stronger
                 c = c + k * load * band(g, v, u, t) * (1 + r.normal(0, .08) * s + hollow * .3 * s * s)
-                bands.append([float(u + down), own])
+                bands.append([float(u + down), own, one, float(t)])
             if mark:
                 c = c + mark[2] * log(r, .5, 1.5) * np.exp(-.5 * ((v - mark[0]) / mark[1]) ** 2)
         if kind == 'blank' and mark and r.random() < .5:
@@ -262,7 +274,7 @@ def paint(g, r):
         if kind != 'blank' or r.random() < .5:
             cover[:, x0:x1] = np.maximum(cover[:, x0:x1], across * inside)
         middle = [[float(xs[i]), float(down + t * g.L)] for t in np.linspace(0, 1, 9)]
-        truth.append(dict(kind=kind, pair=p, missing=kind == 'blank', spoiled=bool(spoiled), width=g.w, middle=middle, bands=sorted(bands)))
+        truth.append(dict(kind=kind, pair=p, missing=kind == 'blank', spoiled=bool(spoiled), width=g.w, middle=middle, bands=sorted(bands), run=(bow, slant)))
     if g.hollow:
         a += log(r, .03, .8) * g.top * (1 - cover.clip(0, 1))
     pairs = [dict(pair=p, csfOnly=who['csfOnly'], ladder=who['ladder'], fault=who['fault'], spoiled=who.get('spoiled')) for p, who in enumerate(folk)]
@@ -390,6 +402,16 @@ def dirt(g, r, a, xs, above):
             for _ in range(int(r.integers(1, 12))):
                 d.line(stroke(r, r.uniform(0, w), r.uniform(0, h), log(r, 8, 150)), fill=int(v * r.uniform(.2, 1)), width=int(r.integers(1, 4)))
         a += ink(r, a.shape, lines, r.choice([1, -.6]) * log(r, .1, 1.2) * g.top)
+    if r.random() < .3:                                                    # scratches and hairs that cross lanes as bands do
+        for _ in range(int(r.integers(1, 6))):
+            y0, x0, wide = above + r.uniform(0, 1) * g.L, r.uniform(0, w), log(r, .8, 9) * g.w
+            x = np.arange(max(0, int(x0 - wide / 2)), min(w, int(x0 + wide / 2) + 1))
+            if len(x) < 3:
+                continue
+            path = y0 + r.normal(0, .06) * (x - x0) + r.normal(0, .2) * g.sigma * ((x - x0) / g.w) ** 2 + field(r, 1, len(x), 1, 2 * g.w)[0] * r.uniform(0, .8) * g.sigma
+            thick = g.sigma * log(r, .25, 1.2)
+            y = np.arange(h)[:, None]
+            a[:, x] += r.choice([1, 1, -.4]) * log(r, .1, 1.2) * g.top * np.exp(-.5 * ((y - path) / thick) ** 2) * step((wide / 2 - np.abs(x - x0)) / 1.5)
     for _ in range(r.poisson(3)):
         cx, cy, size = r.uniform(0, w), r.uniform(0, h), log(r, 3, 1.5 * g.w)
         y, x = np.ogrid[:h, :w]
@@ -414,7 +436,7 @@ def cut(g, r, a, xs, truth):
         for t in truth:
             if x0 <= t['middle'][0][0] < x1:
                 t['middle'] = [[x, y + d] for x, y in t['middle']]
-                t['bands'] = [[y + d, o] for y, o in t['bands']]
+                t['bands'] = [[b[0] + d, *b[1:]] for b in t['bands']]
 
 
 def take(g, r, a, truth):
@@ -431,6 +453,7 @@ def take(g, r, a, truth):
     v = 10 ** (-a * log(r, .3, 1.2)) if r.random() < .6 else 1 - a / m
     noise = log(r, .004, .05) * (g.least * 3 + .05)
     v = v + noise * r.standard_normal((h, w)) + noise * field(r, h, w, log(r, 1.5, 4))
+    shown(v, truth)
     rim = [int(r.uniform(.02, .5) * min(300, g.L)) * int(r.random() < .5) for _ in range(4)]
     if sum(rim):
         o = np.full((h + rim[0] + rim[1], w + rim[2] + rim[3]), r.uniform(0, 1.1), F4)
@@ -443,7 +466,8 @@ def take(g, r, a, truth):
         v = o
     for t in truth:
         t['middle'] = [[x + rim[2], y + rim[0]] for x, y in t['middle']]
-        t['bands'] = [[y + rim[0], k] for y, k in t['bands']]
+        t['bands'] = [[b[0] + rim[0], *b[1:]] for b in t['bands']]
+        t['unsure'] = [y + rim[0] for y in t['unsure']]
     h, w = v.shape
     if r.random() < .35:                                                   # a lamp at one side, a lens
         y, x = np.mgrid[-1:1:h * 1j, -1:1:w * 1j]
@@ -456,6 +480,60 @@ def take(g, r, a, truth):
     if r.random() < .25:
         v = np.clip(v + r.uniform(.2, 1.2) * (v - ndi.gaussian_filter(v, log(r, .8, 2.5))), 0, 1)
     return v.astype(F4)
+
+
+def prominence(p, at, sigma):
+    """How far a peak at a place of a trace stands over the higher of its two feet; 0 where there is none of its own."""
+    reach, far = max(1, round(sigma)), round(5 * sigma) + 2
+    a, b = max(0, at - reach), min(len(p), at + reach + 1)
+    if a >= b:
+        return 0.
+    top = a + int(np.argmax(p[a:b]))
+    feet = []
+    for side in (p[top::-1][:far], p[top:][:far]):
+        higher = np.nonzero(side > p[top])[0]
+        feet.append(side[:higher[0] if len(higher) else len(side)].min())
+    return float(p[top] - max(feet))
+
+
+def shown(v, truth):
+    """What a person can see counts: a band without a peak of its own over the noise is none, and what hardly has one is unsure."""
+    span = float(np.subtract(*np.percentile(v[::4, ::4], [99, 1]))) + 1e-3
+    s = np.linspace(-.62, .62, 14)[None, :]
+    sure = {}
+    for n, t in enumerate(truth):
+        t['unsure'] = []
+        if not t['bands']:
+            continue
+        x, y = np.array(t['middle']).T
+        rows = np.arange(max(0, int(y[0]) - 9), min(v.shape[0], int(y[-1]) + 10))
+        bow, slant = t['run']
+        at = rows[:, None] + bow * s * s + slant * s, np.interp(rows, y, x)[:, None] + s * t['width'] / 2
+        light = -ndi.map_coordinates(v, at, order=1, mode='nearest')
+        fine = np.median([b[3] for b in t['bands']])
+        trace = lambda q: ndi.gaussian_filter1d(np.sort(q, 1)[:, q.shape[1] // 6:-(q.shape[1] // 6)].mean(1), .4 * fine)
+        halves = trace(light[:, ::2]) - trace(light[:, 1::2])
+        wide = trace(light[:, :7]) - trace(light[:, 7:])
+        rough = lambda d: 1.4826 * np.median(np.abs(d - ndi.median_filter(d, int(12 * fine) | 1))) / 2
+        need = max(3.2 * rough(halves), 2.2 * rough(wide), .012 * span)
+        p = trace(light)
+        for b in t['bands']:
+            k = prominence(p, int(round(b[0])) - rows[0], b[3]) / need
+            sure[n, b[0]] = 1 if k > 1.3 else 0 if k < .6 else .5
+    for n, t in enumerate(truth):
+        kept = []
+        for b in t['bands']:
+            k = sure[n, b[0]]
+            if b[2] >= 0:
+                others = [sure[m, c[0]] for m, q in enumerate(truth) if m != n and q['pair'] == t['pair'] for c in q['bands'] if c[2] == b[2]]
+                k = k if all(o == k for o in others) else .5
+            if k == 1:
+                kept.append(b)
+            elif k > 0:
+                t['unsure'].append(b[0])
+        t['kept'] = kept
+    for t in truth:
+        t['bands'] = t.pop('kept')
 
 
 def seen(truth, height):
@@ -478,7 +556,7 @@ def gel(seed, i):
         cut(g, r, a, xs, truth)
     v = Image.fromarray((take(g, r, a, truth) * 255 + .5).astype(np.uint8))
     for p in pairs:                                                        # what was cut off is not counted
-        p['csfOnly'] = sum(o for t in truth if t['pair'] == p['pair'] and t['kind'] == 'csf' for _, o in t['bands'])
+        p['csfOnly'] = sum(b[1] for t in truth if t['pair'] == p['pair'] and t['kind'] == 'csf' for b in t['bands'])
     if r.random() < .35:
         packed = io.BytesIO()
         v.save(packed, 'JPEG', quality=int(r.integers(30, 96)))

@@ -73,9 +73,9 @@ def fit(z, y, bias=True):
     return float(a), float(b)
 
 
-def peaks(o, target):
-    """Logits of the local maxima of some rows and whether a true middle lies within 3 rows."""
-    top = (F.max_pool1d(o, 5, 1, 2) == o) & (o > -5)
+def peaks(o, target, judged):
+    """Logits of the local maxima of some rows that are judged and whether a true middle lies within 3 rows."""
+    top = (F.max_pool1d(o, 5, 1, 2) == o) & (o > -5) & (judged > 0)
     near = F.max_pool1d((target > .999).float(), 7, 1, 3) > 0
     return o[top].cpu().numpy(), near[top].float().cpu().numpy()
 
@@ -85,15 +85,15 @@ def calibrated(net, held):
     torch.manual_seed(2)
     band, own, count, fault, seen, n = [], [], [], [], [], 0
     for _ in range(int(os.environ.get('ROUNDS', 60))):
-        x, t, k, bad, whole, known = batches.strip_batch(held, 64 if dev == 'cuda' else 8)
+        x, t, k, bad, whole, counts, known, judged = batches.strip_batch(held, 64 if dev == 'cuda' else 8)
         o, c, f, y = net(x)
-        w = whole > 0
-        band.append(peaks(o[:, :2], t[:, :2]))
-        own.append(peaks(o[w][:, 2:], t[w][:, 2:]))
-        count.append((c[w].cpu(), k[w].clamp(max=3).cpu()))
+        w, said = whole > 0, counts > 0
+        band.append(peaks(o[:, :2], t[:, :2], judged[:, :2]))
+        own.append(peaks(o[w][:, 2:], t[w][:, 2:], judged[w][:, 2:]))
+        count.append((c[said].cpu(), k[said].clamp(max=3).cpu()))
         fault.append((f.cpu(), bad.cpu(), known.cpu()))
         seen.append(y)
-        n += int(w.sum())
+        n += int(said.sum())
     join = lambda q: [np.concatenate([a[i] for a in q]) for i in range(2)]
     ba, bb = fit(*join(band))
     oa, ob = fit(*join(own))

@@ -65,11 +65,11 @@ class LaneNet(nn.Module):
 
 
 class StripNet(nn.Module):
-    def __init__(s, w=(64, 72, 84, 92, 100)):
+    def __init__(s, e=(16, 32, 48, 40), w=(64, 72, 84, 92, 100)):
         super().__init__()
-        s.e = nn.Sequential(conv2(2, 16, 5), nn.Conv2d(16, 32, (5, 3), (1, 2), (2, 1)), nn.BatchNorm2d(32), nn.SiLU(True),
-                            nn.Conv2d(32, 48, (5, 3), (1, 2), (2, 1)), nn.BatchNorm2d(48), nn.SiLU(True), nn.Conv2d(48, 40, (1, COLUMNS // 4)))
-        s.i = conv1(80, w[0], 7)
+        s.e = nn.Sequential(conv2(2, e[0], 5), nn.Conv2d(e[0], e[1], (5, 3), (1, 2), (2, 1)), nn.BatchNorm2d(e[1]), nn.SiLU(True),
+                            nn.Conv2d(e[1], e[2], (5, 3), (1, 2), (2, 1)), nn.BatchNorm2d(e[2]), nn.SiLU(True), nn.Conv2d(e[2], e[3], (1, COLUMNS // 4)))
+        s.i = conv1(2 * e[3], w[0], 7)
         s.down = nn.ModuleList([nn.Sequential(conv1(a, b, 5, 2), conv1(b, b, 5)) for a, b in zip(w, w[1:])])
         s.mid = conv1(w[-1], w[-1], 5, 1, 2)
         s.up = nn.ModuleList([nn.Sequential(conv1(a + b, b, 5), conv1(b, b, 3)) for a, b in zip(w[:0:-1], w[-2::-1])])
@@ -84,7 +84,7 @@ class StripNet(nn.Module):
         x = x.reshape(b * 2, 1, ROWS, COLUMNS)
         d = x - F.avg_pool2d(x.mean(3, keepdim=True), (97, 1), 1, (48, 0), count_include_pad=False)
         h = d / (F.avg_pool2d((d * d).mean(3, keepdim=True), (257, 1), 1, (128, 0), count_include_pad=False).sqrt() + .01)
-        f = [s.i(s.e(torch.cat([x, h.clamp(-6, 6)], 1)).reshape(b, 80, ROWS))]
+        f = [s.i(s.e(torch.cat([x, h.clamp(-6, 6)], 1)).reshape(b, -1, ROWS))]
         for q in s.down:
             f.append(q(f[-1]))
         deep = y = s.mid(f.pop())

@@ -21,7 +21,7 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
   private static final double NEAR = 7;
   private static final int FEWEST = 3;
   private static final double MOST = 0.6;
-  private static final double SUSPECTED = 0.2;
+  private static final double SUSPECTED = 0.03;
   private static final double STEEPEST = 0.1;
 
   /** Most chance of bands that agree by accident. */
@@ -50,6 +50,17 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
 
   /** A pair whose lanes lie at some columns. */
   record Placed(double csfColumn, double serumColumn, PairBands bands) {
+    /** The row of the CSF's strip beside which a band of either lane lies in the picture. */
+    private double line(Band band) {
+      return bands.csfTrace().strip().rows().rowOf(band.y());
+    }
+
+    /** The row of the serum's strip beside one of the CSF's. */
+    private int serumRow(int row) {
+      double y = bands.csfTrace().strip().rows().at(row);
+      return (int) Math.round(bands.serumTrace().strip().rows().rowOf(y));
+    }
+
     private long possible() {
       return Math.max(1, Math.min(suspected(bands.csf()), suspected(bands.serum())));
     }
@@ -86,11 +97,11 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
     double step = a.bands.csfTrace().strip().rows().step();
     for (Band from : a.bands.csf()) {
       for (Band to : b.bands.csf()) {
-        double slope = (to.row() - from.row()) / across;
+        double slope = (b.line(to) - a.line(from)) / across;
         boolean isSuspected = from.probability() >= SUSPECTED && to.probability() >= SUSPECTED;
         if (isSuspected && Math.abs(slope) * step <= STEEPEST) {
           double strength = Math.min(from.strength(), to.strength());
-          lines.add(new ApplicationMark(from.row() - slope * a.csfColumn, slope, strength, 0));
+          lines.add(new ApplicationMark(a.line(from) - slope * a.csfColumn, slope, strength, 0));
         }
       }
     }
@@ -137,13 +148,13 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
         .flatMap(
             p ->
                 Stream.concat(
-                    p.bands.csf().stream().filter(b -> isNear(b, p.csfColumn)),
-                    p.bands.serum().stream().filter(b -> isNear(b, p.serumColumn))));
+                    p.bands.csf().stream().filter(b -> isNear(p, b, p.csfColumn)),
+                    p.bands.serum().stream().filter(b -> isNear(p, b, p.serumColumn))));
   }
 
   private boolean isOn(Placed pair) {
-    return pair.bands.csf().stream().anyMatch(b -> isNear(b, pair.csfColumn))
-        && pair.bands.serum().stream().anyMatch(b -> isNear(b, pair.serumColumn));
+    return pair.bands.csf().stream().anyMatch(b -> isNear(pair, b, pair.csfColumn))
+        && pair.bands.serum().stream().anyMatch(b -> isNear(pair, b, pair.serumColumn));
   }
 
   /** The chance that both lanes show as much stain by accident; 1 where they do not. */
@@ -162,12 +173,14 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
   }
 
   private boolean isShown(Placed pair, int at) {
-    return Math.min(pair.bands.csfTrace().above(at), pair.bands.serumTrace().above(at))
+    return Math.min(
+            pair.bands.csfTrace().above(at), pair.bands.serumTrace().above(pair.serumRow(at)))
         >= SHOWN * strength;
   }
 
-  private boolean isNear(Band band, double column) {
-    return band.probability() >= SUSPECTED && Math.abs(band.row() - row - slope * column) <= NEAR;
+  private boolean isNear(Placed pair, Band band, double column) {
+    return band.probability() >= SUSPECTED
+        && Math.abs(pair.line(band) - row - slope * column) <= NEAR;
   }
 
   private ApplicationMark measured(List<Placed> pairs) {
@@ -178,7 +191,7 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
   private double usual(List<Placed> pairs, ToDoubleFunction<Band> what) {
     double[] each =
         pairs.stream()
-            .flatMap(p -> p.bands.csf().stream().filter(b -> isNear(b, p.csfColumn)))
+            .flatMap(p -> p.bands.csf().stream().filter(b -> isNear(p, b, p.csfColumn)))
             .mapToDouble(what)
             .sorted()
             .toArray();
@@ -191,7 +204,8 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
 
   /** The bands of a pair without what belongs to the mark. */
   PairBands leftOut(Placed pair) {
-    return pair.bands.without(b -> holds(b, pair.csfColumn), b -> holds(b, pair.serumColumn));
+    return pair.bands.without(
+        b -> holds(pair, b, pair.csfColumn), b -> holds(pair, b, pair.serumColumn));
   }
 
   /**
@@ -199,11 +213,11 @@ record ApplicationMark(double row, double slope, double strength, double stain) 
    */
   boolean isHiding(Placed pair) {
     return pair.bands.csf().stream()
-        .anyMatch(b -> holds(b, pair.csfColumn) && stain(b) > HIDING * stain);
+        .anyMatch(b -> holds(pair, b, pair.csfColumn) && stain(b) > HIDING * stain);
   }
 
-  private boolean holds(Band band, double column) {
-    return Math.abs(band.row() - row - slope * column) <= NEAR
+  private boolean holds(Placed pair, Band band, double column) {
+    return Math.abs(pair.line(band) - row - slope * column) <= NEAR
         && band.strength() <= STRONGER * strength;
   }
 }

@@ -18,10 +18,10 @@ import java.util.List;
 record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Facts facts) {
 
   /**
-   * Whether the numbers differ: a lane as clear as the others has no name or two plain ones have
-   * none, a name has nothing where every other lane is plain, or most names have nothing.
+   * Whether more lanes are seen than named: one as clear as the others has no name or two plain
+   * ones have none; or most names have nothing.
    */
-  boolean differs() {
+  boolean isMore() {
     List<FoundLane> full = full();
     double usual = median(seen);
     double clear = Math.max(number("gel.row.stray"), number("gel.row.stray-share") * usual);
@@ -32,7 +32,7 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
             && (nameless.stream().anyMatch(l -> l.seen() >= clear && isBeside(l))
                 || isMany(nameless.stream().filter(l -> l.seen() >= plain).toList(), full));
     long empty = full.stream().filter(l -> l.seen() < number("gel.row.unseen")).count();
-    return isMore || isFewer(full) || 2 * empty > full.size();
+    return isMore || 2 * empty > full.size();
   }
 
   private double number(String fact) {
@@ -49,8 +49,12 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
     return full;
   }
 
-  /** Whether an end of the row has a name and no lane: an empty lane within leaves a gap. */
-  private boolean isFewer(List<FoundLane> full) {
+  /**
+   * Whether an end of the row has a name and no lane, where every other lane is plain: an empty
+   * lane within leaves a gap.
+   */
+  boolean isFewer() {
+    List<FoundLane> full = full();
     double lost = number("gel.row.lost");
     double plain = number("gel.row.plain");
     boolean isSplit = full.stream().allMatch(l -> l.seen() < lost || l.seen() >= plain);

@@ -79,11 +79,12 @@ record Layout(
     Optional<Found> found = isApart ? apart : whole;
     List<FoundLane> lanes = found.map(f -> inOrder(f.lanes(), view)).orElse(List.of());
     CountCheck check = new CountCheck(used, lanes, unaided, facts);
-    if (found.isEmpty() || check.differs()) {
+    boolean isPinned =
+        found.isPresent() && found.get().clearness() >= facts.number("gel.row.clear");
+    if (found.isEmpty() || check.isMore() || (!isPinned && check.isFewer())) {
       return different(plan, unaided);
     }
-    boolean isClear =
-        found.get().clearness() >= facts.number("gel.row.clear") && !isApart && !check.isDoubtful();
+    boolean isClear = isPinned && !isApart && !check.isDoubtful();
     return named(
         used,
         lanes,

@@ -1,6 +1,7 @@
 package cistern.gel;
 
 import cistern.fact.Facts;
+import cistern.gel.bands.Alignment;
 import cistern.gel.bands.LaneTrace;
 import cistern.gel.bands.PairBands;
 import cistern.gel.bands.Strip;
@@ -26,12 +27,14 @@ final class PairRun {
   private static final int BESIDE = 14;
 
   private final View view;
+  private final List<FoundLane> lanes;
   private final List<Strip> strips;
   private final Map<List<Integer>, PairMaps> maps = new HashMap<>();
   private boolean isDark = true;
 
   PairRun(View view, List<FoundLane> lanes) {
     this.view = view;
+    this.lanes = lanes;
     double first = 0;
     double last = 0;
     for (FoundLane lane : lanes) {
@@ -40,13 +43,27 @@ final class PairRun {
     }
     double more = BEYOND * (last - first);
     Strip.Rows rows = new Strip.Rows(first - more, last + more);
-    this.strips = lanes.stream().map(l -> Strip.of(view.plane(), l, rows)).toList();
+    this.strips = new ArrayList<>();
+    lanes.forEach(l -> strips.add(Strip.of(view.plane(), l, rows)));
   }
 
-  /** Lets the net see two lanes, which may be one and the same. */
+  /**
+   * Lets the net see two lanes, which may be one and the same; again, once it is known how far the
+   * serum's bands lie aside: the net compares row by row.
+   */
   void see(int csf, int serum) {
-    float[] both = Strip.scaled(strips.get(csf), strips.get(serum));
-    maps.put(List.of(csf, serum), Nets.started().pair(both));
+    PairMaps said = said(csf, serum);
+    Alignment alignment = Alignment.of(said);
+    if (csf != serum && alignment.isAside()) {
+      Strip.Rows beside = alignment.of(strips.get(csf).rows());
+      strips.set(serum, Strip.of(view.plane(), lanes.get(serum), beside));
+      said = said(csf, serum);
+    }
+    maps.put(List.of(csf, serum), said);
+  }
+
+  private PairMaps said(int csf, int serum) {
+    return Nets.started().pair(Strip.scaled(strips.get(csf), strips.get(serum)));
   }
 
   /** Tells from all that was seen whether stain is dark. */

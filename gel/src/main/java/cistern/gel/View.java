@@ -31,10 +31,17 @@ record View(
   static View of(Picture picture, long mostPixels) {
     View upright = of(picture, Posture.UPRIGHT, mostPixels);
     if (upright.lanes.clarity() >= CLEAR) {
-      return upright;
+      return upright.weighed();
     }
     View across = of(picture.toTransposed(), Posture.ACROSS, mostPixels);
-    return across.lanes.clarity() > ACROSS * upright.lanes.clarity() ? across : upright;
+    boolean isAcross = across.lanes.clarity() > ACROSS * upright.lanes.clarity();
+    return (isAcross ? across : upright).weighed();
+  }
+
+  /** The same, in which an empty place counts for less than a lane. */
+  private View weighed() {
+    LaneFinder weighed = lanes.weighed(new LaneContent(plane)::of);
+    return new View(posture, stance, plane, factor, width, weighed);
   }
 
   private static View of(Picture upright, Posture posture, long mostPixels) {

@@ -196,6 +196,27 @@ class PaintedGelTest {
     }
 
     @Test
+    void read_nothingOnTheFirstLaneOfARowThatABlankPins_onlyItsPairIsRefused() {
+      PaintedGel gel =
+          new PaintedGel(60)
+              .nothing()
+              .lane(330)
+              .nothing()
+              .person(330, 200, 280)
+              .person(300, 250)
+              .person(350, 300, 460);
+      String names = "csf:0,serum:0,blank,csf:1,serum:1,csf:2,serum:2,csf:3,serum:3";
+      GelReading reading = read(gel, names);
+
+      assertThat(reading.problems())
+          .extracting(GelProblem::code)
+          .doesNotContain(Code.LANE_COUNT_DIFFERS);
+      assertThat(reading.pairs())
+          .extracting(p -> p.pattern().isPresent())
+          .containsExactly(false, true, true, true);
+    }
+
+    @Test
     void read_nothingOnTheFirstLaneOfPeopleAlike_namesStayAGuess() {
       PaintedGel gel = new PaintedGel(135).nothing().lane(330).person(330).person(330).person(330);
 

@@ -1,6 +1,7 @@
 package cistern.gel.bands;
 
 import cistern.gel.net.PairMaps;
+import cistern.gel.net.PairMaps.Row;
 import java.util.List;
 
 /**
@@ -20,15 +21,26 @@ public record Alignment(int shift, double stretch) {
 
   private static final double STRETCH_COST = 6;
   private static final double LIKELY = 0.3;
+  private static final double SUSPECTED = 0.08;
+
+  /** Rows by which two answers of the net may differ and mean the same band. */
+  private static final int SAME = 4;
+
+  /** Rows of shift from which the net, which compares row by row, may be misled. */
+  private static final int ASIDE = 3;
 
   /** The alignment under which most bands of the CSF have a counterpart. */
-  static Alignment of(List<Band> csf, List<Band> serum) {
+  public static Alignment of(PairMaps maps) {
+    List<Integer> csf = maps.peaks(Row.CSF, LIKELY);
+    List<Integer> serum = maps.peaks(Row.SERUM, SUSPECTED);
+    double[] met = csf.stream().mapToDouble(c -> met(maps, c)).toArray();
+    double[] real = serum.stream().mapToDouble(s -> maps.at(Row.SERUM, s)).toArray();
     Alignment best = new Alignment(0, 0);
-    double most = best.worth(csf, serum);
+    double most = best.worth(csf, met, serum, real);
     for (double stretch = -MOST_STRETCH; stretch <= MOST_STRETCH + 1e-9; stretch += STEP) {
       for (int shift = -FARTHEST; shift <= FARTHEST; shift++) {
         Alignment a = new Alignment(shift, stretch);
-        double worth = a.worth(csf, serum);
+        double worth = a.worth(csf, met, serum, real);
         if (worth > most + 1e-9) {
           most = worth;
           best = a;
@@ -38,27 +50,44 @@ public record Alignment(int shift, double stretch) {
     return best;
   }
 
-  private double worth(List<Band> csf, List<Band> serum) {
+  /** The chance of a band of the CSF that has a counterpart. */
+  private static double met(PairMaps maps, int row) {
+    return maps.at(Row.CSF, row) * (1 - maps.most(Row.CSF_ALONE, row, SAME));
+  }
+
+  private double worth(List<Integer> csf, double[] met, List<Integer> serum, double[] real) {
     double worth = -COST * Math.abs(shift) - STRETCH_COST * Math.abs(stretch);
-    for (Band c : csf) {
+    for (int i = 0; i < met.length; i++) {
       double near = 0;
-      for (Band s : c.probability() < LIKELY ? List.<Band>of() : serum) {
-        double d = Math.abs(distance(c, s)) / NEAR;
-        near = d < 1 ? Math.max(near, (1 - d * d) * s.probability()) : near;
+      for (int j = 0; j < real.length; j++) {
+        double d = Math.abs(distance(csf.get(i), serum.get(j))) / NEAR;
+        near = d < 1 ? Math.max(near, (1 - d * d) * real[j]) : near;
       }
-      worth += near * c.probability() * (1 - c.alone());
+      worth += near * met[i];
     }
     return worth;
   }
 
-  /** How far a band of the serum lies below where the counterpart of one of the CSF should. */
-  public double distance(Band csf, Band serum) {
-    return serum.row() - csf.row() - shift - stretch * (csf.row() - PairMaps.ROWS / 2.0);
+  /** How far a row of the serum lies below where the counterpart of one of the CSF should. */
+  public double distance(int csf, int serum) {
+    return serum - csf - shift - stretch * (csf - PairMaps.ROWS / 2.0);
   }
 
-  /** The row of the CSF lane at which the counterpart of a band of the serum should lie. */
-  int csfRow(Band serum) {
+  /** The row of the CSF lane at which the counterpart of a row of the serum should lie. */
+  int csfRow(int serum) {
     double middle = PairMaps.ROWS / 2.0;
-    return (int) Math.round((serum.row() - shift - middle) / (1 + stretch) + middle);
+    return (int) Math.round((serum - shift - middle) / (1 + stretch) + middle);
+  }
+
+  /** Whether the lanes lie so far aside that the net may be misled. */
+  public boolean isAside() {
+    return Math.abs(shift) >= ASIDE || Math.abs(stretch) > 1e-6;
+  }
+
+  /** The rows that the serum's strip should cover to lie beside the CSF's. */
+  public Strip.Rows of(Strip.Rows csf) {
+    double step = csf.step() * (1 + stretch);
+    double first = csf.first() + csf.step() * (shift - stretch * PairMaps.ROWS / 2.0);
+    return new Strip.Rows(first, first + PairMaps.ROWS * step);
   }
 }

@@ -3,6 +3,8 @@ package cistern.gel.bands;
 import cistern.gel.net.GreyPlane;
 import cistern.gel.net.PairMaps;
 import java.util.Arrays;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * The stain along a lane, measured in the picture: what a person checks a band by.
@@ -16,6 +18,16 @@ public final class LaneTrace {
   private static final int REACH = 48;
 
   private static final double MAD_TO_SIGMA = 1.4826;
+
+  /** Usual heights between a band and its shoulder, at least and at most. */
+  private static final double NEAR = 0.6;
+
+  private static final double FAR = 1.6;
+
+  /** How much a shoulder is bent at least: over the band's own bend, and over the noise. */
+  private static final double BENT = 0.1;
+
+  private static final double CLEAR = 8;
 
   private final Strip strip;
   private final double[] od;
@@ -130,6 +142,42 @@ public final class LaneTrace {
     double middle = Math.abs(0.5 * (up + down) - row) < 2 ? 0.5 * (up + down) : row;
     double y = strip.rows().at(middle);
     return new Band(row, y, height, strength, strength / noise, probability, 0);
+  }
+
+  /**
+   * The row of a shoulder of a band: bent like a band beside one that is stronger, without a peak
+   * of its own. A thick band's edges are as high as its middle, and are none.
+   *
+   * @param row the band's middle
+   * @param usual how high the lane's bands usually are, rows of the strip
+   */
+  OptionalInt shoulder(int row, double usual) {
+    int top = top(row);
+    int reach = (int) Math.max(2, Math.round(usual / 3));
+    double least = Math.max(BENT * -bend(top, reach), CLEAR * noise);
+    double strength = above(row);
+    int best = -1;
+    for (int y = (int) (row - FAR * usual); y <= row + FAR * usual; y++) {
+      double share = 1 - (od[top] - od[Math.clamp(y, 0, ROWS - 1)]) / strength;
+      boolean isBeside = Math.abs(y - top) > NEAR * usual && share > 0.2 && share < 0.9;
+      if (isBeside && -bend(y, reach) > least && isParted(top, y, reach)) {
+        least = -bend(y, reach);
+        best = y;
+      }
+    }
+    return best < 0 ? OptionalInt.empty() : OptionalInt.of(best);
+  }
+
+  /** Whether the trace bends the other way between two rows. */
+  private boolean isParted(int one, int other, int reach) {
+    return IntStream.range(Math.min(one, other), Math.max(one, other))
+        .anyMatch(y -> bend(y, reach) > 0);
+  }
+
+  /** How the trace is bent at a row; below 0 on a band. */
+  private double bend(int row, int reach) {
+    int y = Math.clamp(row, reach, ROWS - 1 - reach);
+    return od[y - reach] - 2 * od[y] + od[y + reach];
   }
 
   /** Where the trace falls to a value, between rows. */

@@ -4,8 +4,11 @@ import cistern.gel.net.PairMaps;
 import cistern.gel.net.PairMaps.Fault;
 import cistern.gel.net.PairMaps.Row;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
+import java.util.stream.DoubleStream;
 
 /**
  * The bands of a pair.
@@ -24,8 +27,11 @@ public record PairBands(
     LaneTrace serumTrace,
     Alignment alignment,
     PairMaps maps) {
-  /** Least chance of a band that is kept at all: a faint one may be the counterpart of a clear. */
-  private static final double KEPT = 0.08;
+  /** Least chance of a band that is kept at all: what is hardly one may be part of a mark. */
+  private static final double KEPT = 0.02;
+
+  /** Least chance of a CSF-only band that counts at all. */
+  private static final double COUNTED = 0.08;
 
   /** Rows of the strip by which two answers may differ and mean the same band. */
   private static final int SAME = 4;
@@ -38,6 +44,12 @@ public record PairBands(
   /** Height over the usual from which a band may be two that merge. */
   private static final double WIDE = 1.7;
 
+  /** Height over the usual from which a shoulder is looked for. */
+  private static final double MERGED = 1.8;
+
+  /** The chance that what looks like a shoulder is a band. */
+  private static final double SHOULDER = 0.65;
+
   /** Copies the lists. */
   public PairBands {
     csf = List.copyOf(csf);
@@ -47,16 +59,53 @@ public record PairBands(
   /** The bands that the net sees, measured in the picture. */
   public static PairBands of(PairMaps maps, LaneTrace csf, LaneTrace serum) {
     List<Band> left = new ArrayList<>();
-    for (int row : peaks(maps, Row.CSF)) {
-      left.add(csf.band(row, maps.at(Row.CSF, row)).withAlone(most(maps, Row.CSF_ALONE, row)));
+    for (int row : maps.peaks(Row.CSF, KEPT)) {
+      left.add(csf.band(row, maps.at(Row.CSF, row)).withAlone(maps.most(Row.CSF_ALONE, row, SAME)));
     }
     List<Band> right = new ArrayList<>();
-    for (int row : peaks(maps, Row.SERUM)) {
+    for (int row : maps.peaks(Row.SERUM, KEPT)) {
       right.add(serum.band(row, maps.at(Row.SERUM, row)));
     }
-    Alignment alignment = Alignment.of(left, right);
-    right.replaceAll(b -> b.withAlone(1 - most(maps, Row.CSF, alignment.csfRow(b))));
+    addShoulders(left, csf);
+    addShoulders(right, serum);
+    Alignment alignment = Alignment.of(maps);
+    right.replaceAll(b -> b.withAlone(1 - maps.most(Row.CSF, alignment.csfRow(b.row()), SAME)));
     return new PairBands(left, right, csf, serum, alignment, maps);
+  }
+
+  /** Adds what is a band on the shoulder of another, as much alone as that one. */
+  private static void addShoulders(List<Band> bands, LaneTrace trace) {
+    double usual = usual(bands);
+    double rows = usual / trace.strip().rows().step();
+    for (Band band : List.copyOf(bands)) {
+      if (band.height() > MERGED * usual && band.probability() >= LIKELY) {
+        trace.shoulder(band.row(), rows).stream()
+            .filter(row -> bands.stream().noneMatch(b -> isSame(b, row, rows)))
+            .mapToObj(row -> trace.band(row, SHOULDER * band.probability()))
+            .forEach(b -> bands.add(b.withAlone(band.alone())));
+      }
+    }
+    bands.sort(Comparator.comparingInt(Band::row));
+  }
+
+  /** Whether a band that counts lies near a row, less than 0.6 usual heights off. */
+  private static boolean isSame(Band band, int row, double usual) {
+    return band.probability() >= COUNTED && Math.abs(band.row() - row) < 0.6 * usual;
+  }
+
+  /** The usual height of a lane's likely bands; nothing is known of few. */
+  private static double usual(List<Band> bands) {
+    double[] heights =
+        bands.stream()
+            .filter(b -> b.probability() >= LIKELY)
+            .mapToDouble(Band::height)
+            .sorted()
+            .toArray();
+    return heights.length < FEWEST ? Double.MAX_VALUE : heights[heights.length / 2];
+  }
+
+  private static boolean isWide(Band band, double usual) {
+    return band.probability() >= LIKELY && band.height() > WIDE * usual;
   }
 
   /** The pair without some bands of either lane, which are no bands of a person. */
@@ -75,22 +124,15 @@ public record PairBands(
    * wider than the lane's others, a second that the net half sees beside it is likelier.
    */
   public double[] own() {
-    List<Integer> rows = peaks(maps, Row.CSF_ALONE);
+    List<Integer> rows = maps.peaks(Row.CSF_ALONE, COUNTED);
     double[] own = rows.stream().mapToDouble(row -> maps.at(Row.CSF_ALONE, row)).toArray();
-    csf.stream().filter(this::isWide).forEach(b -> raise(own, rows, b));
-    return own;
-  }
-
-  private boolean isWide(Band band) {
-    double[] heights =
+    double usual = usual(csf);
+    csf.stream().filter(b -> isWide(b, usual)).forEach(b -> raise(own, rows, b));
+    DoubleStream shoulders =
         csf.stream()
-            .filter(b -> b.probability() >= LIKELY)
-            .mapToDouble(Band::height)
-            .sorted()
-            .toArray();
-    return band.probability() >= LIKELY
-        && heights.length >= FEWEST
-        && band.height() > WIDE * heights[heights.length / 2];
+            .filter(b -> b.probability() >= LIKELY && maps.at(Row.CSF, b.row()) < KEPT)
+            .mapToDouble(b -> b.probability() * b.alone());
+    return DoubleStream.concat(Arrays.stream(own), shoulders).toArray();
   }
 
   /** Draws the greatest chance under one half that lies within a band halfway to certainty. */
@@ -109,31 +151,5 @@ public record PairBands(
   /** The chance that something is wrong with the pair. */
   public double fault(Fault fault) {
     return maps.fault(fault);
-  }
-
-  private static double most(PairMaps maps, Row what, int row) {
-    double most = 0;
-    for (int y = Math.max(0, row - SAME); y <= Math.min(PairMaps.ROWS - 1, row + SAME); y++) {
-      most = Math.max(most, maps.at(what, y));
-    }
-    return most;
-  }
-
-  /** Rows at which a chance is greatest within two rows. */
-  private static List<Integer> peaks(PairMaps maps, Row what) {
-    List<Integer> peaks = new ArrayList<>();
-    for (int y = 0; y < PairMaps.ROWS; y++) {
-      double p = maps.at(what, y);
-      boolean isPeak = p >= KEPT;
-      for (int d = 1; d <= 2 && isPeak; d++) {
-        isPeak =
-            (y < d || maps.at(what, y - d) < p)
-                && (y + d >= PairMaps.ROWS || maps.at(what, y + d) <= p);
-      }
-      if (isPeak) {
-        peaks.add(y);
-      }
-    }
-    return peaks;
   }
 }

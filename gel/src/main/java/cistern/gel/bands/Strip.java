@@ -36,6 +36,11 @@ public final class Strip {
     public double at(double row) {
       return first + (row + 0.5) * step() - 0.5;
     }
+
+    /** The row of the strip at a row of the picture. */
+    public double rowOf(double y) {
+      return (y + 0.5 - first) / step() - 0.5;
+    }
   }
 
   private Strip(Rows rows, float[] light) {

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** Finds lanes in what the net says of a picture. */
 public final class LaneFinder {
@@ -17,6 +18,11 @@ public final class LaneFinder {
 
   /** How far from a place that a person gave the same lane may be seen, in its widths. */
   private static final double NEAR = 0.25;
+
+  /** Share of what the usual lane holds under which a lane counts for less, and for how much. */
+  private static final double LITTLE = 0.3;
+
+  private static final double EMPTY = 0.5;
 
   private final LaneMaps maps;
   private final Shear shear;
@@ -32,6 +38,33 @@ public final class LaneFinder {
     this.bottom = rows[1];
     this.profile = shear.profile(maps, maps::middle, top, bottom + 1);
     this.width = width(profile, shear.profile(maps, maps::core, top, bottom + 1));
+  }
+
+  private LaneFinder(LaneFinder other, double[] profile) {
+    this.maps = other.maps;
+    this.shear = other.shear;
+    this.top = other.top;
+    this.bottom = other.bottom;
+    this.profile = profile;
+    this.width = other.width;
+  }
+
+  /** This finder, to which a lane counts for less that holds far less than the usual one. */
+  public LaneFinder weighed(ToDoubleFunction<FoundLane> content) {
+    List<Integer> columns = seen();
+    double[] held = columns.stream().map(this::lane).mapToDouble(content).toArray();
+    double[] sorted = held.clone();
+    Arrays.sort(sorted);
+    double[] weighed = profile.clone();
+    for (int i = 0; i < held.length; i++) {
+      double share = held[i] / (LITTLE * sorted[sorted.length / 2] + 1e-9);
+      double weight = EMPTY + (1 - EMPTY) * Math.min(1, share);
+      int from = (int) Math.max(0, columns.get(i) - width / 2);
+      for (int x = from; x < Math.min(profile.length, columns.get(i) + width / 2); x++) {
+        weighed[x] = profile[x] * weight;
+      }
+    }
+    return new LaneFinder(this, weighed);
   }
 
   /**
@@ -114,6 +147,10 @@ public final class LaneFinder {
 
   /** The lanes that are seen, nobody having named any. */
   public Found unaided() {
+    return new Found(seen().stream().map(this::lane).toList(), 0, Double.MAX_VALUE);
+  }
+
+  private List<Integer> seen() {
     List<Integer> kept = new ArrayList<>();
     List<Integer> peaks = new ArrayList<>(peaks(profile, SEEN));
     peaks.sort(Comparator.comparingDouble(x -> -profile[x]));
@@ -123,8 +160,7 @@ public final class LaneFinder {
       }
     }
     kept.sort(Comparator.naturalOrder());
-    List<Integer> apart = kept.stream().filter(x -> !isSqueezed(x, kept)).toList();
-    return new Found(apart.stream().map(this::lane).toList(), 0, Double.MAX_VALUE);
+    return kept.stream().filter(x -> !isSqueezed(x, kept)).toList();
   }
 
   /** Whether what is seen lies between two clearer lanes that leave no room for a third. */

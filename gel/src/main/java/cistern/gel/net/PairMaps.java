@@ -1,5 +1,8 @@
 package cistern.gel.net;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * What StripNet says of a pair of straightened lanes; every number but the last is a chance.
  *
@@ -19,7 +22,8 @@ public final class PairMaps {
   private final float[] faults;
   private final double unlike;
 
-  PairMaps(float[] rows, float[] counts, float[] faults, double unlike) {
+  /** What the net said: three chances of every row, one kind after the other, and the others. */
+  public PairMaps(float[] rows, float[] counts, float[] faults, double unlike) {
     this.rows = rows;
     this.counts = counts;
     this.faults = faults;
@@ -55,6 +59,31 @@ public final class PairMaps {
   /** The chance of a band's middle at a row. */
   public double at(Row what, int row) {
     return rows[what.place * ROWS + row];
+  }
+
+  /** Rows at which a chance is greatest within two rows, and at least so great. */
+  public List<Integer> peaks(Row what, double least) {
+    List<Integer> peaks = new ArrayList<>();
+    for (int y = 0; y < ROWS; y++) {
+      double p = at(what, y);
+      boolean isPeak = p >= least;
+      for (int d = 1; d <= 2 && isPeak; d++) {
+        isPeak = (y < d || at(what, y - d) < p) && (y + d >= ROWS || at(what, y + d) <= p);
+      }
+      if (isPeak) {
+        peaks.add(y);
+      }
+    }
+    return peaks;
+  }
+
+  /** The greatest chance within some rows of one. */
+  public double most(Row what, int row, int within) {
+    double most = 0;
+    for (int y = Math.max(0, row - within); y <= Math.min(ROWS - 1, row + within); y++) {
+      most = Math.max(most, at(what, y));
+    }
+    return most;
   }
 
   /** The chance of 0, 1, 2, or 3 and more CSF-only bands. */

@@ -17,6 +17,9 @@ public record Matching(List<Integer> serumOf) {
 
   private static final double LIKELY = 0.5;
 
+  /** Least chance of a band that may be the counterpart of a clear one. */
+  private static final double SUSPECTED = 0.08;
+
   /** Copies the list. */
   public Matching {
     serumOf = List.copyOf(serumOf);
@@ -59,8 +62,8 @@ public record Matching(List<Integer> serumOf) {
 
   /** What it is worth that two bands are counterparts; nothing when one is likely alone. */
   private static double gain(PairBands pair, Band c, Band s) {
-    double d = pair.alignment().distance(c, s) / SPREAD;
+    double d = pair.alignment().distance(c.row(), s.row()) / SPREAD;
     double worth = (1 - c.alone()) * Math.max(-1, 1 - 0.25 * d * d) * s.probability();
-    return c.alone() > LIKELY ? -1 : worth;
+    return c.alone() > LIKELY || s.probability() < SUSPECTED ? -1 : worth;
   }
 }
