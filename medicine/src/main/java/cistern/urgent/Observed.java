@@ -65,7 +65,7 @@ public record Observed(
     return switch (quantity) {
       case LEUKOCYTES -> corrected(Analyte.LEUKOCYTES, FindingCode.LEUKOCYTES_CORRECTED);
       case PROTEIN -> corrected(Analyte.TOTAL_PROTEIN, FindingCode.TOTAL_PROTEIN_CORRECTED);
-      case NEUTROPHILS -> cells(csf(Analyte.NEUTROPHILS)).or(this::atMostAllCells);
+      case NEUTROPHILS -> cells(csf(Analyte.NEUTROPHILS));
       case BLOOD_NEUTROPHILS ->
           product(
               measured(new Sample(Analyte.LEUKOCYTES, Compartment.BLOOD)),
@@ -166,11 +166,6 @@ public record Observed(
     }
     Optional<Interval> kept = findings.get(code).value();
     return kept.isPresent() ? kept : Optional.of(Interval.of(0));
-  }
-
-  /** Where nobody told them apart, no more of one kind than of all. */
-  private Optional<Interval> atMostAllCells() {
-    return value(Quantity.LEUKOCYTES).map(all -> between(0, all.upper()));
   }
 
   private Optional<Interval> cells(Optional<Interval> share) {
