@@ -53,7 +53,7 @@ record Crop(int left, int top, int width, int height, double scale) {
   }
 
   int drawnWidth() {
-    return (int) Math.ceil(width * scale);
+    return (int) Math.round(width * scale);
   }
 
   int drawnHeight() {
