@@ -157,7 +157,7 @@ class PdfDocumentTest {
   @Test
   void write_usualCase_saysEverythingOnOnePage() throws Exception {
     assertThat(firstPage(USUAL.interpretation()))
-        .contains("IgG is made inside the CNS", "Weakest link", "6 CSF-only, 0 shared")
+        .contains("IgG is made inside the CNS", "Weakest link", "6 CSF-only")
         .contains("κ index", "Cautions", "Cistern 7.8.9", "no local policy", "Local practice")
         .contains("IgG quotient above its limit", "On the pages that follow", "CSF work-up");
   }
