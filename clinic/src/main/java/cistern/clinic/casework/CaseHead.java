@@ -123,10 +123,19 @@ final class CaseHead {
         : Html.note("answer", said.statements().getFirst().text());
   }
 
-  /** The answer as it is typed. */
-  static Node live(Interpretation said, boolean mayRead) {
+  /**
+   * The answer as it is typed; an emergency that stands above already is not said again.
+   *
+   * @param saved what the case says as it was saved
+   */
+  static Node live(Interpretation said, Interpretation saved, boolean mayRead) {
+    boolean isAlarm = said.alerts().urgent().isOpen() && !said.statements().isEmpty();
+    boolean isNew =
+        isAlarm
+            && saved.alerts().urgent().open().stream()
+                .noneMatch(u -> u.code().equals(said.statements().getFirst().code()));
     Node words =
-        said.alerts().urgent().isOpen() && !said.statements().isEmpty()
+        isNew
             ? Html.note("answer typed-alarm", said.statements().getFirst().text())
             : says(said);
     return mayRead ? division("", words).with("data-at", "head-says") : nothing();

@@ -290,7 +290,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
     StepLook look = StepLook.of(this, context.medicine());
     List<Node> live = new ArrayList<>();
     if (step == CaseStep.RESULTS) {
-      live.add(CaseHead.live(look.interpretation(), visit.isAllowed(Permission.READ_REPORT)));
+      live.add(CaseHead.live(look.interpretation(), open.interpretation(), visit.isAllowed(Permission.READ_REPORT)));
       live.add(
           new PairTable(
                   look.interpretation(),

@@ -108,7 +108,8 @@ public final class Worklist {
   private ServerResponse begin(PageRequest visit) {
     SequencedMap<String, Json> members = new LinkedHashMap<>();
     members.put("workup", new Json.Numeral("1"));
-    members.put("id", new Json.Text(visit.field("name")));
+    String name = visit.field("name").strip().replaceAll("\\s+", "-");
+    members.put("id", new Json.Text(name));
     if (context.frame().isInvented()) {
       members.put("invented", new Json.Truth(true));
     }

@@ -25,6 +25,10 @@ public record NumberText(Kind kind, String literal, String rest) {
   private static final Pattern FLAG =
       Pattern.compile("(?i)[\\s(]*(h|hh|l|ll|\\*+|\\++|↑+|↓+|!|high|low|hoch|niedrig)[\\s)]*");
 
+  /** Another number behind the first, which makes it a range or a date; not a unit in powers of ten. */
+  private static final Pattern SECOND_NUMBER =
+      Pattern.compile("(?!10[*^]\\d{1,2}\\s*/)[-–:\\d.,].*|/\\s*\\d.*");
+
   /** Kinds of value. */
   public enum Kind {
     VALUE("value"),
@@ -79,7 +83,7 @@ public record NumberText(Kind kind, String literal, String rest) {
     }
     Kind kind = kind(written.group("sign"));
     String rest = FLAG.matcher(written.group("rest")).matches() ? "" : written.group("rest");
-    boolean isApart = rest.isEmpty() || !rest.strip().matches("[-–:\\d.,].*|/\\s*\\d.*");
+    boolean isApart = rest.isEmpty() || !SECOND_NUMBER.matcher(rest.strip()).matches();
     return isApart
         ? literal(written.group("number"), mark).map(n -> new NumberText(kind, n, rest.strip()))
         : Optional.empty();
