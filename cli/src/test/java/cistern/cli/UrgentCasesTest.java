@@ -73,6 +73,8 @@ class UrgentCasesTest {
     switch (what) {
       case "first" -> assertThat(got.statements().getFirst().code()).isEqualTo(rest);
       case "?" -> assertThat(all).anyMatch(u -> !u.holds() && u.code().equals(rest));
+      case "says" ->
+          assertThat(all).anyMatch(u -> u.words().say().startsWith(rest.replace('_', ' ')));
       case "none" -> assertThat(all).noneMatch(u -> u.code().equals(rest));
       case "only" -> assertThat(all).extracting(Urgency::code).containsExactly(rest);
       case "stop" -> assertThat(stops).contains(rest);

@@ -88,6 +88,12 @@ public record Serology(
     }
   }
 
+  /** Whether a titre is named that lies under a dilution: too low to lean on. */
+  public boolean isUnder(double titre) {
+    OptionalInt named = dilution();
+    return named.isPresent() && named.getAsInt() < titre;
+  }
+
   /** Whether it is this test in serum, with a definite result. */
   boolean isDecided(String name) {
     return test.equals(name)

@@ -74,13 +74,11 @@ public final class FluidFindings {
   private Finding ratio(CheckedPanel panel) {
     Finding ratio = glucose.interpret(panel);
     boolean isInfant = Infancy.of(panel.panel().person(), facts).isPresent();
-    return byAge(
-        isInfant && ratio.hasValue()
-            ? ratio
-                .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
-                .withNote("no limit of the ratio in the first 90 days")
-            : ratio,
-        panel);
+    return isInfant && ratio.hasValue()
+        ? ratio
+            .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
+            .withNote("no limit of the ratio in the first 90 days")
+        : byAge(ratio, panel);
   }
 
   /** In children, what is published by age stands beside a limit that knows none. */
@@ -102,10 +100,8 @@ public final class FluidFindings {
             Limits.grey(
                 Threshold.over(facts.number("infant.lactate.within.to")),
                 Threshold.from(facts.number("infant.lactate.above.from"))));
-    return byAge(
-        judged.verdict() == Verdict.BORDERLINE
-            ? judged.withDoubt("no verdict between the two cuts of the first 90 days")
-            : judged,
-        panel);
+    return judged.verdict() == Verdict.BORDERLINE
+        ? judged.withDoubt("no verdict between the two cuts of the first 90 days")
+        : judged;
   }
 }

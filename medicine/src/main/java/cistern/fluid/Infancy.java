@@ -3,6 +3,7 @@ package cistern.fluid;
 import cistern.fact.Facts;
 import cistern.finding.Limits;
 import cistern.finding.Threshold;
+import cistern.measurement.Answer;
 import cistern.panel.Person;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,7 +14,7 @@ import java.util.OptionalDouble;
  * 2018, doi 10.1542/peds.2017-3405; in intensive care Srinivasan 2012, PMC4593309).
  */
 public enum Infancy {
-  /** To 28 days, born before term. */
+  /** To 28 days, born before term, unless said not to be in intensive care. */
   PRETERM,
   /** To 28 days, born at term or not known, in intensive care. */
   INTENSIVE_CARE,
@@ -38,10 +39,21 @@ public enum Infancy {
   }
 
   private static Infancy newborn(Person.Infant infant) {
+    if (infant.intensiveCare() == Answer.NO) {
+      return NEWBORN;
+    }
     if (infant.preterm().isYes()) {
       return PRETERM;
     }
     return infant.intensiveCare().isYes() ? INTENSIVE_CARE : NEWBORN;
+  }
+
+  /** The key of the lower limit of glucose, which was not told apart by birth or care. */
+  public String glucoseKey() {
+    return switch (this) {
+      case PRETERM, INTENSIVE_CARE, NEWBORN -> NEWBORN.key("glucose.lower");
+      case MIDDLE, LATE -> key("glucose.lower");
+    };
   }
 
   /** The key of a limit at this age; a fact only where the table has one. */

@@ -154,8 +154,11 @@ public final class NeurofilamentLight {
         .toList();
   }
 
-  /** The last row that begins at an age or before. */
+  /** The last row that begins at an age or before; none beyond the oldest who were measured. */
   private Optional<Row> row(String table, double age) {
+    if (age > facts.number(START + table + ".oldest")) {
+      return Optional.empty();
+    }
     return facts.keys(START + table + ".").stream()
         .filter(key -> key.endsWith(AGE) && facts.number(key) <= age)
         .reduce((earlier, later) -> later)

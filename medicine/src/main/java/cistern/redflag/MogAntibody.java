@@ -17,8 +17,8 @@ record MogAntibody(Grounds grounds) implements RedFlag {
     double clear = input.facts().number("stop.mog.clear.titre.from");
     return input.serology().stream()
             .filter(s -> s.isPositive(Serology.MOG_IGG))
-            .anyMatch(s -> s.dilution().isEmpty() || s.dilution().getAsInt() >= clear)
-        ? Optional.of(new MogAntibody(input.facts().grounds("flag.mog-antibody")))
+            .anyMatch(s -> !s.isUnder(clear))
+        ? Optional.of(new MogAntibody(input.facts().grounds("flag.mog-antibody", "stop.mog.clear.titre.from")))
         : Optional.empty();
   }
 

@@ -4,21 +4,12 @@ import cistern.bands.BandVerdict;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.measurement.Analyte;
+import cistern.urgent.UnusableBands;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 
 /** Chooses the answer that the evidence allows. */
 final class Conclusions {
-
-  /** Why bands that were read are not used, by the stop that holds. */
-  private static final List<Map.Entry<String, String>> WHY_UNUSED =
-      List.of(
-          Map.entry("monoclonal", "a monoclonal pattern hides what the bands would say"),
-          Map.entry(
-              "immunoglobulin-given",
-              "an infusion of immunoglobulin may have brought bands into serum and fluid"),
-          Map.entry("bands-without-serum", "the bands were read without a serum beside them"),
-          Map.entry("not-lumbar", "the fluid is not lumbar, and the bands cannot be used"));
 
   private Conclusions() {}
 
@@ -104,12 +95,15 @@ final class Conclusions {
   }
 
   private static String reason(StatementInput input) {
-    if (input.alerts().isBandsUnknown()) {
-      return WHY_UNUSED.stream()
-          .filter(e -> input.alerts().isStoppedBy(e.getKey()))
-          .map(Map.Entry::getValue)
-          .findFirst()
-          .orElse("the bands cannot be used here");
+    Optional<UnusableBands> unusable = input.alerts().unusableBands();
+    if (unusable.isPresent()) {
+      return switch (unusable.get()) {
+        case MONOCLONAL -> "a monoclonal pattern hides what the bands would say";
+        case IMMUNOGLOBULIN ->
+            "an infusion of immunoglobulin may have brought bands into serum and fluid";
+        case WITHOUT_SERUM -> "the bands were read without a serum beside them";
+        case NOT_LUMBAR -> "the fluid is not lumbar, and the bands cannot be used";
+      };
     }
     if (input.isValueDoubted()) {
       return "a value is doubted and bands are not known";

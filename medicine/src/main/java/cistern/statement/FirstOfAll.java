@@ -63,10 +63,10 @@ final class FirstOfAll {
         .toList();
   }
 
-  /** Where the drug is named with its date, its own sentence says the same and more. */
+  /** The sentence of each drug, with its name and date, says the same and more. */
   private static boolean isSaidOfTheDrug(String code, Alerts alerts) {
     return switch (code) {
-      case "treated-before-sampling" -> !alerts.treatments().isEmpty();
+      case "treated-before-sampling" -> true;
       case "immunoglobulin-given" -> alerts.treatments().containsKey(TreatmentKind.IMMUNOGLOBULIN);
       case "plasma-exchanged" -> alerts.treatments().containsKey(TreatmentKind.PLASMA_EXCHANGE);
       default -> false;

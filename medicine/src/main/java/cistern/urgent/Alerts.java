@@ -5,6 +5,7 @@ import cistern.finding.Printed;
 import cistern.measurement.Answer;
 import cistern.urgent.Stop.Effect;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -57,8 +58,6 @@ public record Alerts(
           new OfPerson(false, false, Optional.empty(), Optional.empty()));
 
   private static final Set<String> WITHOUT_KAPPA = Set.of("not-lumbar", "monoclonal");
-  private static final Set<String> WITHOUT_BANDS =
-      Set.of("bands-without-serum", "immunoglobulin-given", "not-lumbar", "monoclonal");
 
   private static final Trigger MANY_CELLS =
       Trigger.over(Quantity.LEUKOCYTES, "stop.atypical.leukocytes.over");
@@ -159,7 +158,18 @@ public record Alerts(
 
   /** Whether the bands are unknown to the criteria and to the answer. */
   public boolean isBandsUnknown() {
-    return with(Effect.INPUT_UNKNOWN).map(Stop::code).anyMatch(WITHOUT_BANDS::contains);
+    return unusableBands().isPresent();
+  }
+
+  /** Why the bands are unknown to the criteria and to the answer, where they are. */
+  public Optional<UnusableBands> unusableBands() {
+    List<String> codes = with(Effect.INPUT_UNKNOWN).map(Stop::code).toList();
+    return Arrays.stream(UnusableBands.values()).filter(w -> codes.contains(w.stop())).findFirst();
+  }
+
+  /** Whether a spinal block holds, above which nothing of antibody can be told from quotients. */
+  public boolean isBlocked() {
+    return urgent.holds("spinal-block");
   }
 
   /** Whether the κ index is unknown to the criteria and to the answer. */

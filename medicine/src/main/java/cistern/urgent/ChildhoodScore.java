@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 final class ChildhoodScore {
 
   private static final String KEY = "urgent.childhood-score.";
-  private static final int GRAM_POINTS = 2;
+  private static final String GRAM_POINTS = KEY + "gram-points";
 
   private static final Trigger GRAM =
       stated("a Gram stain with bacteria", "microbiology", ChildhoodScore::gram);
@@ -42,7 +42,7 @@ final class ChildhoodScore {
           Cues.sign(Sign.NEUROSURGERY),
           over(Quantity.ERYTHROCYTES, KEY + "erythrocytes.over"));
 
-  private static final Trigger OF_AGE =
+  private static final Trigger CHILD_WITH_CELLS =
       Trigger.all(
           Trigger.from(Quantity.AGE_DAYS, KEY + "age-days.from"),
           Trigger.upTo(Quantity.AGE_YEARS, KEY + "age-years.to"),
@@ -57,14 +57,12 @@ final class ChildhoodScore {
   /** What it says, where infection is thought of and nothing graver has been said of it. */
   static Optional<String> text(Observed observed, Urgent urgent) {
     boolean isThoughtOf =
-        observed.setting().isForInfection()
-            || Cues.FEVER.answer(observed).isYes()
-            || urgent.isInfectionOpen();
+        Cues.isInfectionThoughtOf(observed) || urgent.isInfectionOpen();
     boolean isSaidAlready =
         urgent.open().stream().anyMatch(u -> u.tier() == Tier.T0 && GRAVER.contains(u.code()));
     return isThoughtOf
             && !isSaidAlready
-            && OF_AGE.answer(observed).isYes()
+            && CHILD_WITH_CELLS.answer(observed).isYes()
             && !LEFT_OUT.answer(observed).isYes()
         ? Optional.of("Bacterial meningitis score of children: " + points(observed))
         : Optional.empty();
@@ -81,17 +79,18 @@ final class ChildhoodScore {
       }
     }
     if (!met.isEmpty()) {
-      int sum = met.size() + (met.contains(GRAM) ? GRAM_POINTS - 1 : 0);
+      int gram = (int) observed.facts().number(GRAM_POINTS);
+      int sum = met.size() + (met.contains(GRAM) ? gram - 1 : 0);
       String why =
           String.join(
               ", ",
               met.stream().flatMap(t -> t.reasons(observed).stream()).map(Reason::text).toList());
-      return "%s%d of 6 points (%s), so not of very low risk."
-          .formatted(missing.isEmpty() ? "" : "at least ", sum, why);
+      return "%s%d of %d points (%s), so not of very low risk."
+          .formatted(missing.isEmpty() ? "" : "at least ", sum, gram + ONE_POINT_EACH.size(), why);
     }
     missing.addAll(LEFT_OUT.missing(observed));
     return missing.isEmpty()
-        ? "0 of 6 points. " + observed.facts().word("say.childhood-score-of-none")
+        ? "no points. " + observed.facts().word("say.childhood-score-of-none")
         : "not known (missing: %s).".formatted(String.join(", ", missing));
   }
 

@@ -42,8 +42,11 @@ final class Cues {
           "metagenom",
           "tuberculosis-fungi",
           "crypto");
-  private static final List<String> HERPES =
-      List.of("hsv", "herpes", "vzv", "zoster", "varicella", "panel", "enceph", "mening");
+  private static final List<String> SIMPLEX = List.of("hsv", "simplex", "herpes");
+  private static final List<String> ZOSTER = List.of("vzv", "zoster", "varicella");
+
+  /** Several microbes in one test. */
+  private static final List<String> PANEL = List.of("panel", "enceph", "mening");
   private static final List<String> TREPONEMAL =
       List.of("trepon", "tppa", "tpha", "fta", "syphilis");
 
@@ -179,12 +182,36 @@ final class Cues {
     return isOpen ? Answer.UNKNOWN : Answer.NO;
   }
 
+  /** Whether a test looks for a herpes virus, by name, in a panel, or for what nobody said. */
+  static boolean isForHerpes(MicrobeTest test) {
+    return isForSimplex(test) || isForZoster(test);
+  }
+
+  /** Herpes zoster is the other virus. */
+  static boolean isForSimplex(MicrobeTest test) {
+    return isForSeveral(test)
+        || (SIMPLEX.stream().anyMatch(test::isFor) && !test.isFor("zoster"));
+  }
+
+  static boolean isForZoster(MicrobeTest test) {
+    return isForSeveral(test) || ZOSTER.stream().anyMatch(test::isFor);
+  }
+
+  private static boolean isForSeveral(MicrobeTest test) {
+    return test.target().isEmpty() || PANEL.stream().anyMatch(test::isFor);
+  }
+
+  /** Where an infection is asked about, or a fever was found. */
+  static boolean isInfectionThoughtOf(Observed observed) {
+    return observed.setting().isForInfection() || FEVER.answer(observed).isYes();
+  }
+
   /** Not done, or not back. */
   private static Answer herpesOpen(Observed observed) {
     return of(
         microbeTests(observed)
             .filter(t -> t.isMethod("pcr"))
-            .filter(t -> t.target().isEmpty() || HERPES.stream().anyMatch(t::isFor))
+            .filter(Cues::isForHerpes)
             .noneMatch(t -> t.result() != MicrobeTest.Result.PENDING));
   }
 

@@ -12,6 +12,7 @@ import static cistern.urgent.Trigger.where;
 
 import cistern.bedside.MicrobeTest;
 import cistern.finding.FindingCode;
+import cistern.fluid.Infancy;
 import cistern.measurement.Answer;
 import cistern.panel.Circumstance;
 import cistern.urgent.UrgentRule.Grade;
@@ -58,10 +59,10 @@ final class InfectionRules {
               MOSTLY_NEUTROPHILS,
               Trigger.from(Quantity.LEUKOCYTES, "urgent.bacterial.wide.leukocytes.from")));
 
-  /** In the first weeks an infection shows little in the fluid. */
+  /** In the first two months an infection shows little in the fluid. */
   private static final Trigger ILL_INFANT =
       all(
-          under(Quantity.AGE_DAYS, "urgent.few-cells.age-days.under"),
+          under(Quantity.AGE_DAYS, "urgent.ill-infant.age-days.under"),
           any(Cues.FEVER, Cues.SEIZURE));
 
   static final UrgentRule BACTERIAL_PATTERN =
@@ -166,8 +167,8 @@ final class InfectionRules {
           Grade.now(
               all(Cues.ACUTE_BRAIN, any(Cues.CELLS, Cues.HERPES_PCR_OPEN)),
               "Encephalitis possible: HSV and VZV PCR now; normal cells do not exclude it.",
-              "On-call neurology. MRI, EEG. Suspicion with a negative PCR within 4 days of onset:"
-                  + " repeat at 3 to 7 days."));
+              "On-call neurology. MRI, EEG. Where it is suspected and a PCR of the first days is"
+                  + " negative, it is repeated."));
 
   private static final Trigger NO_RULE_MET =
       unless(
@@ -282,7 +283,7 @@ final class InfectionRules {
   private static Answer infantGlucose(Observed observed) {
     return observed
         .infancy()
-        .map(part -> part.key("glucose.lower"))
+        .map(Infancy::glucoseKey)
         .filter(key -> observed.facts().find(key).isPresent())
         .map(key -> under(Quantity.GLUCOSE, key).answer(observed))
         .orElse(Answer.NO);

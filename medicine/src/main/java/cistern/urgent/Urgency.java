@@ -63,11 +63,15 @@ public record Urgency(
       missing = List.copyOf(missing);
     }
 
-    /** Sentence and act together; whom to call is not said twice. */
-    public String toText() {
+    /** What is done, without the call that the sentence asks for already. */
+    public String task() {
       boolean isCalled = say.toLowerCase(Locale.ROOT).contains("treating doctor");
-      String rest = isCalled ? act.replaceFirst("^Treating doctor,[^.]*\\. ?", "") : act;
-      return (say + " " + rest).strip();
+      return isCalled ? act.replaceFirst("^Treating doctor,[^.]*\\. ?", "") : act;
+    }
+
+    /** Sentence and task together. */
+    public String toText() {
+      return (say + " " + task()).strip();
     }
   }
 

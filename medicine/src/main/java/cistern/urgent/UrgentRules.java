@@ -71,9 +71,9 @@ public final class UrgentRules {
    * infection is asked about, or a fever was found. A predictor that is not known counts as open.
    */
   static boolean isWithoutPredictors(Observed observed) {
-    boolean isThoughtOf =
-        observed.setting().isForInfection() || Cues.FEVER.answer(observed).isYes();
-    return isThoughtOf && !observed.isInfant() && InfectionRules.isWithoutPredictors(observed);
+    return Cues.isInfectionThoughtOf(observed)
+        && !observed.isInfant()
+        && InfectionRules.isWithoutPredictors(observed);
   }
 
   /** What must be said first of some observations. */

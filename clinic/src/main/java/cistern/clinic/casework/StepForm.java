@@ -145,7 +145,10 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   }
 
   private boolean isGiven(List<Typable> fields) {
-    return fields.stream().anyMatch(f -> !typing.shown(f, open.file()).isEmpty());
+    return fields.stream()
+        .anyMatch(
+            f ->
+                !typing.shown(f, open.file()).isEmpty() || !typing.held(f, open.file()).isEmpty());
   }
 
   private Element fieldset(

@@ -50,7 +50,8 @@ const readLanes = async (button) => {
   clearTimeout(lanesWaiting);
   const mine = ++lanesAsked;
   const typed = lanesTyped();
-  const body = new URLSearchParams(new FormData(button.form));
+  const all = () => new URLSearchParams(new FormData(button.form));
+  const body = all();
   const buttons = [...button.form.elements].filter((f) => f.type === "submit");
   buttons.forEach((b) => (b.disabled = true));
   sayOfGel("The gel is read with the lanes as you placed them.");
@@ -66,7 +67,8 @@ const readLanes = async (button) => {
   const page = new DOMParser().parseFromString(text, "text/html");
   const next = document.adoptNode(page.getElementById("gel-all") ?? page.body);
   if (next.id !== "gel-all") button.form.requestSubmit(button);
-  else if (typed === lanesTyped()) await showGel(next);
+  else if (String(body) === String(all())) await showGel(next);
+  else if (typed === lanesTyped()) await readLanes(button);
 };
 const showGel = async (next) => {
   const pictures = [...next.querySelectorAll("image")].map((image) => {

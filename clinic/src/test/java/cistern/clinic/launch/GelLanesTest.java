@@ -175,6 +175,31 @@ class GelLanesTest {
     assertThat(page()).contains("Serum, lane 4 (");
   }
 
+  /** A band drawn into one person's lane is no band of another's. */
+  @Test
+  void bandDrawn_whereAnotherPairIsThisPersons_isNotCarriedOver() {
+    List<String[]> fields = fields();
+    fields.add(new String[] {"added", "2@330"});
+    set(fields, "lanes-own", 0, "0");
+    send("lanes", fields);
+    assertThat(page()).contains("Spinal fluid, lane 1 (");
+    assertThat(counts(page())).isEqualTo("0 0 0");
+    clinician.post(path + "/gel/drop", java.util.Map.of());
+  }
+
+  @Test
+  void lanes_ofAGelThatSomebodyHasChangedMeanwhile_areNotRead() {
+    List<String[]> stale = fields();
+    send("confirm", fields());
+    long confirmed = last().number();
+
+    assertThat(send("lanes", stale).statusCode()).isEqualTo(409);
+    assertThat(send("lanes/back", stale).statusCode()).isEqualTo(409);
+
+    assertThat(last().number()).isEqualTo(confirmed);
+    clinician.post(path + "/undo", java.util.Map.of("base", Long.toString(confirmed)));
+  }
+
   @Test
   void lanes_thatSayNothing_areRefusedBesideTheirFields() {
     List<String[]> fields = fields();

@@ -6,6 +6,7 @@ import static cistern.finding.FindingCode.LACTATE;
 import static cistern.finding.FindingCode.LEUKOCYTES;
 import static cistern.finding.FindingCode.TOTAL_PROTEIN;
 
+import cistern.bedside.TreatmentKind;
 import cistern.criteria.CriteriaResult;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
@@ -58,10 +59,6 @@ final class ChartSentences {
 
   /** What is said beside the urgent rules, by code. */
   private static final Set<String> BESIDE = Set.of("herpes-pcr", "childhood-score");
-
-  /** What stands among the drugs that were given. */
-  private static final Set<Circumstance> GIVEN =
-      Set.of(Circumstance.CORTICOSTEROIDS, Circumstance.B_CELL_DEPLETION);
 
   private final Interpretation said;
   private final Panel panel;
@@ -276,7 +273,7 @@ final class ChartSentences {
     List<String> present =
         Stream.of(Circumstance.values())
             .filter(c -> panel.answer(c) == cistern.measurement.Answer.YES)
-            .filter(c -> !GIVEN.contains(c))
+            .filter(c -> !isGiven(c))
             .map(ChartSentences::term)
             .toList();
     if (!present.isEmpty()) {
@@ -289,6 +286,18 @@ final class ChartSentences {
       limits.add("A value is doubted and withheld until the laboratory has checked it.");
     }
     return String.join(" ", limits);
+  }
+
+  /** Whether it stands among the drugs that were given before. */
+  private boolean isGiven(Circumstance circumstance) {
+    Set<TreatmentKind> given = said.alerts().treatments().keySet();
+    return switch (circumstance) {
+      case CORTICOSTEROIDS -> given.contains(TreatmentKind.STEROIDS);
+      case B_CELL_DEPLETION -> given.stream().anyMatch(TreatmentKind::isDepleting);
+      case IMMUNOGLOBULIN_INFUSION -> given.contains(TreatmentKind.IMMUNOGLOBULIN);
+      case PLASMA_EXCHANGE -> given.contains(TreatmentKind.PLASMA_EXCHANGE);
+      case MONOCLONAL_GAMMOPATHY, RENAL_FAILURE, PREGNANCY -> false;
+    };
   }
 
   private static String term(Circumstance circumstance) {

@@ -11,6 +11,7 @@ import cistern.measurement.Sample;
 import cistern.report.chart.ChartComment.Sentence;
 import cistern.report.wording.TestWords;
 import cistern.report.wording.ValueWords;
+import cistern.urgent.UnusableBands;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,14 +31,6 @@ final class ImmuneSentences {
     CLASSES.put("IgM", FindingCode.IGM_FRACTION);
   }
 
-  /** What is said of bands that cannot be used, by the stop that holds. */
-  private static final List<Map.Entry<String, String>> UNUSABLE =
-      List.of(
-          Map.entry("monoclonal", "monoclonal pattern, neither positive nor negative"),
-          Map.entry("immunoglobulin-given", "not usable after immunoglobulin"),
-          Map.entry("bands-without-serum", "not usable without a paired serum"),
-          Map.entry("not-lumbar", "not usable, not lumbar fluid"));
-
   private final Interpretation said;
 
   ImmuneSentences(Interpretation said) {
@@ -55,7 +48,7 @@ final class ImmuneSentences {
 
   /** Every class that was measured, and which one leads. */
   private String intrathecal() {
-    if (said.alerts().urgent().holds("spinal-block")) {
+    if (said.alerts().isBlocked()) {
       return "";
     }
     List<String> found = new ArrayList<>();
@@ -102,12 +95,17 @@ final class ImmuneSentences {
       about.add("read automatically, to be confirmed");
     }
     String verdict =
-        UNUSABLE.stream()
-            .filter(e -> said.alerts().isStoppedBy(e.getKey()) && said.alerts().isBandsUnknown())
-            .map(Map.Entry::getValue)
-            .findFirst()
-            .orElse(bands.verdict().word());
+        said.alerts().unusableBands().map(ImmuneSentences::why).orElse(bands.verdict().word());
     return "Oligoclonal bands%s: %s (%s).".formatted(type, verdict, String.join(", ", about));
+  }
+
+  private static String why(UnusableBands why) {
+    return switch (why) {
+      case MONOCLONAL -> "monoclonal pattern, neither positive nor negative";
+      case IMMUNOGLOBULIN -> "not usable after immunoglobulin";
+      case WITHOUT_SERUM -> "not usable without a paired serum";
+      case NOT_LUMBAR -> "not usable, not lumbar fluid";
+    };
   }
 
   private String kappa() {

@@ -126,9 +126,7 @@ final class LetterPaper {
         new ArrayList<>(
             new ResultRows(said, facts)
                 .ofFluid().stream().map(LetterPaper::withoutInterval).toList());
-    TestWords.of(said).stream()
-        .map(t -> worded(t.name(), t.detail(), t.result()))
-        .forEach(all::add);
+    all.addAll(tests());
     return all;
   }
 
@@ -155,15 +153,20 @@ final class LetterPaper {
     if (said.workup().clinical().isEvidenceStated() && !said.alerts().isInfant()) {
       said.weighed().criteria().stream().map(LetterPaper::criteria).forEach(all::add);
     }
-    TestWords.of(said).stream()
-        .map(t -> worded(t.name(), t.detail(), t.result()))
-        .forEach(all::add);
+    all.addAll(tests());
     waiting().stream().map(this::outstanding).forEach(all::add);
     List<String> notDone = rows.notDone();
     if (!notDone.isEmpty()) {
       all.add(worded("not measured", String.join(", ", notDone), "not done"));
     }
     return all;
+  }
+
+  /** A row for every test for a microbe or an antibody. */
+  private List<Result> tests() {
+    return TestWords.of(said).stream()
+        .map(t -> worded(t.name(), t.detail(), t.result()))
+        .toList();
   }
 
   private static Result withoutInterval(Result row) {
@@ -254,7 +257,7 @@ final class LetterPaper {
               + " and not settled by these numbers alone.";
       case Conclusion.SynthesisEquivocal unclear ->
           "The result neither supports nor weakens the suspicion.";
-      case Conclusion.SynthesisNotDemonstrated no when !said.alerts().treatments().isEmpty() ->
+      case Conclusion.SynthesisNotDemonstrated no when said.alerts().isStoppedBy("treated-before-sampling") ->
           "What was given before can hide antibody made inside the central nervous system: nothing"
               + " follows for or against multiple sclerosis.";
       case Conclusion.SynthesisNotDemonstrated no ->
@@ -309,11 +312,11 @@ final class LetterPaper {
   /** What each urgent rule asks for that nobody has answered. */
   private void asked(List<Row> rows) {
     said.alerts().urgent().holding().stream()
-        .filter(u -> u.answered().isEmpty() && !u.words().act().isEmpty())
+        .filter(u -> u.answered().isEmpty() && !u.words().task().isEmpty())
         .map(
             u ->
                 Row.of(
-                    u.isOpen() ? u.words().act() : u.words().toText(),
+                    u.isOpen() ? u.words().task() : u.words().toText(),
                     "the treating neurologist",
                     soon(u.tier())))
         .forEach(rows::add);
@@ -321,7 +324,7 @@ final class LetterPaper {
 
   private void chased(List<Row> rows) {
     TestWords.of(said).stream()
-        .filter(t -> t.result().equals(TestWords.OUTSTANDING))
+        .filter(TestWords::isOutstanding)
         .map(t -> Row.of("Chase the result: " + t.name() + ".", CLINICIAN, WHEN_REPORTED))
         .forEach(rows::add);
     waiting()

@@ -69,6 +69,11 @@ public record TestWords(String name, String detail, String result) {
     };
   }
 
+  /** Whether it was sent and has not come back. */
+  public boolean isOutstanding() {
+    return result.equals(OUTSTANDING);
+  }
+
   /** In one phrase. */
   public String toText() {
     return name + " " + result + (detail.isEmpty() ? "" : " (" + detail + ")");

@@ -27,23 +27,42 @@ final class CarriedEdit {
 
   /** The edit as it stands in the new reading; what is not found there again is left out. */
   static GelEdit of(GelCase before, GelEdit edit, GelCase now) {
-    GelEdit none = GelEdit.none(edit.isLadder());
+    boolean isOwnLadder = edit.isLadder() != before.isReadAsLadder();
+    GelEdit none = GelEdit.none(isOwnLadder ? edit.isLadder() : now.isReadAsLadder());
     return before
         .bandsKept(edit)
         .flatMap(old -> now.bandsKept(none).map(bare -> new CarriedEdit(old, bare)))
-        .map(carried -> carried.edit(edit))
+        .map(carried -> carried.edit(edit, none.isLadder()))
         .orElse(none);
   }
 
-  private GelEdit edit(GelEdit edit) {
+  private GelEdit edit(GelEdit edit, boolean isLadder) {
     Set<Strike> struck = new HashSet<>();
     for (Strike strike : edit.struck()) {
       LaneReading lane = before.lane(strike.lane());
-      OptionalInt same = same(lane, strike.band());
-      same.ifPresent(band -> struck.add(new Strike(other(lane).index(), band)));
+      if (isStill(lane)) {
+        same(lane, strike.band())
+            .ifPresent(band -> struck.add(new Strike(other(lane).index(), band)));
+      }
     }
-    List<AddedBand> added = before.added().stream().map(this::added).toList();
-    return new GelEdit(struck, added, edit.isLadder());
+    List<AddedBand> added =
+        before.added().stream()
+            .filter(band -> isStill(before.lane(band.lane())))
+            .filter(band -> !isFound(band))
+            .map(this::added)
+            .toList();
+    return new GelEdit(struck, added, isLadder);
+  }
+
+  /** Whether the fluid of a lane still lies in the same lane of the gel, and not on another. */
+  private boolean isStill(LaneReading lane) {
+    return Math.abs(other(lane).xCentre() - lane.xCentre()) <= lane.width() / 2;
+  }
+
+  /** Whether the new reading has found a band that a person had drawn in. */
+  private boolean isFound(AddedBand band) {
+    return other(before.lane(band.lane())).bands().stream()
+        .anyMatch(read -> Math.abs(read.y() - band.y()) <= NEAR);
   }
 
   private AddedBand added(AddedBand band) {

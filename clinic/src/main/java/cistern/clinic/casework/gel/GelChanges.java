@@ -62,7 +62,7 @@ final class GelChanges {
     Optional<byte[]> bytes = bytes(visit);
     return bytes.isEmpty()
         ? refused(visit, open.get(), GelForms.PICTURE, "Choose the file of the picture.")
-        : read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, asker(visit)));
+        : read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   private static Optional<byte[]> bytes(PageRequest visit) {
@@ -79,10 +79,6 @@ final class GelChanges {
     }
   }
 
-  private Gels.Asker asker(PageRequest visit) {
-    return screen.asker(visit);
-  }
-
   /** A kept picture is read with other lanes, or this person's pair is chosen. */
   ServerResponse take(PageRequest visit) {
     Optional<OpenCase> open = context.open(visit);
@@ -90,7 +86,7 @@ final class GelChanges {
     if (open.isEmpty() || bytes.isEmpty()) {
       return context.troubles().missing(visit);
     }
-    return read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, asker(visit)));
+    return read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   /** A reading under a plan. */
@@ -225,6 +221,9 @@ final class GelChanges {
     if (gel.isSaved()) {
       return keep(visit, gel.open(), step, making.of(gel, edit));
     }
+    if (gel.bandsKept(edit).isEmpty()) {
+      return context.troubles().missing(visit);
+    }
     Map<String, Optional<Json>> members =
         named(gel.open(), gel.kept(), Integer.toString(gel.named().pair()));
     members.putAll(making.of(gel, edit));
@@ -238,7 +237,7 @@ final class GelChanges {
   }
 
   /** An added band that was struck is taken away: no reading holds it. */
-  private static GelEdit tidy(GelCase gel, GelEdit edit) {
+  static GelEdit tidy(GelCase gel, GelEdit edit) {
     return gel.bandsKept(edit).map(bands -> bands.withoutStruck(edit)).orElse(edit);
   }
 

@@ -241,7 +241,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
         "Lanes and pairs",
         overview(gel.reading(), gel.named().pair(), source("whole")),
         note(
-            "quiet hands",
+            "quiet",
             "Drag a lane to move it, an edge to make it wider or narrower, a number onto another's"
                 + " to pair the two. Keys on a lane: left and right move it, up and down change its"
                 + " width, with Shift by ten pixels. The gel is read again at once; nothing is"

@@ -44,7 +44,7 @@ public final class GelScreen {
     this.context = context;
     this.frame = new CaseFrame(context);
     this.changes = new GelChanges(context, this);
-    this.lanes = new LaneChanges(context, this);
+    this.lanes = new LaneChanges(context, this, changes);
   }
 
   /** The screen of a case's gel. */
@@ -255,7 +255,14 @@ public final class GelScreen {
     return context
         .open(visit)
         .flatMap(open -> GelCase.of(open, context))
-        .flatMap(gel -> gel.with(GelTyping.of(visit.fields()).placed(), context));
+        .flatMap(gel -> sent(visit, gel));
+  }
+
+  /** Where the gel has changed meanwhile it stands as it was saved, for the conflict to be shown. */
+  private Optional<GelCase> sent(PageRequest visit, GelCase saved) {
+    Optional<GelCase> placed = saved.with(GelTyping.of(visit.fields()).placed(), context);
+    boolean isOther = !isSameGel(saved, GelChanges.base(visit, saved.open()));
+    return placed.isEmpty() && isOther ? Optional.of(saved) : placed;
   }
 
   /** What a form says of the bands. */

@@ -25,10 +25,12 @@ final class LaneChanges {
 
   private final CaseContext context;
   private final GelScreen screen;
+  private final GelChanges changes;
 
-  LaneChanges(CaseContext context, GelScreen screen) {
+  LaneChanges(CaseContext context, GelScreen screen, GelChanges changes) {
     this.context = context;
     this.screen = screen;
+    this.changes = changes;
   }
 
   /** The picture is read with the lanes as they were placed. */
@@ -38,6 +40,9 @@ final class LaneChanges {
       return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
+    if (isOther(visit, gel)) {
+      return conflict(visit, gel);
+    }
     LanesTyped typed = LanesTyped.of(visit.fields(), pixels(gel.reading()));
     return typed
         .placement()
@@ -81,6 +86,9 @@ final class LaneChanges {
       return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
+    if (isOther(visit, gel)) {
+      return conflict(visit, gel);
+    }
     List<Placement> placed = gel.placed();
     List<Placement> before = placed.subList(0, Math.max(0, placed.size() - 1));
     GelCase now =
@@ -89,13 +97,24 @@ final class LaneChanges {
   }
 
   private ServerResponse kept(PageRequest visit, GelCase gel, GelCase now) {
-    GelEdit edit = CarriedEdit.of(gel, GelScreen.typed(visit, gel), now);
+    GelEdit typed = GelChanges.tidy(gel, GelScreen.typed(visit, gel));
+    boolean isLost = now.isSaved() && gel.bandsKept(typed).isEmpty();
+    GelEdit edit = isLost ? now.edit() : CarriedEdit.of(gel, typed, now);
     if (now.isSaved() && edit.equals(now.edit())) {
       screen.dropDraft(visit);
     } else {
       screen.keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(now, edit));
     }
     return Responses.see(gel.path() + "#whole");
+  }
+
+  /** Whether somebody has changed the bands since the form was opened. */
+  private boolean isOther(PageRequest visit, GelCase gel) {
+    return !screen.isSameGel(gel, GelChanges.base(visit, gel.open()));
+  }
+
+  private ServerResponse conflict(PageRequest visit, GelCase gel) {
+    return changes.conflict(visit, gel, GelScreen.typed(visit, gel));
   }
 
   private ServerResponse refused(PageRequest visit, GelCase gel, LanesTyped typed) {

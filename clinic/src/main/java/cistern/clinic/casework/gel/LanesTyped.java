@@ -168,8 +168,4 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
         : Optional.empty();
   }
 
-  /** The same with something wrong at this person's pair. */
-  LanesTyped withTrouble(String sentence) {
-    return new LanesTyped(rows, pair, Map.of(OWN, sentence));
-  }
 }
