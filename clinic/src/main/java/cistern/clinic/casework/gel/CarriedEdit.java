@@ -59,9 +59,15 @@ final class CarriedEdit {
     return Math.abs(other(lane).xCentre() - lane.xCentre()) <= lane.width() / 2;
   }
 
-  /** Whether the new reading has found a band that a person had drawn in. */
+  /** Whether the new reading, unlike the old one, has found a band that a person had drawn in. */
   private boolean isFound(AddedBand band) {
-    return other(before.lane(band.lane())).bands().stream()
+    LaneReading lane = before.lane(band.lane());
+    return isRead(band, now, other(lane)) && !isRead(band, before, lane);
+  }
+
+  private static boolean isRead(AddedBand band, EditedPair pair, LaneReading lane) {
+    return lane.bands().stream()
+        .limit(pair.readIn(lane))
         .anyMatch(read -> Math.abs(read.y() - band.y()) <= NEAR);
   }
 
