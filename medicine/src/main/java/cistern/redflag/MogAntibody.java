@@ -18,7 +18,9 @@ record MogAntibody(Grounds grounds) implements RedFlag {
     return input.serology().stream()
             .filter(s -> s.isPositive(Serology.MOG_IGG))
             .anyMatch(s -> !s.isUnder(clear))
-        ? Optional.of(new MogAntibody(input.facts().grounds("flag.mog-antibody", "stop.mog.clear.titre.from")))
+        ? Optional.of(
+            new MogAntibody(
+                input.facts().grounds("flag.mog-antibody", "stop.mog.clear.titre.from")))
         : Optional.empty();
   }
 

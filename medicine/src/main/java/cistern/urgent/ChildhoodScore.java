@@ -56,8 +56,7 @@ final class ChildhoodScore {
 
   /** What it says, where infection is thought of and nothing graver has been said of it. */
   static Optional<String> text(Observed observed, Urgent urgent) {
-    boolean isThoughtOf =
-        Cues.isInfectionThoughtOf(observed) || urgent.isInfectionOpen();
+    boolean isThoughtOf = Cues.isInfectionThoughtOf(observed) || urgent.isInfectionOpen();
     boolean isSaidAlready =
         urgent.open().stream().anyMatch(u -> u.tier() == Tier.T0 && GRAVER.contains(u.code()));
     return isThoughtOf

@@ -47,6 +47,7 @@ final class Cues {
 
   /** Several microbes in one test. */
   private static final List<String> PANEL = List.of("panel", "enceph", "mening");
+
   private static final List<String> TREPONEMAL =
       List.of("trepon", "tppa", "tpha", "fta", "syphilis");
 
@@ -189,8 +190,7 @@ final class Cues {
 
   /** Herpes zoster is the other virus. */
   static boolean isForSimplex(MicrobeTest test) {
-    return isForSeveral(test)
-        || (SIMPLEX.stream().anyMatch(test::isFor) && !test.isFor("zoster"));
+    return isForSeveral(test) || (SIMPLEX.stream().anyMatch(test::isFor) && !test.isFor("zoster"));
   }
 
   static boolean isForZoster(MicrobeTest test) {

@@ -19,7 +19,10 @@ final class HerpesPcr {
   /** The sentence; none where a rule says it already, or nothing is open. */
   static Optional<String> text(Observed observed, Urgent urgent) {
     List<MicrobeTest> sent =
-        Cues.microbeTests(observed).filter(t -> t.isMethod("pcr")).filter(Cues::isForHerpes).toList();
+        Cues.microbeTests(observed)
+            .filter(t -> t.isMethod("pcr"))
+            .filter(Cues::isForHerpes)
+            .toList();
     boolean isNegative = sent.stream().anyMatch(t -> t.result() == Result.NEGATIVE);
     boolean isFound = sent.stream().anyMatch(MicrobeTest::isPositive);
     if (!Cues.ACUTE_BRAIN.answer(observed).isYes()

@@ -147,8 +147,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   private boolean isGiven(List<Typable> fields) {
     return fields.stream()
         .anyMatch(
-            f ->
-                !typing.shown(f, open.file()).isEmpty() || !typing.held(f, open.file()).isEmpty());
+            f -> !typing.shown(f, open.file()).isEmpty() || !typing.held(f, open.file()).isEmpty());
   }
 
   private Element fieldset(
@@ -293,7 +292,11 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
     StepLook look = StepLook.of(this, context.medicine());
     List<Node> live = new ArrayList<>();
     if (step == CaseStep.RESULTS) {
-      live.add(CaseHead.live(look.interpretation(), open.interpretation(), visit.isAllowed(Permission.READ_REPORT)));
+      live.add(
+          CaseHead.live(
+              look.interpretation(),
+              open.interpretation(),
+              visit.isAllowed(Permission.READ_REPORT)));
       live.add(
           new PairTable(
                   look.interpretation(),

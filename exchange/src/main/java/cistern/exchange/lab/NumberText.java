@@ -25,7 +25,9 @@ public record NumberText(Kind kind, String literal, String rest) {
   private static final Pattern FLAG =
       Pattern.compile("(?i)[\\s(]*(h|hh|l|ll|\\*+|\\++|↑+|↓+|!|high|low|hoch|niedrig)[\\s)]*");
 
-  /** Another number behind the first, which makes it a range or a date; not a unit in powers of ten. */
+  /**
+   * Another number behind the first, which makes it a range or a date; not a unit in powers of ten.
+   */
   private static final Pattern SECOND_NUMBER =
       Pattern.compile("(?!10[*^]\\d{1,2}\\s*/)[-–:\\d.,].*|/\\s*\\d.*");
 

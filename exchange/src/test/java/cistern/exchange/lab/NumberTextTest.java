@@ -56,7 +56,14 @@ class NumberTextTest {
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
-      value = {"220 mg/L;mg/L", "5/µL;/µL", "3.9mg/l;mg/l", "41 %;%", "15 10*9/L;10*9/L", "6.2 10^9/L;10^9/L"})
+      value = {
+        "220 mg/L;mg/L",
+        "5/µL;/µL",
+        "3.9mg/l;mg/l",
+        "41 %;%",
+        "15 10*9/L;10*9/L",
+        "6.2 10^9/L;10^9/L"
+      })
   void parse_unitBehindTheNumber_isTheRest(String text, String rest) {
     NumberText number = NumberText.parse(text, DecimalMark.UNTOLD).orElseThrow();
     assertThat(number.rest()).isEqualTo(rest);

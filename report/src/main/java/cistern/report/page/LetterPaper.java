@@ -164,9 +164,7 @@ final class LetterPaper {
 
   /** A row for every test for a microbe or an antibody. */
   private List<Result> tests() {
-    return TestWords.of(said).stream()
-        .map(t -> worded(t.name(), t.detail(), t.result()))
-        .toList();
+    return TestWords.of(said).stream().map(t -> worded(t.name(), t.detail(), t.result())).toList();
   }
 
   private static Result withoutInterval(Result row) {
@@ -257,7 +255,8 @@ final class LetterPaper {
               + " and not settled by these numbers alone.";
       case Conclusion.SynthesisEquivocal unclear ->
           "The result neither supports nor weakens the suspicion.";
-      case Conclusion.SynthesisNotDemonstrated no when said.alerts().isStoppedBy("treated-before-sampling") ->
+      case Conclusion.SynthesisNotDemonstrated no
+          when said.alerts().isStoppedBy("treated-before-sampling") ->
           "What was given before can hide antibody made inside the central nervous system: nothing"
               + " follows for or against multiple sclerosis.";
       case Conclusion.SynthesisNotDemonstrated no ->

@@ -62,7 +62,8 @@ final class GelChanges {
     Optional<byte[]> bytes = bytes(visit);
     return bytes.isEmpty()
         ? refused(visit, open.get(), GelForms.PICTURE, "Choose the file of the picture.")
-        : read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
+        : read(
+            visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   private static Optional<byte[]> bytes(PageRequest visit) {
@@ -86,7 +87,8 @@ final class GelChanges {
     if (open.isEmpty() || bytes.isEmpty()) {
       return context.troubles().missing(visit);
     }
-    return read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
+    return read(
+        visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   /** A reading under a plan. */

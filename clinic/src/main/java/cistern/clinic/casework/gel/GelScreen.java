@@ -258,7 +258,9 @@ public final class GelScreen {
         .flatMap(gel -> sent(visit, gel));
   }
 
-  /** Where the gel has changed meanwhile it stands as it was saved, for the conflict to be shown. */
+  /**
+   * Where the gel has changed meanwhile it stands as it was saved, for the conflict to be shown.
+   */
   private Optional<GelCase> sent(PageRequest visit, GelCase saved) {
     Optional<GelCase> placed = saved.with(GelTyping.of(visit.fields()).placed(), context);
     boolean isOther = !isSameGel(saved, GelChanges.base(visit, saved.open()));

@@ -167,5 +167,4 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
                 Integer.parseInt(pair)))
         : Optional.empty();
   }
-
 }
