@@ -76,47 +76,46 @@ final class PanelSpreads {
     return Math.clamp(chance, 0, 1);
   }
 
-  /** The chance over a limit that may move with the value; a default where there is none. */
   private double chanceOver(Finding finding, Optional<Threshold> cut, double otherwise) {
-    return cut.map(c -> isOfHyperbola(finding.code()) ? overLimit(finding) : over(finding, c))
-        .orElse(otherwise);
+    return cut.map(c -> chanceOver(finding.code(), c)).orElse(otherwise);
   }
 
-  private double overLimit(Finding finding) {
-    return fraction(finding.code().analyte()).chanceOverLimit();
+  /** The chance over a limit, which may itself move with the value. */
+  double chanceOver(FindingCode code, Threshold cut) {
+    Analyte analyte = code.analyte();
+    return switch (code.kind()) {
+      case FRACTION, LOCAL -> fraction(analyte).chanceOverLimit();
+      case QUOTIENT ->
+          isOfHyperbola(code) ? fraction(analyte).chanceOverLimit() : chanceOverFixed(code, cut);
+      case RATIO -> rules.glucose().chanceOver(errors.csf(analyte), errors.serum(analyte));
+      case INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED ->
+          chanceOverFixed(code, cut);
+    };
+  }
+
+  private double chanceOverFixed(FindingCode code, Threshold cut) {
+    return find(code).orElseThrow().chanceOver(cut.at());
   }
 
   /** The chance over the lower limit; certain where there is none. */
   private double chanceFromLower(Finding finding) {
-    Analyte analyte = finding.code().analyte();
-    Optional<Threshold> cut = finding.limits().within();
-    return switch (finding.code().kind()) {
-      case FRACTION -> 1;
-      case RATIO ->
-          cut.isEmpty()
-              ? 1
-              : rules.glucose().chanceOver(errors.csf(analyte), errors.serum(analyte));
-      case QUOTIENT ->
-          isOfHyperbola(finding.code())
-              ? rules
-                  .limits(analyte)
-                  .lower()
-                  .map(low -> of(analyte, new Curve.Limit(low)).chanceOverLimit())
-                  .orElse(1.0)
-              : cut.map(c -> over(finding, c)).orElse(1.0);
-      case LOCAL, INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED ->
-          cut.map(c -> over(finding, c)).orElse(1.0);
-    };
+    FindingCode code = finding.code();
+    if (code.kind() == Kind.FRACTION) {
+      return 1;
+    }
+    return isOfHyperbola(code)
+        ? rules
+            .limits(code.analyte())
+            .lower()
+            .map(low -> of(code.analyte(), new Curve.Limit(low)).chanceOverLimit())
+            .orElse(1.0)
+        : chanceOver(finding, finding.limits().within(), 1);
   }
 
   private static boolean isOfHyperbola(FindingCode code) {
     return code.kind() == Kind.FRACTION
         || (code.kind() == Kind.QUOTIENT
             && FindingCode.find(Kind.FRACTION, code.analyte()).isPresent());
-  }
-
-  private double over(Finding finding, Threshold cut) {
-    return find(finding.code()).orElseThrow().chanceOver(cut.at());
   }
 
   /** The intrathecal fraction of an immunoglobulin or of κ. */

@@ -3,7 +3,6 @@ package cistern.uncertainty;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
-import cistern.finding.FindingCode.Kind;
 import cistern.finding.Findings;
 import cistern.finding.Threshold;
 import cistern.finding.Uncertainty;
@@ -93,7 +92,7 @@ public final class Uncertainties {
     return finding.limits().above().or(() -> finding.limits().within());
   }
 
-  private OptionalDouble probability(PanelSpreads spreads, Finding finding, Findings all) {
+  private static OptionalDouble probability(PanelSpreads spreads, Finding finding, Findings all) {
     Optional<Threshold> cut = cut(finding);
     if (cut.isEmpty()
         || finding.number().isEmpty()
@@ -106,32 +105,11 @@ public final class Uncertainties {
     return OptionalDouble.of(
         spreads.errors().isErrorFree(finding.inputs())
             ? certain(finding.number().getAsDouble(), cut.get())
-            : Math.clamp(chance(spreads, finding.code(), cut.get()), 0, 1));
+            : Math.clamp(spreads.chanceOver(finding.code(), cut.get()), 0, 1));
   }
 
   private static double certain(double value, Threshold cut) {
     return value > cut.at() || (cut.inclusive() && value == cut.at()) ? 1 : 0;
-  }
-
-  private double chance(PanelSpreads spreads, FindingCode code, Threshold cut) {
-    Analyte analyte = code.analyte();
-    return switch (code.kind()) {
-      case FRACTION, LOCAL -> overLimit(spreads, analyte);
-      case QUOTIENT ->
-          FindingCode.find(Kind.FRACTION, analyte).isPresent()
-              ? overLimit(spreads, analyte)
-              : spreads.find(code).orElseThrow().chanceOver(cut.at());
-      case RATIO ->
-          rules
-              .glucose()
-              .chanceOver(spreads.errors().csf(analyte), spreads.errors().serum(analyte));
-      case INDEX, RATE, ANTIBODY_INDEX, REACTION, CSF, SERUM, CORRECTED ->
-          spreads.find(code).orElseThrow().chanceOver(cut.at());
-    };
-  }
-
-  private static double overLimit(PanelSpreads spreads, Analyte analyte) {
-    return spreads.fraction(analyte).chanceOverLimit();
   }
 
   /**
