@@ -14,14 +14,12 @@ public final class Statements {
   private final double severeFrom;
   private final double nearChance;
   private final double repeatChance;
-  private final String withoutPredictors;
 
   private Statements(Facts facts) {
     this.facts = facts;
     severeFrom = facts.number("albumin-quotient.severe");
     nearChance = facts.number("near-limit.chance");
     repeatChance = facts.number("say.repeat.least-chance");
-    withoutPredictors = facts.word("say.bacterial-predictors-absent");
   }
 
   /** The statements under some facts. */
@@ -33,7 +31,7 @@ public final class Statements {
   public List<Statement> of(StatementInput input) {
     Alerts alerts = input.alerts();
     List<Statement> all = new ArrayList<>(FirstOfAll.before(alerts));
-    all.addAll(ofInfection(alerts));
+    alerts.notes().forEach(note -> all.add(new Said(note.code(), note.text())));
     if (alerts.isSilencing()) {
       all.addAll(whileOpen(input));
       return all;
@@ -65,21 +63,6 @@ public final class Statements {
         .map(change -> new Repeatability(change.getKey().term(), change.getValue()))
         .ifPresent(all::add);
     all.addAll(NextSteps.of(input));
-    return all;
-  }
-
-  /** What is said of infection beside the rules that hold. */
-  private List<Statement> ofInfection(Alerts alerts) {
-    List<Statement> all = new ArrayList<>();
-    alerts.person().herpesPcr().map(text -> new Said(Said.HERPES_PCR, text)).ifPresent(all::add);
-    if (alerts.person().isWithoutPredictors()) {
-      all.add(new Said("bacterial-predictors-absent", withoutPredictors));
-    }
-    alerts
-        .person()
-        .childhoodScore()
-        .map(text -> new Said("childhood-score", text))
-        .ifPresent(all::add);
     return all;
   }
 

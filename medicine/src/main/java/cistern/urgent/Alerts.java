@@ -22,7 +22,8 @@ import java.util.stream.Stream;
  * @param thinkOf what to think of, most specific first
  * @param kappaRaisedAlsoBy what else than synthesis raises the κ index, in words
  * @param treatments what had been given before the fluid was drawn, with its name and date
- * @param person what of the person silences or adds a sentence
+ * @param notes what is said of infection beside the rules that hold
+ * @param isInfant whether the limits of the first months hold, where nothing is said of MS
  */
 public record Alerts(
     Urgent urgent,
@@ -30,32 +31,21 @@ public record Alerts(
     List<Consideration> thinkOf,
     List<String> kappaRaisedAlsoBy,
     SequencedMap<TreatmentKind, String> treatments,
-    OfPerson person) {
+    List<Note> notes,
+    boolean isInfant) {
 
   /**
-   * What of the person silences or adds a sentence.
+   * A sentence that is no rule.
    *
-   * @param isInfant whether the limits of the first months hold, where nothing is said of MS
-   * @param isWithoutPredictors whether infection is asked about, or a fever was found, and none of
-   *     the five predictors of bacterial meningitis holds: each is known, and false
-   * @param childhoodScore what the bacterial meningitis score of children says, where it is asked
-   * @param herpesPcr what a negative PCR for herpes leaves open
+   * @param code the name in files
+   * @param text the sentence
    */
-  public record OfPerson(
-      boolean isInfant,
-      boolean isWithoutPredictors,
-      Optional<String> childhoodScore,
-      Optional<String> herpesPcr) {}
+  public record Note(String code, String text) {}
 
   /** Nothing stands before a verdict. */
   public static final Alerts NONE =
       new Alerts(
-          Urgent.NONE,
-          List.of(),
-          List.of(),
-          List.of(),
-          new LinkedHashMap<>(),
-          new OfPerson(false, false, Optional.empty(), Optional.empty()));
+          Urgent.NONE, List.of(), List.of(), List.of(), new LinkedHashMap<>(), List.of(), false);
 
   private static final Set<String> WITHOUT_KAPPA = Set.of("not-lumbar", "monoclonal");
 
@@ -67,6 +57,7 @@ public record Alerts(
     stops = List.copyOf(stops);
     thinkOf = List.copyOf(thinkOf);
     kappaRaisedAlsoBy = List.copyOf(kappaRaisedAlsoBy);
+    notes = List.copyOf(notes);
     treatments = Collections.unmodifiableSequencedMap(new LinkedHashMap<>(treatments));
   }
 
@@ -87,11 +78,23 @@ public record Alerts(
         Considerations.of(observed, urgent, isOfMs),
         kappaRaisedBy(observed),
         Treated.kinds(observed),
-        new OfPerson(
-            observed.isInfant(),
-            UrgentRules.isWithoutPredictors(observed),
-            ChildhoodScore.text(observed, urgent),
-            HerpesPcr.text(observed, urgent)));
+        notes(observed, urgent),
+        observed.isInfant());
+  }
+
+  private static List<Note> notes(Observed observed, Urgent urgent) {
+    List<Note> notes = new ArrayList<>();
+    HerpesPcr.text(observed, urgent)
+        .map(text -> new Note("herpes-pcr", text))
+        .ifPresent(notes::add);
+    if (UrgentRules.isWithoutPredictors(observed)) {
+      String text = observed.facts().word("say.bacterial-predictors-absent");
+      notes.add(new Note("bacterial-predictors-absent", text));
+    }
+    ChildhoodScore.text(observed, urgent)
+        .map(text -> new Note("childhood-score", text))
+        .ifPresent(notes::add);
+    return notes;
   }
 
   private static List<String> kappaRaisedBy(Observed observed) {
@@ -120,7 +123,7 @@ public record Alerts(
   public Alerts with(Optional<Stop> whenMet) {
     List<Stop> all = new ArrayList<>(stops);
     whenMet.ifPresent(stop -> all.add(place(all), stop));
-    return new Alerts(urgent, all, thinkOf, kappaRaisedAlsoBy, treatments, person);
+    return new Alerts(urgent, all, thinkOf, kappaRaisedAlsoBy, treatments, notes, isInfant);
   }
 
   /** Before the treatment and the emergency, which close the catalogue. */
@@ -139,16 +142,11 @@ public record Alerts(
     return urgent.isOpen();
   }
 
-  /** Whether the limits of the first months hold, where nothing is said of MS. */
-  public boolean isInfant() {
-    return person.isInfant();
-  }
-
   /**
    * Whether nothing is said of MS: a rule is open, a stop contradicts, or the person is too young.
    */
   public boolean isSilentOfMs() {
-    return isSilencing() || isContradicted() || isInfant();
+    return isSilencing() || isContradicted() || isInfant;
   }
 
   /** Whether both editions wait for an explanation. */

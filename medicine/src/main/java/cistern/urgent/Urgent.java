@@ -46,6 +46,13 @@ public record Urgent(List<Urgency> all) {
     return all.stream().filter(Urgency::isOpen).toList();
   }
 
+  /** What holds after the puncture and nobody has answered: no rule of the catalogue says it. */
+  public List<Urgency> unansweredAfterwards() {
+    return holding().stream()
+        .filter(u -> !UrgentRules.codes().contains(u.code()) && u.answered().isEmpty())
+        .toList();
+  }
+
   /** Whether a rule of the first tier, or one for infection of the second, is open. */
   public boolean isOpen() {
     return all.stream().anyMatch(Urgency::isOpen);

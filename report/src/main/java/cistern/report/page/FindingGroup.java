@@ -27,6 +27,14 @@ enum FindingGroup {
     return heading;
   }
 
+  /** Whether its findings tell whether antibody is made inside the CNS. */
+  boolean isOfAntibody() {
+    return switch (this) {
+      case IGG, IGA, IGM, LIGHT_CHAINS -> true;
+      case BARRIER, ANTIBODIES, FLUID, SERUM, BLOOD -> false;
+    };
+  }
+
   List<FindingCode> codes() {
     return Arrays.stream(FindingCode.values()).filter(c -> of(c) == this).toList();
   }

@@ -57,6 +57,8 @@ final class ResultRows {
 
   private static final String NEAR = "page.near-limit.chance";
   private static final String BETWEEN = "; ";
+  private static final String UNUSABLE = "not usable";
+  private static final String BLOCK = "beside a spinal block it says nothing of antibody";
 
   private final Interpretation said;
   private final Facts facts;
@@ -147,8 +149,8 @@ final class ResultRows {
         group.heading(),
         finding.code().term(),
         amount(finding),
-        judgement(finding),
-        note(finding),
+        isAboveBlock(group) ? unusable(finding) : judgement(finding),
+        isAboveBlock(group) ? BLOCK : note(finding),
         ruler,
         finding.grounds());
   }
@@ -162,8 +164,20 @@ final class ResultRows {
   }
 
   private static Judgement judgement(Finding finding) {
-    String limit = finding.limits().isKnown() ? ValueWords.limit(finding) : "no limit known";
-    return new Judgement(limit, Optional.of(finding.verdict()), finding.verdict().word());
+    return new Judgement(limit(finding), Optional.of(finding.verdict()), finding.verdict().word());
+  }
+
+  private static Judgement unusable(Finding finding) {
+    return new Judgement(limit(finding), Optional.of(Verdict.UNDETERMINED), UNUSABLE);
+  }
+
+  private static String limit(Finding finding) {
+    return finding.limits().isKnown() ? ValueWords.limit(finding) : "no limit known";
+  }
+
+  /** Whether a spinal block takes the meaning from the antibodies of a group. */
+  private boolean isAboveBlock(FindingGroup group) {
+    return said.alerts().isBlocked() && group.isOfAntibody();
   }
 
   private String note(Finding finding) {
@@ -200,7 +214,7 @@ final class ResultRows {
             "oligoclonal bands",
             new Amount(count, count.isEmpty() ? "" : "CSF-only", ""),
             said.alerts().isBandsUnknown()
-                ? new Judgement("", Optional.of(Verdict.UNDETERMINED), "not usable")
+                ? new Judgement("", Optional.of(Verdict.UNDETERMINED), UNUSABLE)
                 : new Judgement(
                     "< " + bands.cutOff(),
                     Optional.of(shape(bands.verdict())),

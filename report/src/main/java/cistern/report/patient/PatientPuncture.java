@@ -9,7 +9,6 @@ import cistern.report.paper.Paper.Paragraphs;
 import cistern.report.paper.Paper.Picture;
 import cistern.report.paper.Paper.Seal;
 import cistern.report.paper.Paper.Section;
-import cistern.urgent.Tier;
 import cistern.urgent.Urgency;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +40,7 @@ public final class PatientPuncture {
     if (open.isEmpty() && !plan.subject().beside().fluid().isOpen()) {
       return paper(words, workup, "plan.title", usual(words, contact, left(plan)), software);
     }
-    String when = open.stream().anyMatch(u -> u.tier() == Tier.T0) ? "now" : "today";
+    String when = PatientResult.when(open);
     List<Section> sections =
         List.of(
             new Section("", List.of(new Paragraphs(words.list(when)))),

@@ -20,11 +20,9 @@ import cistern.statement.Conclusion;
 import cistern.statement.Statement;
 import cistern.urgent.Tier;
 import cistern.urgent.Urgency;
-import cistern.urgent.UrgentRules;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * What was found, for the person, at about the reading age of twelve: what was tested, what was
@@ -61,7 +59,7 @@ public final class PatientResult {
 
   private Paper paper() {
     boolean isSilent = said.alerts().isSilencing();
-    String when = isEmergencyAfterwards() ? "now" : "today";
+    String when = when(afterwards());
     String invented = said.cautions().contains(Caution.INVENTED) ? " " + words.of("invented") : "";
     Seal seal =
         signed.<Seal>map(Seal.Signed::new).orElseGet(() -> new Seal.Unsigned(words.of("draft")));
@@ -78,15 +76,14 @@ public final class PatientResult {
         words.of("made", software, said.workup().id()));
   }
 
-  /** Whether what was told after the puncture cannot wait for a call. */
-  private boolean isEmergencyAfterwards() {
-    return afterwards().anyMatch(u -> u.tier() == Tier.T0);
+  /** What was told after the puncture and nobody has answered. */
+  private List<Urgency> afterwards() {
+    return said.alerts().urgent().unansweredAfterwards();
   }
 
-  /** What holds after the puncture and nobody has answered. */
-  private Stream<Urgency> afterwards() {
-    return said.alerts().urgent().holding().stream()
-        .filter(u -> !UrgentRules.codes().contains(u.code()) && u.answered().isEmpty());
+  /** The key of what is said first: what cannot wait for a call, or can until the day's end. */
+  static String when(List<Urgency> afterwards) {
+    return afterwards.stream().anyMatch(u -> u.tier() == Tier.T0) ? "now" : "today";
   }
 
   private List<Section> waiting(String when) {
@@ -94,7 +91,7 @@ public final class PatientResult {
   }
 
   private List<Section> result() {
-    boolean isUnwell = afterwards().findAny().isPresent();
+    boolean isUnwell = !afterwards().isEmpty();
     List<Section> all = new ArrayList<>();
     if (isUnwell) {
       all.add(new Section("", List.of(new Paragraphs(List.of(line("today.unwell"))))));

@@ -60,6 +60,22 @@ class WeighedPageTest {
         .doesNotContain("excludes");
   }
 
+  /** Five grams of protein in a litre: above a block quotients tell nothing of antibody. */
+  @Test
+  void text_spinalBlock_noVerdictOfAntibodyButOneOfProtein() {
+    Interpretation blocked =
+        WeighedCase.of(
+            InventedPuncture.withLocalSynthesis()
+                .with(Sample.csf(Analyte.TOTAL_PROTEIN), Interval.of(6000)),
+            WeighedCase.FIRST_ATTACK,
+            Optional.empty());
+
+    assertThat(text(blocked))
+        .containsPattern("intrathecal IgG fraction [^●○]*not usable")
+        .doesNotContainPattern("intrathecal IgG fraction [0-9 %≤]*(above|within)")
+        .containsPattern("total protein 6000 mg/L ≤ [0-9]+ above");
+  }
+
   @Test
   void text_noPrior_noProbability() {
     assertThat(text(of(6, Optional.empty())))
