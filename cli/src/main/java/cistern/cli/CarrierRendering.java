@@ -10,9 +10,7 @@ import cistern.fact.Facts;
 import cistern.finding.Finding;
 import cistern.interpretation.Interpretation;
 import cistern.statement.Statement;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
@@ -70,14 +68,14 @@ final class CarrierRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
+  public byte[] toBytes(Result result) throws IOException {
     SentReport report = report(result);
     String text =
         switch (carrier) {
           case FHIR -> FhirWriter.write(report);
           case HL7V2 -> Hl7Writer.write(report);
         };
-    out.write(text.getBytes(StandardCharsets.UTF_8));
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 
   private SentReport report(Result result) throws IOException {
@@ -101,9 +99,7 @@ final class CarrierRendering implements Rendering {
             .toList();
     Optional<byte[]> attached = Optional.empty();
     if (pdf.isPresent()) {
-      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-      pdf.get().write(result, bytes);
-      attached = Optional.of(bytes.toByteArray());
+      attached = Optional.of(pdf.get().toBytes(result));
     }
     return new SentReport(
         new SentWorkup(result.document(), facts),

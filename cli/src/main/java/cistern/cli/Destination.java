@@ -12,7 +12,7 @@ interface Destination {
   boolean isFull();
 
   /** Writes one result. */
-  void accept(Result result) throws IOException;
+  void accept(RenderedResult result) throws IOException;
 
   /** Ends what several results share. */
   void close() throws IOException;

@@ -2,8 +2,6 @@ package cistern.cli;
 
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
 /** A page for a screen or a printer. */
@@ -28,7 +26,7 @@ final class HtmlRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
-    out.write(page.toHtml(result.interpretation(), audience).getBytes(StandardCharsets.UTF_8));
+  public byte[] toBytes(Result result) {
+    return page.toHtml(result.interpretation(), audience).getBytes(StandardCharsets.UTF_8);
   }
 }

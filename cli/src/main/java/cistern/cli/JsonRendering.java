@@ -2,7 +2,7 @@ package cistern.cli;
 
 import cistern.report.json.IndentedJson;
 import cistern.report.json.InterpretationJson;
-import java.io.OutputStream;
+import java.io.ByteArrayOutputStream;
 
 /** JSON, not rounded. */
 final class JsonRendering implements Rendering {
@@ -25,7 +25,9 @@ final class JsonRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) {
+  public byte[] toBytes(Result result) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
     IndentedJson.write(out, generator -> json.write(generator, result.interpretation()));
+    return out.toByteArray();
   }
 }

@@ -7,9 +7,7 @@ import cistern.report.patient.PatientWords;
 import cistern.report.pdf.Attachment;
 import cistern.report.pdf.Attachment.Relation;
 import cistern.report.pdf.PdfDocument;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
@@ -37,8 +35,8 @@ final class PdfRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
-    out.write(document.write(result.interpretation(), audience, attachments(result)));
+  public byte[] toBytes(Result result) throws IOException {
+    return document.write(result.interpretation(), audience, attachments(result));
   }
 
   private static List<Attachment> attachments(Result result) {
@@ -58,8 +56,6 @@ final class PdfRendering implements Rendering {
   }
 
   private static String interpretation(Result result) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    new JsonRendering().write(result, out);
-    return out.toString(StandardCharsets.UTF_8);
+    return new String(new JsonRendering().toBytes(result), StandardCharsets.UTF_8);
   }
 }

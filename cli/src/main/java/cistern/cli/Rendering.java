@@ -1,7 +1,6 @@
 package cistern.cli;
 
 import java.io.IOException;
-import java.io.OutputStream;
 
 /** One way to write an interpretation. */
 interface Rendering {
@@ -27,6 +26,6 @@ interface Rendering {
     return "";
   }
 
-  /** Writes one interpretation onto a stream that stays open. */
-  void write(Result result, OutputStream out) throws IOException;
+  /** One interpretation, ready to be written; several may be made at the same time. */
+  byte[] toBytes(Result result) throws IOException;
 }

@@ -45,7 +45,7 @@ record ResultWriting(
     Destination destination = destination(rendering);
     boolean[] isAllValid = {true};
     Set<String> ahead = new HashSet<>();
-    try (InOrder<Result> results =
+    try (InOrder<RenderedResult> results =
         new InOrder<>(
             result -> {
               ahead.remove(result.id());
@@ -63,7 +63,7 @@ record ResultWriting(
                     results.finish();
                   }
                   if (read.isPresent() && inputs.isNew(file, id, destination)) {
-                    results.add(() -> result(interpreter, read.get()));
+                    results.add(() -> result(interpreter, rendering, read.get()));
                   } else {
                     isAllValid[0] = false;
                   }
@@ -76,11 +76,17 @@ record ResultWriting(
     return isAllValid[0] ? ExitCode.DONE : ExitCode.INVALID_INPUT;
   }
 
-  private static Result result(Interpreter interpreter, Understood read) {
-    return new Result(interpreter.interpret(read.workup()), read.document());
+  private static RenderedResult result(
+      Interpreter interpreter, Rendering rendering, Understood read) {
+    Result result = new Result(interpreter.interpret(read.workup()), read.document());
+    try {
+      return new RenderedResult(result.id(), rendering.toBytes(result));
+    } catch (IOException e) {
+      throw new NotWritten("The result", e);
+    }
   }
 
-  private void write(Destination destination, Result result) {
+  private void write(Destination destination, RenderedResult result) {
     if (destination.isFull()) {
       throw needsFolder();
     }

@@ -1,8 +1,6 @@
 package cistern.cli;
 
 import cistern.exchange.table.TableWriter;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
 /** A row of a table. */
@@ -35,7 +33,7 @@ final class TableRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
-    out.write(table.row(result.interpretation()).getBytes(StandardCharsets.UTF_8));
+  public byte[] toBytes(Result result) {
+    return table.row(result.interpretation()).getBytes(StandardCharsets.UTF_8);
   }
 }

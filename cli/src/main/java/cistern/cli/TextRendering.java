@@ -2,8 +2,6 @@ package cistern.cli;
 
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
 /** Plain text for a terminal, or for a chart. */
@@ -28,8 +26,8 @@ final class TextRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
+  public byte[] toBytes(Result result) {
     String text = page.toPlainText(result.interpretation(), audience);
-    out.write(text.getBytes(StandardCharsets.UTF_8));
+    return text.getBytes(StandardCharsets.UTF_8);
   }
 }

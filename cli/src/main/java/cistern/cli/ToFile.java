@@ -43,7 +43,7 @@ final class ToFile implements Destination {
   }
 
   @Override
-  public void accept(Result result) throws IOException {
+  public void accept(RenderedResult result) throws IOException {
     boolean isWhole = false;
     try {
       stream.accept(result);

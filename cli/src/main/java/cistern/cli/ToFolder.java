@@ -29,7 +29,7 @@ final class ToFolder implements Destination {
   }
 
   @Override
-  public void accept(Result result) throws IOException {
+  public void accept(RenderedResult result) throws IOException {
     String id = result.id();
     try {
       Files.createDirectories(folder);

@@ -34,18 +34,18 @@ final class ToStream implements Destination {
   }
 
   @Override
-  public void accept(Result result) throws IOException {
+  public void accept(RenderedResult result) throws IOException {
     try {
       count++;
       if (rendering.isListed() && !isSeveral && count == 1) {
-        rendering.write(result, waiting);
+        waiting.writeBytes(result.bytes());
         return;
       }
       write(before());
       waiting.writeTo(out);
       write(waiting.size() > 0 ? ",\n" : "");
       waiting.reset();
-      rendering.write(result, out);
+      out.write(result.bytes());
     } catch (IOException e) {
       throw new NotWritten("Standard output", e);
     }

@@ -1,8 +1,6 @@
 package cistern.cli;
 
 import cistern.exchange.json.JsonText;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 
 /** The work-up itself, with every digit and everything that was not understood. */
@@ -24,7 +22,7 @@ final class WorkupRendering implements Rendering {
   }
 
   @Override
-  public void write(Result result, OutputStream out) throws IOException {
-    out.write(JsonText.of(result.document()).getBytes(StandardCharsets.UTF_8));
+  public byte[] toBytes(Result result) {
+    return JsonText.of(result.document()).getBytes(StandardCharsets.UTF_8);
   }
 }
