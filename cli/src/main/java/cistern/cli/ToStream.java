@@ -38,14 +38,14 @@ final class ToStream implements Destination {
     try {
       count++;
       if (rendering.isListed() && !isSeveral && count == 1) {
-        waiting.writeBytes(result.bytes());
+        result.writeTo(waiting);
         return;
       }
       write(before());
       waiting.writeTo(out);
       write(waiting.size() > 0 ? ",\n" : "");
       waiting.reset();
-      out.write(result.bytes());
+      result.writeTo(out);
     } catch (IOException e) {
       throw new NotWritten("Standard output", e);
     }
