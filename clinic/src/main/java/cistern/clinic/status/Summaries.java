@@ -210,11 +210,11 @@ public final class Summaries implements AutoCloseable {
     Map<Duty, Long> counts = new EnumMap<>(Duty.class);
     store.look(
         sql ->
-            sql.sql("select duty, count(*) as cases from case_duty where until > ? group by duty")
+            sql.sql("select place, count(*) as cases from case_duty where until > ? group by place")
                 .param(now())
                 .query(
                     (row, index) ->
-                        counts.put(Duty.valueOf(row.getString("duty")), row.getLong("cases")))
+                        counts.put(DUTIES.get(row.getInt("place")), row.getLong("cases")))
                 .list());
     return counts;
   }
@@ -227,9 +227,9 @@ public final class Summaries implements AutoCloseable {
                 sql.sql(
                         "select s.case_id, s.name, s.changed_at, s.summary from case_duty d"
                             + " join case_summary s on s.case_id = d.case_id"
-                            + " where d.duty = ? and d.until > ?"
+                            + " where d.place = ? and d.until > ?"
                             + " order by d.due_at, d.case_id limit ?")
-                    .params(duty.name(), now(), most)));
+                    .params(duty.ordinal(), now(), most)));
   }
 
   /**
@@ -243,30 +243,32 @@ public final class Summaries implements AutoCloseable {
   /** What comes first, first. */
   private static final List<Duty> DUTIES = List.of(Duty.values());
 
-  /** A part of the timetable: a row a case, by what comes first and when it is due. */
+  /** A part of the timetable: a row a case, by what comes first and when that is due. */
   public List<Summary> day(Which which, long after, int most) {
-    StringBuilder order = new StringBuilder();
-    for (int i = 0; i < DUTIES.size(); i++) {
-      order.append(" when '%s' then %d".formatted(DUTIES.get(i).name(), i));
-    }
     List<Object> given = new ArrayList<>(List.of(now()));
-    String rest = which.only().isPresent() ? " and duty = ?" : "";
-    which.only().ifPresent(d -> given.add(d.name()));
+    StringBuilder question =
+        new StringBuilder(
+            "select s.case_id, s.name, s.changed_at, s.summary from case_duty d"
+                + " join case_summary s on s.case_id = d.case_id where d.until > ?");
+    if (which.only().isPresent()) {
+      question.append(" and d.place = ?");
+      given.add(which.only().get().ordinal());
+    } else {
+      question.append(
+          " and not exists (select 1 from case_duty e where e.case_id = d.case_id"
+              + " and e.place < d.place and e.until > ?)");
+      given.add(now());
+    }
     if (!which.worker().isEmpty()) {
-      rest +=
-          " and exists (select 1 from case_version v where v.case_id = case_duty.case_id"
-              + " and v.account = ?)";
+      question.append(
+          " and exists (select 1 from case_version v where v.case_id = d.case_id"
+              + " and v.account = ?)");
       given.add(which.worker());
     }
     given.addAll(List.of(most, after));
-    String question =
-        "select s.case_id, s.name, s.changed_at, s.summary from (select case_id, min(case duty "
-            + order
-            + " end) as place, min(due_at) as due from case_duty where until > ?"
-            + rest
-            + " group by case_id) d join case_summary s on s.case_id = d.case_id"
-            + " order by d.place, d.due, d.case_id limit ? offset ?";
-    return store.look(sql -> rows(sql.sql(question).params(given)));
+    String whole =
+        question.append(" order by d.place, d.due_at, d.case_id limit ? offset ?").toString();
+    return store.look(sql -> rows(sql.sql(whole).params(given)));
   }
 
   private static List<Summary> rows(JdbcClient.StatementSpec question) {

@@ -98,11 +98,12 @@ record SummaryRow(
         .forEach(
             waits ->
                 sql.sql(
-                        "insert into case_duty (case_id, duty, changed_at, until, due_at)"
-                            + " values (?, ?, ?, ?, ?)")
+                        "insert into case_duty (case_id, duty, place, changed_at, until, due_at)"
+                            + " values (?, ?, ?, ?, ?, ?)")
                     .params(
                         version.caseId(),
                         waits.duty().name(),
+                        waits.duty().ordinal(),
                         version.at(),
                         waits.duty() == Duty.EMERGENCY ? NEVER : until(),
                         waits.dueAt())
