@@ -70,6 +70,7 @@ record Plan(String root) {
           entry("report", MEDICINE),
           entry("cli", with(MEDICINE, "gel", "exchange", "report")),
           entry("clinic", with(MEDICINE, "gel", "exchange", "report")),
+          entry("cohortjob", with(MEDICINE, "gel", "exchange", "report")),
           entry("checks", Set.of()));
 
   /**

@@ -8,6 +8,7 @@ import cistern.fact.Facts;
 import cistern.report.cohort.CohortFolder;
 import cistern.report.cohort.CohortReport;
 import cistern.report.pdf.PdfDocument;
+import cistern.report.pdf.SourceDate;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -92,7 +93,7 @@ final class Cohort implements Callable<Integer> {
   @Option(
       names = "--engine",
       paramLabel = "ENGINE",
-      description = "local (all cores of this machine), the default")
+      description = "local (all cores of this machine), the default, or spark")
   private String engine = "local";
 
   @Option(names = "--seed", paramLabel = "NUMBER", description = "of samples drawn anew; 1")
@@ -108,7 +109,9 @@ final class Cohort implements Callable<Integer> {
   public Integer call() {
     if (!engine.equals("local")) {
       throw new ParameterException(
-          spec.commandLine(), "Only the engine of this machine works today: --engine local.");
+          spec.commandLine(),
+          "Only the engine of this machine is here: --engine local. Start the other one as ./cistern"
+              + " cohort … --engine spark.");
     }
     Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
     Optional<LocalMapping> mapping = facts.flatMap(f -> carriers.mapping(f, terminal));
@@ -121,7 +124,7 @@ final class Cohort implements Callable<Integer> {
         .number();
   }
 
-  /** Standard input is kept in a file while it is read twice. */
+  /** Standard input is kept in a file, whose length is known. */
   private ExitCode spooled(Facts facts, LocalMapping mapping) {
     try {
       Path file = Files.createTempFile("cistern-cohort", "");
@@ -145,9 +148,6 @@ final class Cohort implements Callable<Integer> {
     try {
       Optional<EarlierVerdicts> earlier = earlier();
       if (against != null && earlier.isEmpty()) {
-        return ExitCode.INVALID_INPUT;
-      }
-      if (isMixedUp(run.look())) {
         return ExitCode.INVALID_INPUT;
       }
       return interpret(run, facts, earlier);
@@ -174,7 +174,7 @@ final class Cohort implements Callable<Integer> {
   }
 
   /** Says what looks mixed up; a person may have said that it is right. */
-  private boolean isMixedUp(List<ColumnsMixedUp> found) {
+  private boolean isMixedUp(List<ColumnsMixedUp> found, long computed) {
     found.forEach(mixedUp -> terminal.err().println(input + ": " + mixedUp.text()));
     if (found.isEmpty() || confirmedBy != null) {
       return false;
@@ -182,15 +182,22 @@ final class Cohort implements Callable<Integer> {
     terminal
         .err()
         .println(
-            "Nothing was computed. Correct the headings, the units or the mapping; if the columns"
-                + " are right as they are, say so with --columns-confirmed-by NAME.");
+            (computed == 0
+                    ? "Nothing was computed."
+                    : "Nothing of what was computed before is kept.")
+                + " Correct the headings, the units or the mapping; if the"
+                + " columns are right as they are, say so with --columns-confirmed-by NAME.");
     return true;
   }
 
   private ExitCode interpret(CohortRun run, Facts facts, Optional<EarlierVerdicts> earlier) {
     SitePeople people = SiteStudy.people(controls, cases);
     try (CohortFolder folder = CohortFolder.beside(out)) {
-      run.interpret(folder, people, earlier);
+      List<ColumnsMixedUp> found =
+          run.interpret(new CohortRun.Target(folder, people, earlier, confirmedBy != null));
+      if (isMixedUp(found, run.summary().people())) {
+        return ExitCode.INVALID_INPUT;
+      }
       if (run.summary().people() == 0) {
         terminal.err().println(input + ": it holds no valid work-up. Nothing was written.");
         return ExitCode.INVALID_INPUT;

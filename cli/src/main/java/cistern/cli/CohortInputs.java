@@ -1,14 +1,12 @@
 package cistern.cli;
 
-import cistern.exchange.json.InputProblem;
+import cistern.exchange.intake.CohortPart;
 import cistern.exchange.table.CsvRecords;
 import cistern.exchange.table.CsvRecords.CsvRecord;
 import cistern.exchange.workup.WorkupReading;
 import java.io.BufferedReader;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -20,8 +18,6 @@ import java.util.Optional;
 import java.util.Spliterator;
 import java.util.Spliterators;
 import java.util.function.Consumer;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 
@@ -34,8 +30,7 @@ final class CohortInputs {
   /** A table longer than this is read in parts, so that memory does not grow with it. */
   private static final long LONG_TABLE = 1 << 20;
 
-  private static final int ROWS_OF_PART = 256;
-  private static final Pattern ROW = Pattern.compile("^row (\\d+)");
+  private static final int ROWS_OF_PART = 128;
 
   private CohortInputs() {}
 
@@ -45,56 +40,45 @@ final class CohortInputs {
     /** Where it stands, for a sentence. */
     String place();
 
-    /**
-     * Reads it.
-     *
-     * @param areGelsRead whether the gels that work-ups name are read as well
-     */
-    void read(WorkupInputs inputs, boolean areGelsRead, Consumer<WorkupReading> readings);
+    /** How much of the whole it is, about: bytes or characters. */
+    long size();
+
+    /** Reads it; gels that work-ups name are not read. */
+    void read(WorkupInputs inputs, Consumer<WorkupReading> readings);
   }
 
-  private record WholeInput(String place) implements Input {
+  private record WholeInput(String place, long size) implements Input {
     @Override
-    public void read(WorkupInputs inputs, boolean areGelsRead, Consumer<WorkupReading> readings) {
-      if (areGelsRead) {
-        inputs.readings(place, readings);
-      } else {
-        inputs.reading(place, readings);
+    public void read(WorkupInputs inputs, Consumer<WorkupReading> readings) {
+      inputs.reading(place, readings);
+    }
+  }
+
+  private record PartInput(CohortPart part, long size) implements Input {
+    @Override
+    public String place() {
+      return part.place();
+    }
+
+    @Override
+    public void read(WorkupInputs inputs, Consumer<WorkupReading> readings) {
+      inputs.readings(part, readings);
+    }
+  }
+
+  /** How much there is to read under a path, about. */
+  static long size(Path path) {
+    try {
+      if (!Files.isDirectory(path)) {
+        return Files.size(path);
       }
-    }
-  }
-
-  /**
-   * A part of a file.
-   *
-   * @param place the file, with the line where it holds one work-up
-   * @param text of the part, with the headings of the table before it
-   * @param rowsBefore how many rows of the table stand before the part
-   */
-  private record PartInput(String place, String text, int rowsBefore) implements Input {
-    @Override
-    public void read(WorkupInputs inputs, boolean areGelsRead, Consumer<WorkupReading> readings) {
-      byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-      inputs.readings(new ByteArrayInputStream(bytes), reading -> readings.accept(placed(reading)));
-    }
-
-    private WorkupReading placed(WorkupReading reading) {
-      return switch (reading) {
-        case WorkupReading.Understood understood -> understood;
-        case WorkupReading.NotValid(List<InputProblem> problems) ->
-            new WorkupReading.NotValid(problems.stream().map(this::placed).toList());
-      };
-    }
-
-    private InputProblem placed(InputProblem problem) {
-      Matcher row = ROW.matcher(problem.place());
-      String place =
-          row.find()
-              ? "row "
-                  + (Integer.parseInt(row.group(1)) + rowsBefore)
-                  + problem.place().substring(row.end())
-              : problem.place();
-      return new InputProblem(problem.trouble(), place, problem.text());
+      long size = 0;
+      for (Path file : files(path)) {
+        size += Files.size(file);
+      }
+      return size;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -134,7 +118,7 @@ final class CohortInputs {
       if (isTable && Files.size(file) > LONG_TABLE) {
         return parts(file);
       }
-      return Stream.of(new WholeInput(file.toString()));
+      return Stream.of(new WholeInput(file.toString(), Files.size(file)));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -149,9 +133,9 @@ final class CohortInputs {
     Iterator<Integer> numbers = Stream.iterate(1, n -> n + 1).iterator();
     return reader
         .lines()
-        .map(line -> new PartInput(file + ":" + numbers.next(), line, 0))
+        .map(line -> new CohortPart(file + ":" + numbers.next(), line, 0))
         .filter(part -> !part.text().isBlank())
-        .map(Input.class::cast)
+        .<Input>map(part -> new PartInput(part, part.text().length()))
         .onClose(() -> close(reader));
   }
 
@@ -210,7 +194,9 @@ final class CohortInputs {
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
-      return new PartInput(file.toString(), text.toString(), first - 2);
+      return new PartInput(
+          new CohortPart(file.toString(), text.toString(), first - 2),
+          text.length() - heading.length());
     }
   }
 }

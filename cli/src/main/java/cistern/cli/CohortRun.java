@@ -5,16 +5,17 @@ import cistern.cohort.CohortSummary;
 import cistern.cohort.ColumnProfile;
 import cistern.cohort.ColumnsMixedUp;
 import cistern.cohort.SitePeople;
+import cistern.exchange.intake.CohortReading;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.lab.LocalMapping;
-import cistern.exchange.workup.RecordedReader;
 import cistern.exchange.workup.WorkupReading;
 import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
-import cistern.interpretation.Interpreter;
 import cistern.report.cohort.CohortChanges.Changed;
 import cistern.report.cohort.CohortFolder;
+import cistern.report.cohort.CohortRows;
+import cistern.report.cohort.Progress;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,25 +24,27 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * One cohort on all cores of this machine: read once to see whether the columns are what they say,
- * and once more to interpret. Only sums, one number a person with a diagnosis and the names of the
- * work-ups are kept.
+ * One cohort on all cores of this machine, read once, some inputs at a time: whether their columns
+ * are what they say is seen before any of them is interpreted. Only sums, one number a person with
+ * a diagnosis and the names of the work-ups are kept.
  */
 final class CohortRun {
 
-  /** Inputs that are taken up together. */
-  private static final int BATCH = 256;
+  /** Bytes that are taken up together; what is made of them takes some dozen times as much. */
+  private static final long BATCH = 1 << 20;
+
+  /** Members whose sums are made together, whatever the number of cores. */
+  private static final int SUMMED = 64;
 
   private final Terminal terminal;
   private final Facts facts;
   private final Path input;
   private final WorkupInputs inputs;
-  private final Interpreter interpreter;
-  private final RecordedReader recorded;
+  private final CohortReading reading;
   private final Set<String> ids = new HashSet<>();
   private final List<Changed> changes = new ArrayList<>();
   private CohortSummary summary = CohortSummary.NONE;
@@ -54,8 +57,7 @@ final class CohortRun {
     this.facts = facts;
     this.input = input;
     this.inputs = new WorkupInputs(terminal, facts, mapping);
-    this.interpreter = Interpreter.of(facts);
-    this.recorded = RecordedReader.of(facts);
+    this.reading = CohortReading.of(facts);
   }
 
   CohortSummary summary() {
@@ -74,104 +76,128 @@ final class CohortRun {
     return changes;
   }
 
-  /** What a batch showed of its columns. */
-  private record Looked(String place, List<InputProblem> problems, ColumnProfile profile) {}
+  /**
+   * Where the members of a cohort go.
+   *
+   * @param folder the table
+   * @param people those with a final diagnosis
+   * @param earlier what was said of them before
+   * @param isConfirmed whether a person says that odd columns are right
+   */
+  record Target(
+      CohortFolder folder,
+      SitePeople people,
+      Optional<EarlierVerdicts> earlier,
+      boolean isConfirmed) {}
+
+  /** One input, read. */
+  private record Read(String place, List<WorkupReading> readings) {
+    private Stream<Understood> valid() {
+      return readings.stream().filter(Understood.class::isInstance).map(Understood.class::cast);
+    }
+  }
 
   /**
-   * Reads everything, says what is not valid, and gives what looks mixed up: in the whole, or in a
-   * part of it.
+   * Reads and interprets everything, or until columns look mixed up that nobody confirmed.
+   *
+   * @return what looks mixed up, in the whole or in a part of it
    */
-  List<ColumnsMixedUp> look() {
-    Progress progress = new Progress(terminal.err(), System::nanoTime, "Read");
+  List<ColumnsMixedUp> interpret(Target target) {
+    Progress progress = new Progress(terminal.err(), System::nanoTime, "Interpreted");
     List<ColumnsMixedUp> found = new ArrayList<>();
-    batches(
-        batch -> {
-          List<Looked> all = batch.parallelStream().map(this::look).toList();
-          ColumnProfile part =
-              all.stream().map(Looked::profile).reduce(ColumnProfile.NONE, ColumnProfile::merge);
-          all.forEach(one -> one.problems().forEach(problem -> terminal.say(one.place(), problem)));
-          profile = profile.merge(part);
-          if (found.isEmpty()) {
-            ColumnsMixedUp.check(part, facts).stream()
-                .map(m -> new ColumnsMixedUp(m.columns(), m.text() + from(all)))
-                .forEach(found::add);
-          }
-          progress.say(profile.people());
-        });
-    List<ColumnsMixedUp> whole = ColumnsMixedUp.check(profile, facts);
-    return whole.isEmpty() ? found : whole;
+    long whole = Math.max(1, CohortInputs.size(input));
+    long done = 0;
+    try (Stream<CohortInputs.Input> all = CohortInputs.of(input)) {
+      Iterator<CohortInputs.Input> next = all.iterator();
+      while (next.hasNext() && (found.isEmpty() || target.isConfirmed())) {
+        List<CohortInputs.Input> batch = batch(next);
+        List<Read> read = batch.parallelStream().map(this::read).toList();
+        if (found.isEmpty()) {
+          boolean isWhole = done == 0 && !next.hasNext();
+          found.addAll(look(read, isWhole));
+        }
+        if (found.isEmpty() || target.isConfirmed()) {
+          accept(read, target);
+        }
+        done += batch.stream().mapToLong(CohortInputs.Input::size).sum();
+        progress.say(summary.people(), (double) done / whole);
+      }
+    }
+    if (found.isEmpty()) {
+      found.addAll(ColumnsMixedUp.check(profile, facts));
+    }
+    if (found.isEmpty() || target.isConfirmed()) {
+      progress.finish(summary.people());
+    }
+    return found;
   }
 
-  private static String from(List<Looked> part) {
-    return " It begins in the part from " + part.getFirst().place() + " on.";
+  private static List<CohortInputs.Input> batch(Iterator<CohortInputs.Input> next) {
+    List<CohortInputs.Input> batch = new ArrayList<>();
+    long size = 0;
+    while (next.hasNext() && size < BATCH) {
+      CohortInputs.Input one = next.next();
+      size += one.size();
+      batch.add(one);
+    }
+    return batch;
   }
 
-  private Looked look(CohortInputs.Input one) {
-    List<InputProblem> problems = new ArrayList<>();
-    List<ColumnProfile> rows = new ArrayList<>();
-    one.read(
-        inputs,
-        false,
-        reading -> {
-          switch (reading) {
-            case Understood understood ->
-                rows.add(ColumnProfile.of(understood.workup().panel(), facts));
-            case WorkupReading.NotValid notValid -> problems.addAll(notValid.problems());
-          }
-        });
-    return new Looked(one.place(), problems, merged(rows));
+  private Read read(CohortInputs.Input one) {
+    List<WorkupReading> readings = new ArrayList<>();
+    one.read(inputs, readings::add);
+    return new Read(one.place(), readings);
   }
 
-  /** Halves are merged with halves, so that a large profile is not copied for every row. */
-  private static ColumnProfile merged(List<ColumnProfile> rows) {
-    return switch (rows.size()) {
-      case 0 -> ColumnProfile.NONE;
-      case 1 -> rows.getFirst();
-      default -> {
-        int half = rows.size() / 2;
-        yield merged(rows.subList(0, half)).merge(merged(rows.subList(half, rows.size())));
+  /** Takes the columns of some inputs into the profile; what looks mixed up in them. */
+  private List<ColumnsMixedUp> look(List<Read> read, boolean isWhole) {
+    ColumnProfile part =
+        read.parallelStream()
+            .map(one -> reading.profile(one.valid().toList()))
+            .reduce(ColumnProfile.NONE, ColumnProfile::merge);
+    profile = profile.merge(part);
+    String from = isWhole ? "" : " It begins in the part from " + read.getFirst().place() + " on.";
+    return ColumnsMixedUp.check(part, facts).stream()
+        .map(m -> new ColumnsMixedUp(m.columns(), m.text() + from))
+        .toList();
+  }
+
+  /** One work-up, interpreted, with its row of the table; or why not. */
+  private record Answered(
+      String place,
+      Optional<CohortMember> member,
+      String row,
+      boolean isInvented,
+      List<InputProblem> problems) {}
+
+  private void accept(List<Read> read, Target target) {
+    List<Answered> answers =
+        read.stream()
+            .flatMap(one -> one.readings().stream().map(r -> new Read(one.place(), List.of(r))))
+            .toList()
+            .parallelStream()
+            .map(one -> answered(one.place(), one.readings().getFirst()))
+            .toList();
+    List<CohortMember> accepted =
+        answers.stream().flatMap(answer -> accepted(answer, target).stream()).toList();
+    summary = summary.merge(sum(accepted));
+  }
+
+  private Answered answered(String place, WorkupReading one) {
+    return switch (inputs.withGel(place, one)) {
+      case WorkupReading.NotValid(List<InputProblem> problems) ->
+          new Answered(place, Optional.empty(), "", false, problems);
+      case Understood read -> {
+        CohortMember member = reading.interpret(read);
+        boolean saysInvented = read.workup().remarks().isInvented();
+        String row = CohortRows.row(member);
+        yield new Answered(place, Optional.of(member), row, saysInvented, List.of());
       }
     };
   }
 
-  /** One work-up, read and interpreted, or why not. */
-  private record Answered(String place, Optional<CohortMember> member, boolean isInvented) {}
-
-  /** Interprets everything. */
-  void interpret(CohortFolder folder, SitePeople people, Optional<EarlierVerdicts> earlier) {
-    Progress progress = new Progress(terminal.err(), System::nanoTime, "Interpreted");
-    batches(
-        batch -> {
-          for (List<Answered> answers : batch.parallelStream().map(this::answers).toList()) {
-            CohortSummary part =
-                answers.stream()
-                    .flatMap(answer -> accept(answer, folder, people, earlier).stream())
-                    .map(CohortSummary::of)
-                    .reduce(CohortSummary.NONE, CohortSummary::merge);
-            summary = summary.merge(part);
-            progress.say(summary.people(), profile.people());
-          }
-        });
-    progress.finish(summary.people());
-  }
-
-  private List<Answered> answers(CohortInputs.Input one) {
-    List<WorkupReading> readings = new ArrayList<>();
-    one.read(inputs, true, readings::add);
-    return readings.parallelStream().map(reading -> answered(one.place(), reading)).toList();
-  }
-
-  private Answered answered(String place, WorkupReading reading) {
-    if (!(reading instanceof Understood read)) {
-      return new Answered(place, Optional.empty(), false);
-    }
-    CohortMember member =
-        CohortMember.of(interpreter.judge(read.workup()), recorded.read(read.document()), facts);
-    return new Answered(place, Optional.of(member), read.workup().remarks().isInvented());
-  }
-
-  private Optional<CohortMember> accept(
-      Answered answer, CohortFolder folder, SitePeople people, Optional<EarlierVerdicts> earlier) {
+  private Optional<CohortMember> accepted(Answered answer, Target target) {
+    answer.problems().forEach(problem -> terminal.say(answer.place(), problem));
     Optional<CohortMember> member = answer.member().filter(m -> ids.add(m.id()));
     if (member.isEmpty()) {
       refused++;
@@ -181,30 +207,29 @@ final class CohortRun {
       return member;
     }
     isInvented |= answer.isInvented();
-    write(folder, member.get());
-    people.add(member.get());
-    earlier.ifPresent(table -> changes.addAll(table.changes(member.get())));
+    write(target.folder(), answer.row());
+    target.people().add(member.get());
+    target.earlier().ifPresent(table -> changes.addAll(table.changes(member.get())));
     return member;
   }
 
-  private static void write(CohortFolder folder, CohortMember member) {
-    try {
-      folder.accept(member);
-    } catch (IOException e) {
-      throw new NotWritten("interpretations.csv", e);
-    }
+  /** The sums of some members, in parts that do not depend on the machine. */
+  private static CohortSummary sum(List<CohortMember> members) {
+    int parts = (members.size() + SUMMED - 1) / SUMMED;
+    List<CohortSummary> sums =
+        IntStream.range(0, parts)
+            .parallel()
+            .mapToObj(i -> members.subList(i * SUMMED, Math.min(members.size(), (i + 1) * SUMMED)))
+            .map(part -> CohortSummary.merged(part.stream().map(CohortSummary::of).toList()))
+            .toList();
+    return CohortSummary.merged(sums);
   }
 
-  private void batches(Consumer<List<CohortInputs.Input>> each) {
-    try (Stream<CohortInputs.Input> all = CohortInputs.of(input)) {
-      Iterator<CohortInputs.Input> next = all.iterator();
-      while (next.hasNext()) {
-        List<CohortInputs.Input> batch = new ArrayList<>();
-        while (next.hasNext() && batch.size() < BATCH) {
-          batch.add(next.next());
-        }
-        each.accept(batch);
-      }
+  private static void write(CohortFolder folder, String row) {
+    try {
+      folder.accept(row);
+    } catch (IOException e) {
+      throw new NotWritten("interpretations.csv", e);
     }
   }
 }

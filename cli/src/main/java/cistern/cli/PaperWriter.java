@@ -6,6 +6,7 @@ import cistern.report.paper.Paper;
 import cistern.report.paper.PaperPage;
 import cistern.report.paper.PaperText;
 import cistern.report.pdf.PdfDocument;
+import cistern.report.pdf.SourceDate;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

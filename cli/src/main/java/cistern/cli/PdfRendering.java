@@ -7,6 +7,7 @@ import cistern.report.patient.PatientWords;
 import cistern.report.pdf.Attachment;
 import cistern.report.pdf.Attachment.Relation;
 import cistern.report.pdf.PdfDocument;
+import cistern.report.pdf.SourceDate;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;

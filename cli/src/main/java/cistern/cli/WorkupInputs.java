@@ -1,6 +1,7 @@
 package cistern.cli;
 
 import cistern.bands.BandReport;
+import cistern.exchange.intake.CohortPart;
 import cistern.exchange.intake.Intake;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputTrouble;
@@ -9,7 +10,6 @@ import cistern.exchange.workup.WorkupReading;
 import cistern.fact.Facts;
 import cistern.gel.NamedGel;
 import cistern.interpretation.Workup;
-import java.io.InputStream;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -75,7 +75,7 @@ final class WorkupInputs {
   }
 
   /** The reading with the gel that the work-up names, if any, read as well. */
-  private WorkupReading withGel(String input, WorkupReading reading) {
+  WorkupReading withGel(String input, WorkupReading reading) {
     if (reading instanceof WorkupReading.Understood understood
         && understood.workup().bands() instanceof BandReport.GelNamed named) {
       try {
@@ -104,14 +104,9 @@ final class WorkupInputs {
     return parent.orElse(here);
   }
 
-  /** What comes of each work-up of an input, with the gels that they name read as well. */
-  void readings(String input, Consumer<WorkupReading> readings) {
-    reading(input, reading -> readings.accept(withGel(input, reading)));
-  }
-
-  /** What comes of each work-up of a stream, beside which there are no files of gels. */
-  void readings(InputStream in, Consumer<WorkupReading> readings) {
-    intake.read(in, readings);
+  /** What comes of each work-up of a part, beside which there are no files of gels. */
+  void readings(CohortPart part, Consumer<WorkupReading> readings) {
+    part.read(intake, readings);
   }
 
   /** What comes of each work-up of an input; gels that they name are not read. */

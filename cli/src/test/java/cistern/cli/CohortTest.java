@@ -3,6 +3,7 @@ package cistern.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import cistern.report.cohort.CohortFolder;
+import cistern.report.cohort.Progress;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;

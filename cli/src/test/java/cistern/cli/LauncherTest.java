@@ -60,7 +60,7 @@ class LauncherTest {
       echo "[INFO] Building Cistern medicine 1"
       sleep 1
       [ ! -e "$0.fails" ] || { echo "[ERROR] no such library"; exit 1; }
-      mkdir -p "$root/$part/$folder/lib"
+      mkdir -p "$root/$part/$folder/lib" "$root/$part/$folder/engine"
       echo jar > "$root/$part/$folder/cistern.jar"
       """;
 
@@ -207,6 +207,29 @@ class LauncherTest {
       assertThat(start(environment, "facts").out()).contains("/.cistern/cli-");
       assertThat(start(environment, "serve").err()).isEmpty();
       assertThat(builds()).isEqualTo(2);
+    }
+
+    @Test
+    void start_theDistributedEngine_isBuiltOnlyWhenItIsAskedFor() throws Exception {
+      Ended here = start(environment, "cohort", "spark", "--out", "o");
+      Ended there = start(environment, "cohort", "a.csv", "--engine", "spark", "--out", "o");
+
+      assertThat(here.out()).contains("/.cistern/cli-");
+      assertThat(there.err()).contains("280 MB", "Built.").doesNotContain("start-up cache");
+      assertThat(there.out())
+          .contains("/.cistern/cohort-job-", "/engine/* cistern.cohortjob.CohortJob")
+          .endsWith("cohort a.csv --engine spark --out o\n");
+      assertThat(builds()).isEqualTo(2);
+    }
+
+    @Test
+    void start_withAMostOfMemory_givesItToTheProgram() throws Exception {
+      String jdk = environment.getOrDefault("JAVA_HOME", "");
+
+      assertThat(start(Map.of("JAVA_HOME", jdk, "CISTERN_MEMORY", "2g"), "facts").out())
+          .contains(" -Xmx2g ");
+      assertThat(start(Map.of("JAVA_HOME", jdk, "CISTERN_MEMORY", "2g -x"), "facts"))
+          .matches(ended -> ended.code() == 2 && ended.err().contains("such as 2g"));
     }
 
     @Test

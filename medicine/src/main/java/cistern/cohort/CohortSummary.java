@@ -6,6 +6,7 @@ import cistern.finding.Verdict;
 import java.io.Serializable;
 import java.time.YearMonth;
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -80,6 +81,18 @@ public record CohortSummary(
 
   private static <K extends Comparable<K>, V> SortedMap<K, V> one(K key, V value) {
     return new TreeMap<>(Map.of(key, value));
+  }
+
+  /** All together; halves with halves, so that a large one is not copied for every small one. */
+  public static CohortSummary merged(List<CohortSummary> all) {
+    return switch (all.size()) {
+      case 0 -> NONE;
+      case 1 -> all.getFirst();
+      default -> {
+        int half = all.size() / 2;
+        yield merged(all.subList(0, half)).merge(merged(all.subList(half, all.size())));
+      }
+    };
   }
 
   /** Both cohorts together. */

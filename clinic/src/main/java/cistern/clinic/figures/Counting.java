@@ -12,6 +12,7 @@ import cistern.interpretation.Workup;
 import cistern.measurement.Compartment;
 import cistern.report.cohort.CohortFolder;
 import cistern.report.cohort.CohortReport;
+import cistern.report.cohort.CohortRows;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
@@ -49,7 +50,7 @@ final class Counting {
     for (CaseVersion version : cases) {
       Optional<CohortMember> member = member(version);
       if (member.isPresent()) {
-        folder.accept(member.get());
+        folder.accept(CohortRows.row(member.get()));
         people.add(member.get());
         member.get().diagnosis().ifPresent(d -> diagnoses.merge(d, 1L, Long::sum));
         part = part.merge(CohortSummary.of(member.get()));

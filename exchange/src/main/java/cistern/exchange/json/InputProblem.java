@@ -1,5 +1,7 @@
 package cistern.exchange.json;
 
+import java.io.Serializable;
+
 /**
  * One reason why an input is not valid.
  *
@@ -7,7 +9,8 @@ package cistern.exchange.json;
  * @param place a JSON path, a line and column, or empty for the whole input
  * @param text a sentence for a doctor, without any value of a patient
  */
-public record InputProblem(InputTrouble trouble, String place, String text) {
+public record InputProblem(InputTrouble trouble, String place, String text)
+    implements Serializable {
 
   /** A problem at a place; the arguments are words of ours, units or names of fields. */
   public static InputProblem of(InputTrouble trouble, String place, Object... arguments) {

@@ -5,6 +5,7 @@ import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
+import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
 import cistern.exchange.json.NumberRange;
 import cistern.exchange.lab.LocalMapping.DateOrder;
@@ -15,6 +16,7 @@ import cistern.exchange.ucum.Spellings;
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
+import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -81,9 +83,17 @@ public final class MappingFile {
 
   /** The mapping of a file; empty, with every reason noted, when it cannot be used. */
   public Optional<LocalMapping> read(Path file, InputProblems problems) {
+    return read(JsonDocument.read(file, limits, problems), problems);
+  }
+
+  /** The mapping of a stream, read to its end; empty, with every reason noted, when it is none. */
+  public Optional<LocalMapping> read(InputStream in, InputProblems problems) {
+    return read(JsonDocument.read(in, limits, problems), problems);
+  }
+
+  private Optional<LocalMapping> read(Optional<Json.Structure> document, InputProblems problems) {
     Optional<LocalMapping> mapping =
-        JsonDocument.read(file, limits, problems)
-            .map(document -> mapping(Fields.of(document, limits, problems)));
+        document.map(whole -> mapping(Fields.of(whole, limits, problems)));
     problems
         .kept()
         .forEach(kept -> problems.add(InputProblem.of(InputTrouble.UNKNOWN_FIELD, kept.place())));

@@ -1,6 +1,5 @@
 package cistern.report.cohort;
 
-import cistern.cohort.CohortMember;
 import cistern.fact.Facts;
 import cistern.report.json.IndentedJson;
 import cistern.report.paper.Paper;
@@ -56,12 +55,7 @@ public final class CohortFolder implements AutoCloseable {
     return opened;
   }
 
-  /** Adds a row. */
-  public void accept(CohortMember member) throws IOException {
-    rows.write(CohortRows.row(member));
-  }
-
-  /** Adds a row that is written already, with its line break. */
+  /** Adds a row of {@link CohortRows}, with its line break. */
   public void accept(String row) throws IOException {
     rows.write(row);
   }

@@ -98,7 +98,7 @@ class CohortFolderTest {
   private Path write(CohortReport report, String name) throws IOException {
     Path place = folder.resolve(name);
     try (CohortFolder out = CohortFolder.beside(place)) {
-      out.accept(member(0, new Random(5)));
+      out.accept(CohortRows.row(member(0, new Random(5))));
       out.finish(report, FACTS, PdfDocument.of("Cistern test", FACTS));
     }
     return place;
@@ -183,7 +183,7 @@ class CohortFolderTest {
   @Test
   void close_beforeItIsWhole_leavesNothing() throws IOException {
     try (CohortFolder out = CohortFolder.beside(folder.resolve("never"))) {
-      out.accept(member(0, new Random(5)));
+      out.accept(CohortRows.row(member(0, new Random(5))));
     }
 
     assertThat(names(folder)).isEmpty();

@@ -1,11 +1,11 @@
-package cistern.cli;
+package cistern.report.cohort;
 
 import java.io.PrintStream;
 import java.time.Duration;
 import java.util.function.LongSupplier;
 
 /** How far a long command has come: how many, how fast, and how long it will still take. */
-final class Progress {
+public final class Progress {
 
   private static final Duration BETWEEN = Duration.ofSeconds(1);
   private static final double NANOS = 1e9;
@@ -23,7 +23,7 @@ final class Progress {
    * @param clock in nanoseconds
    * @param doing what is done, as in {@code Interpreted}
    */
-  Progress(PrintStream err, LongSupplier clock, String doing) {
+  public Progress(PrintStream err, LongSupplier clock, String doing) {
     this.err = err;
     this.clock = clock;
     this.doing = doing;
@@ -32,14 +32,14 @@ final class Progress {
   }
 
   /** Says how many are done of an unknown number, unless it was just said. */
-  void say(long done) {
+  public void say(long done) {
     if (isDue()) {
       err.printf("%s %,d, %,.0f a second%n", doing, done, rate(done));
     }
   }
 
   /** Says how many of all are done, unless it was just said. */
-  void say(long done, long all) {
+  public void say(long done, long all) {
     if (isDue()) {
       double left = (all - done) / Math.max(rate(done), 1e-9);
       err.printf(
@@ -47,8 +47,23 @@ final class Progress {
     }
   }
 
+  /**
+   * Says how many are done and how much of an input of unknown length that is, unless it was just
+   * said.
+   *
+   * @param share of the input, from 0 to 1
+   */
+  public void say(long done, double share) {
+    if (share > 0 && isDue()) {
+      double left = seconds() * (1 - Math.min(share, 1)) / share;
+      err.printf(
+          "%s %,d, %.0f %% of the input, %,.0f a second, %s left%n",
+          doing, done, 100 * Math.min(share, 1), rate(done), time(left));
+    }
+  }
+
   /** Says that everything is done. */
-  void finish(long done) {
+  public void finish(long done) {
     err.printf("%s %,d in %s, %,.0f a second%n", doing, done, time(seconds()), rate(done));
   }
 
