@@ -73,9 +73,8 @@ public final class LaboratoryUnits {
     Map<String, String> units = new HashMap<>();
     for (String key : medicine.facts().keys(UnitKey.START)) {
       Optional<UnitKey> unit = UnitKey.parse(key).filter(whose);
-      if (unit.isPresent()
-          && medicine.facts().fact(key).value() instanceof FactValue.Unit(String written, _, _)) {
-        units.put(unit.get().sample(), written);
+      if (unit.isPresent() && medicine.facts().fact(key).value() instanceof FactValue.Unit own) {
+        units.put(unit.get().sample(), own.written());
       }
     }
     return units;

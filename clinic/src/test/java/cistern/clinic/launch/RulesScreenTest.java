@@ -241,7 +241,7 @@ class RulesScreenTest {
           with(with(FOUR, "rule", "unit.lactate.csf@Invented Harbour"), "value", "mg/dL");
       assertThat(alters(clinician.post("/rules/look", unit)))
           .contains("No verdict changes; only numbers or words in 1.")
-          .contains("2.8 mmol/L", "25 mg/dL", "limit 24.3");
+          .contains("2.8 mmol/L", "25 mg/dL", "limit ≤ 24.3");
       kept(clinician, unit);
       assertThat(clinician.get(harbour + "/report").body())
           .contains("25")
