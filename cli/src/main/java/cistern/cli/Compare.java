@@ -106,7 +106,10 @@ final class Compare implements Callable<Integer> {
     writer.write(
         format,
         ComparisonPaper.of(
-            comparison, isInvented ? List.of(Caution.INVENTED.text()) : List.of(), writer.foot()),
+            comparison,
+            facts,
+            isInvented ? List.of(Caution.INVENTED.text()) : List.of(),
+            writer.foot()),
         json ->
             ComparisonJson.of(Cistern.software(), facts.version(), facts.policy())
                 .write(json, comparison));

@@ -110,7 +110,7 @@ final class Interpret implements Callable<Integer> {
     Page page = Page.of(Cistern.software(), facts).withWords(words);
     return switch (format) {
       case TEXT -> new TextRendering(page, audience);
-      case JSON -> new JsonRendering();
+      case JSON -> new JsonRendering(facts);
       case HTML -> new HtmlRendering(page, audience);
       case PDF -> new PdfRendering(facts, words, audience);
       case FHIR -> CarrierRendering.report(CarrierRendering.Carrier.FHIR, facts, pdf(facts, words));

@@ -1,13 +1,19 @@
 package cistern.cli;
 
+import cistern.fact.Facts;
 import cistern.report.json.IndentedJson;
 import cistern.report.json.InterpretationJson;
+import cistern.report.wording.PrintedTime;
 import java.io.ByteArrayOutputStream;
 
 /** JSON, not rounded. */
 final class JsonRendering implements Rendering {
 
-  private final InterpretationJson json = InterpretationJson.of(Cistern.software());
+  private final InterpretationJson json;
+
+  JsonRendering(Facts facts) {
+    json = InterpretationJson.of(Cistern.software()).with(PrintedTime.of(facts));
+  }
 
   @Override
   public String extension() {

@@ -19,10 +19,12 @@ final class PdfRendering implements Rendering {
 
   private final PdfDocument document;
   private final Audience audience;
+  private final JsonRendering json;
 
   PdfRendering(Facts facts, PatientWords words, Audience audience) {
     this.document = SourceDate.of(PdfDocument.of(Cistern.software(), facts)).withWords(words);
     this.audience = audience;
+    this.json = new JsonRendering(facts);
   }
 
   @Override
@@ -40,7 +42,7 @@ final class PdfRendering implements Rendering {
     return document.write(result.interpretation(), audience, attachments(result));
   }
 
-  private static List<Attachment> attachments(Result result) {
+  private List<Attachment> attachments(Result result) {
     return List.of(
         new Attachment(
             "workup.json",
@@ -56,7 +58,7 @@ final class PdfRendering implements Rendering {
             interpretation(result)));
   }
 
-  private static String interpretation(Result result) {
-    return new String(new JsonRendering().toBytes(result), StandardCharsets.UTF_8);
+  private String interpretation(Result result) {
+    return new String(json.toBytes(result), StandardCharsets.UTF_8);
   }
 }

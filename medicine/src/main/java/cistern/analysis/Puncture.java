@@ -4,6 +4,7 @@ import cistern.bands.BandReading;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Findings;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
 import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
@@ -19,8 +20,15 @@ import java.util.Optional;
  * @param panel the results with everything that is wrong with them
  * @param findings every derived quantity
  * @param bands what follows from the gel
+ * @param units in which papers write what was measured
  */
-public record Puncture(String workup, CheckedPanel panel, Findings findings, BandReading bands) {
+public record Puncture(
+    String workup, CheckedPanel panel, Findings findings, BandReading bands, UnitProfile units) {
+
+  /** A puncture that is written in the units of the medicine. */
+  public Puncture(String workup, CheckedPanel panel, Findings findings, BandReading bands) {
+    this(workup, panel, findings, bands, UnitProfile.STANDARD);
+  }
 
   /** When the fluid was taken, if recorded. */
   public Optional<OffsetDateTime> at() {

@@ -6,6 +6,7 @@ import cistern.finding.Finding;
 import cistern.finding.FindingCode;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -118,12 +119,14 @@ public final class BloodCorrection {
     }
     double share = facts.number(IN_CHILDREN);
     Interval left = minus(protein, cells.times(share / THOUSAND));
-    String value =
-        left.isExact() && left.lower() >= 0
-            ? ": " + Printed.significant(left.lower()) + " mg/L"
-            : "";
-    return "in children %s mg/L for 1,000 erythrocytes was measured%s"
-        .formatted(Printed.significant(share), value);
+    String value = left.isExact() && left.lower() >= 0 ? ": " + protein(left.lower()) : "";
+    return "in children %s for 1,000 erythrocytes was measured%s".formatted(protein(share), value);
+  }
+
+  /** An amount of total protein with its unit. */
+  private String protein(double held) {
+    return UnitProfile.of(facts)
+        .limit(Sample.csf(Analyte.TOTAL_PROTEIN), held, Printed.significant(held) + " mg/L");
   }
 
   private Finding unjudged(CheckedPanel panel, Analyte analyte, FindingCode code) {

@@ -8,7 +8,9 @@ import cistern.finding.FindingCode.Kind;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
+import cistern.finding.WrittenUnit;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Sample;
@@ -34,6 +36,7 @@ public final class IntrathecalSynthesis {
   private final QuotientLimits limits;
   private final Grounds quotientFormula;
   private final BloodLimit blood;
+  private final UnitProfile units;
 
   private IntrathecalSynthesis(Analyte analyte, Facts facts) {
     this.analyte = analyte;
@@ -43,6 +46,7 @@ public final class IntrathecalSynthesis {
     this.limits = QuotientLimits.of(facts, analyte);
     this.quotientFormula = facts.grounds("quotient.formula");
     this.blood = BloodLimit.of(facts);
+    units = UnitProfile.of(facts);
   }
 
   /** The rule for IgG, IgA, IgM and κ. */
@@ -120,10 +124,17 @@ public final class IntrathecalSynthesis {
     boolean isCensored = csf.censored() || serum.censored() || albumin.censored();
     Interval amount = new Interval(Math.max(0, low), Math.max(0, high), isCensored);
     String unclipped =
-        isCensored || low >= 0
-            ? ""
-            : "unclipped " + Printed.decimals(low, 1) + " mg/L against the limit";
+        isCensored || low >= 0 ? "" : "unclipped " + unclipped(low) + " against the limit";
     return synthesis(this.local, amount, all).withNote(unclipped);
+  }
+
+  private String unclipped(double low) {
+    Optional<WrittenUnit> unit = units.find(local);
+    String number =
+        unit.filter(u -> !u.isOfSameSize())
+            .map(u -> u.limit(low))
+            .orElseGet(() -> Printed.decimals(low, 1));
+    return number + " " + unit.map(WrittenUnit::text).orElse("mg/L");
   }
 
   private Finding synthesis(FindingCode code, Interval value, Inputs all) {

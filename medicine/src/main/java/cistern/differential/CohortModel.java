@@ -59,6 +59,7 @@ final class CohortModel {
     return switch (facts.fact(PREFIX + "share.own").value()) {
       case FactValue.Figure share -> OptionalDouble.of(share.value());
       case FactValue.Word notSet -> OptionalDouble.empty();
+      case FactValue.Unit notSet -> OptionalDouble.empty();
     };
   }
 

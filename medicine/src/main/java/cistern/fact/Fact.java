@@ -44,6 +44,11 @@ public record Fact(
     return place.isEmpty() ? source() : source() + ", " + place;
   }
 
+  /** This fact under another key: the same of one laboratory. */
+  Fact withKey(String other) {
+    return new Fact(other, value, unit, status, cited, place, standard);
+  }
+
   /** This fact with a local value, which keeps the standard one beside it. */
   Fact withLocal(FactValue local, String localSource) {
     return new Fact(

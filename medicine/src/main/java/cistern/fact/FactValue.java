@@ -1,6 +1,6 @@
 package cistern.fact;
 
-/** The value of a fact: a number in the fact's unit, or the name of a rule. */
+/** The value of a fact: a number in the fact's unit, the name of a rule, or a unit to write in. */
 public sealed interface FactValue {
 
   /** The value as it is printed. */
@@ -36,6 +36,28 @@ public sealed interface FactValue {
     @Override
     public String toText() {
       return value;
+    }
+  }
+
+  /**
+   * A unit in which a house writes what the medicine holds in one of its own.
+   *
+   * @param written as the house writes it
+   * @param size how much of the medicine's unit one of it is; where one counts mass and the other
+   *     substance, before the molar mass (g/mol) comes in
+   * @param isThroughMolarMass whether one counts mass and the other substance
+   */
+  record Unit(String written, double size, boolean isThroughMolarMass) implements FactValue {
+    /** Checks that the size is a positive number. */
+    public Unit {
+      if (!(size > 0) || Double.isInfinite(size)) {
+        throw new IllegalArgumentException("a unit has a size");
+      }
+    }
+
+    @Override
+    public String toText() {
+      return written;
     }
   }
 

@@ -40,6 +40,7 @@ public final class Facts {
   private final Map<String, List<String>> byFamily;
   private final Map<String, Grounds> groundsByKey = new ConcurrentHashMap<>();
   private final Map<Class<?>, Object> made = new ConcurrentHashMap<>();
+  private final Map<String, Facts> narrowed = new ConcurrentHashMap<>();
   private final String version;
   private final Optional<String> policy;
 
@@ -102,9 +103,38 @@ public final class Facts {
     return new Facts(changed, version, Optional.of(local.name()));
   }
 
-  /** The fact of a key, if there is one. */
+  /**
+   * The fact of a key, if there is one. A unit may be that of one laboratory, which its key names
+   * behind the sample: {@code unit.glucose.csf@Central Laboratory}; it is that of the house until
+   * something else is said for the laboratory.
+   */
   public Optional<Fact> find(String key) {
-    return Optional.ofNullable(byKey.get(key));
+    Fact known = byKey.get(key);
+    return known == null
+        ? UnitKey.parse(key).map(unit -> byKey.get(unit.ofHouse())).map(house -> house.withKey(key))
+        : Optional.of(known);
+  }
+
+  /** These facts for the results of a laboratory, in whose units they are written. */
+  public Facts at(String laboratory) {
+    List<Fact> own =
+        keys(UnitKey.START).stream()
+            .filter(key -> UnitKey.parse(key).filter(unit -> unit.isOf(laboratory)).isPresent())
+            .map(this::fact)
+            .toList();
+    return own.isEmpty()
+        ? this
+        : narrowed.computeIfAbsent(UnitKey.plain(laboratory), l -> with(own));
+  }
+
+  private Facts with(List<Fact> own) {
+    Map<String, Fact> changed = new LinkedHashMap<>(byKey);
+    own.forEach(
+        fact -> {
+          String house = UnitKey.parse(fact.key()).orElseThrow().ofHouse();
+          changed.put(house, fact.withKey(house));
+        });
+    return new Facts(changed, version, policy);
   }
 
   /**
@@ -121,6 +151,7 @@ public final class Facts {
     return switch (fact(key).value()) {
       case FactValue.Figure n -> n.value();
       case FactValue.Word w -> throw new IllegalArgumentException(key + " is a word");
+      case FactValue.Unit u -> throw new IllegalArgumentException(key + " is a unit");
     };
   }
 

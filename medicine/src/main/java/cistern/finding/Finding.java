@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param grounds weakest status and all sources
  * @param inputs the samples that went into value or limit
  * @param note why there is no value or no verdict, or what to keep in mind; may be empty
+ * @param unit in which papers write it, where it is another than that of the code
  */
 public record Finding(
     FindingCode code,
@@ -29,7 +30,8 @@ public record Finding(
     Uncertainty uncertainty,
     Grounds grounds,
     List<Sample> inputs,
-    String note) {
+    String note,
+    Optional<WrittenUnit> unit) {
 
   /** Copies the inputs. */
   public Finding {
@@ -48,7 +50,8 @@ public record Finding(
         Uncertainty.NONE,
         grounds,
         inputs,
-        reason);
+        reason,
+        Optional.empty());
   }
 
   /** A finding with a value that has not been judged. */
@@ -62,18 +65,20 @@ public record Finding(
         Uncertainty.NONE,
         grounds,
         inputs,
-        "");
+        "",
+        Optional.empty());
   }
 
   /** This finding judged by limits. */
   public Finding withVerdict(Verdict judged, Limits by, Optional<String> rule) {
-    return new Finding(code, value, by, rule, judged, uncertainty, grounds, inputs, note);
+    return new Finding(code, value, by, rule, judged, uncertainty, grounds, inputs, note, unit);
   }
 
   /** This finding with a note added to what it already says. */
   public Finding withNote(String more) {
     String both = note.isEmpty() || more.isEmpty() ? note + more : note + "; " + more;
-    return new Finding(code, value, limits, limitRule, verdict, uncertainty, grounds, inputs, both);
+    return new Finding(
+        code, value, limits, limitRule, verdict, uncertainty, grounds, inputs, both, unit);
   }
 
   /** This finding without a verdict, and why; the value stays. */
@@ -87,13 +92,30 @@ public record Finding(
             uncertainty,
             grounds,
             inputs,
-            note)
+            note,
+            unit)
         .withNote(reason);
   }
 
   /** This finding with what measurement error leaves open. */
   public Finding withUncertainty(Uncertainty measured) {
-    return new Finding(code, value, limits, limitRule, verdict, measured, grounds, inputs, note);
+    return new Finding(
+        code, value, limits, limitRule, verdict, measured, grounds, inputs, note, unit);
+  }
+
+  /** This finding as papers write it where a laboratory or a house has units of its own. */
+  public Finding withUnits(UnitProfile profile) {
+    return new Finding(
+        code,
+        value,
+        limits,
+        limitRule,
+        verdict,
+        uncertainty,
+        grounds,
+        inputs,
+        note,
+        profile.find(code));
   }
 
   /** Whether any value or bound could be computed. */

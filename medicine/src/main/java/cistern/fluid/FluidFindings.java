@@ -2,9 +2,13 @@ package cistern.fluid;
 
 import cistern.fact.Facts;
 import cistern.finding.Finding;
+import cistern.finding.FindingCode;
 import cistern.finding.Limits;
+import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
+import cistern.finding.WrittenUnit;
 import cistern.panel.CheckedPanel;
 import java.util.List;
 import java.util.Optional;
@@ -78,21 +82,43 @@ public final class FluidFindings {
         ? ratio
             .withVerdict(Verdict.UNDETERMINED, Limits.NONE, Optional.empty())
             .withNote("no limit of the ratio in the first 90 days")
-        : byAge(ratio, panel);
+        : byAge(ratio, panel, facts.word("glucose-ratio.by-age"));
   }
 
   /** In children, what is published by age stands beside a limit that knows none. */
-  private Finding byAge(Finding finding, CheckedPanel panel) {
+  private Finding byAge(Finding finding, CheckedPanel panel, String published) {
     OptionalDouble age = panel.panel().person().ageYears();
     return finding.hasValue() && age.isPresent() && age.getAsDouble() < facts.number(ADULT)
-        ? finding.withNote(facts.word(finding.code().code() + ".by-age"))
+        ? finding.withNote(published)
         : finding;
+  }
+
+  private String lactateByAge() {
+    return "published by age, the 5th centile runs from %s to %s and the 95th from about %s to %s %s (Leen 2012)"
+        .formatted(
+            lactate("fifth.lowest", 2),
+            lactate("fifth.highest", 2),
+            lactate("ninety-fifth.lowest", 1),
+            lactate("ninety-fifth.highest", 1),
+            lactateUnit().map(WrittenUnit::text).orElse(FindingCode.LACTATE.unit().ucum()));
+  }
+
+  private String lactate(String centile, int places) {
+    double held = facts.number("lactate.by-age." + centile);
+    return lactateUnit()
+        .filter(unit -> !unit.isOfSameSize())
+        .map(unit -> unit.limit(held))
+        .orElseGet(() -> Printed.decimals(held, places));
+  }
+
+  private Optional<WrittenUnit> lactateUnit() {
+    return UnitProfile.of(facts).find(FindingCode.LACTATE);
   }
 
   /** In the first 90 days a value between the two cuts has no verdict. */
   private Finding lactate(CheckedPanel panel) {
     if (Infancy.of(panel.panel().person(), facts).isEmpty()) {
-      return byAge(lactate.interpret(panel), panel);
+      return byAge(lactate.interpret(panel), panel, lactateByAge());
     }
     Finding judged =
         lactate.interpret(

@@ -8,7 +8,9 @@ import cistern.finding.FindingCode;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
+import cistern.finding.WrittenUnit;
 import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.measurement.Measurement;
@@ -81,24 +83,33 @@ public final class NeurofilamentLight {
         .withNote(facts.word(USE));
   }
 
-  private static String missing(Panel panel, List<Sample> elsewhere) {
+  private String missing(Panel panel, List<Sample> elsewhere) {
     return Stream.concat(
-            elsewhere.stream().flatMap(s -> panel.find(s).stream()).map(NeurofilamentLight::apart),
+            elsewhere.stream().flatMap(s -> panel.find(s).stream()).map(this::apart),
             Stream.of("not measured: " + SERUM.term()))
         .collect(Collectors.joining("; "));
   }
 
   /** A value of a fluid that no table is of. */
-  private static String apart(Measurement measured) {
+  private String apart(Measurement measured) {
     Interval value = measured.value();
     boolean isOver = Double.isInfinite(value.upper());
     String sign = value.isExact() ? "" : isOver ? "> " : "< ";
-    return "%s%s %s in %s, for which no limit is held"
+    return "%s%s in %s, for which no limit is held"
         .formatted(
             sign,
-            Printed.of(CODE, isOver ? value.lower() : value.upper()),
-            CODE.unit().ucum(),
+            amount(measured.sample(), isOver ? value.lower() : value.upper()),
             measured.sample().in().term());
+  }
+
+  /** With its unit. */
+  private String amount(Sample sample, double held) {
+    Optional<WrittenUnit> unit = UnitProfile.of(facts).find(sample);
+    String number =
+        unit.filter(u -> !u.isOfSameSize())
+            .map(u -> u.number(held))
+            .orElseGet(() -> Printed.of(CODE, held));
+    return number + " " + unit.map(WrittenUnit::text).orElse(CODE.unit().ucum());
   }
 
   /** Why a value has no limit to be judged by, if it has none. */
@@ -189,10 +200,9 @@ public final class NeurofilamentLight {
     return rows.stream()
         .map(
             row ->
-                "%s %s, the %sth centile (%s)"
+                "%s, the %sth centile (%s)"
                     .formatted(
-                        Printed.of(CODE, facts.number(row.key())),
-                        CODE.unit().ucum(),
+                        amount(SERUM, facts.number(row.key())),
                         Printed.significant(facts.number(START + row.table() + CENTILE)),
                         author(row)))
         .collect(Collectors.joining(", and "));

@@ -1,6 +1,7 @@
 package cistern.followup;
 
 import cistern.analysis.Puncture;
+import cistern.finding.UnitProfile;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -26,6 +27,16 @@ public record Comparison(
     punctures = List.copyOf(punctures);
     steps = List.copyOf(steps);
     remarks = List.copyOf(remarks);
+  }
+
+  /**
+   * The units in which all punctures are written: their laboratory's where it is the same for all.
+   *
+   * @param house the units of the house, where laboratories differ: a row never mixes two
+   */
+  public UnitProfile units(UnitProfile house) {
+    List<UnitProfile> all = punctures.stream().map(Puncture::units).distinct().toList();
+    return all.size() == 1 ? all.getFirst() : house;
   }
 
   /**

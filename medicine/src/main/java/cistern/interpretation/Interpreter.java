@@ -12,6 +12,7 @@ import cistern.fact.Status;
 import cistern.finding.Finding;
 import cistern.finding.Findings;
 import cistern.finding.Problem;
+import cistern.finding.UnitProfile;
 import cistern.fluid.FluidFindings;
 import cistern.panel.CheckedPanel;
 import cistern.statement.StatementInput;
@@ -30,6 +31,7 @@ import java.util.List;
 public final class Interpreter {
 
   private final Facts facts;
+  private final UnitProfile units;
   private final BarrierFindings barrier;
   private final FluidFindings fluid;
   private final Uncertainties uncertainties;
@@ -40,6 +42,7 @@ public final class Interpreter {
 
   private Interpreter(Facts facts) {
     this.facts = facts;
+    units = UnitProfile.of(facts);
     barrier = BarrierFindings.of(facts);
     fluid = FluidFindings.of(facts);
     uncertainties = Uncertainties.of(facts);
@@ -56,9 +59,17 @@ public final class Interpreter {
 
   /** What of a work-up is counted over many. */
   public Judged judge(Workup workup) {
+    return inUnitsOf(workup).judged(workup);
+  }
+
+  /** An interpreter that writes in the units of the laboratory that a work-up names. */
+  private Interpreter inUnitsOf(Workup workup) {
+    return workup.remarks().laboratory().map(facts::at).map(Interpreter::of).orElse(this);
+  }
+
+  private Judged judged(Workup workup) {
     Observed observed = observed(workup);
-    Puncture puncture =
-        new Puncture(workup.id(), observed.panel(), Withheld.of(observed), observed.bands());
+    Puncture puncture = puncture(workup, observed.panel(), Withheld.of(observed), observed.bands());
     return new Judged(
         workup, puncture, weighing.judge(puncture, workup.clinical(), before(workup, puncture)));
   }
@@ -67,8 +78,12 @@ public final class Interpreter {
   private Observed observed(Workup workup) {
     CheckedPanel panel = CheckedPanel.check(workup.panel(), facts);
     BandReading bands = BandReading.of(workup.bands(), facts);
-    return AtFirst.observed(
-        workup, new Puncture(workup.id(), panel, computed(panel), bands), facts);
+    return AtFirst.observed(workup, puncture(workup, panel, computed(panel), bands), facts);
+  }
+
+  private Puncture puncture(
+      Workup workup, CheckedPanel panel, Findings findings, BandReading bands) {
+    return new Puncture(workup.id(), panel, findings, bands, units);
   }
 
   private Alerts before(Workup workup, Puncture puncture) {
@@ -77,10 +92,14 @@ public final class Interpreter {
 
   /** What a work-up says. */
   public Interpretation interpret(Workup workup) {
+    return inUnitsOf(workup).interpretation(workup);
+  }
+
+  private Interpretation interpretation(Workup workup) {
     Observed observed = observed(workup);
     CheckedPanel panel = observed.panel();
     Findings findings = uncertainties.measure(panel, Withheld.of(observed));
-    Puncture puncture = new Puncture(workup.id(), panel, findings, observed.bands());
+    Puncture puncture = puncture(workup, panel, findings, observed.bands());
     Alerts before = before(workup, puncture);
     List<Problem> problems = new ArrayList<>(workup.problems());
     problems.addAll(panel.problems());
@@ -119,7 +138,7 @@ public final class Interpreter {
     all.addAll(
         BloodCorrection.of(facts, fluid.leukocyteLimits(panel), fluid.proteinLimits(panel))
             .interpret(panel));
-    return Findings.of(all);
+    return Findings.of(all.stream().map(f -> f.withUnits(units)).toList());
   }
 
   private static List<Caution> cautions(Workup workup, Findings findings) {

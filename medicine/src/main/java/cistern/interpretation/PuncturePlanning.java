@@ -20,15 +20,17 @@ import java.util.Optional;
 /** Composes the plan for a puncture from a work-up and its interpretation. */
 public final class PuncturePlanning {
 
+  private final Facts facts;
   private final PuncturePlans plans;
 
   private PuncturePlanning(Facts facts) {
+    this.facts = facts;
     plans = PuncturePlans.of(facts);
   }
 
   /** Plans under some facts. */
   public static PuncturePlanning of(Facts facts) {
-    return new PuncturePlanning(facts);
+    return facts.once(PuncturePlanning.class, PuncturePlanning::new);
   }
 
   /** The plan for the puncture of a work-up. */
@@ -36,7 +38,14 @@ public final class PuncturePlanning {
     Workup workup = interpretation.workup();
     List<Urgency> afterwards = afterCare(workup);
     Urgent fluid = interpretation.alerts().urgent().without(afterwards);
-    return plans.of(workup.procedure(), subject(workup, fluid), effects(interpretation));
+    return inUnitsOf(workup)
+        .plans
+        .of(workup.procedure(), subject(workup, fluid), effects(interpretation));
+  }
+
+  /** Plans that are written in the units of the laboratory that a work-up names. */
+  private PuncturePlanning inUnitsOf(Workup workup) {
+    return workup.remarks().laboratory().map(facts::at).map(PuncturePlanning::of).orElse(this);
   }
 
   /** What holds after the puncture of a work-up and must be said first, whatever its fluid says. */

@@ -67,10 +67,13 @@ public record Workup(
    * @param isInvented whether the data are invented
    * @param question what the referrer asks
    * @param letter how the letter to the referrer is to be framed
+   * @param laboratory who measured, in whose units papers are written
    */
-  public record Remarks(boolean isInvented, Optional<String> question, Letter letter) {
+  public record Remarks(
+      boolean isInvented, Optional<String> question, Letter letter, Optional<String> laboratory) {
     /** Nothing said. */
-    public static final Remarks NONE = new Remarks(false, Optional.empty(), Letter.UNKNOWN);
+    public static final Remarks NONE =
+        new Remarks(false, Optional.empty(), Letter.UNKNOWN, Optional.empty());
   }
 
   /**

@@ -1,5 +1,7 @@
 package cistern.measurement;
 
+import java.util.Optional;
+
 /**
  * One analyte in one fluid.
  *
@@ -21,6 +23,14 @@ public record Sample(Analyte analyte, Compartment in) {
   /** In whole blood. */
   public static Sample blood(Analyte analyte) {
     return new Sample(analyte, Compartment.BLOOD);
+  }
+
+  /** The sample of a name in files, if both parts of it are known. */
+  public static Optional<Sample> parse(String code) {
+    int point = code.lastIndexOf('.');
+    Optional<Compartment> in = Compartment.parse(code.substring(point + 1));
+    return Analyte.parse(code.substring(0, Math.max(0, point)))
+        .flatMap(analyte -> in.map(compartment -> new Sample(analyte, compartment)));
   }
 
   /** The name in files, {@code albumin.csf}. */

@@ -5,6 +5,7 @@ import cistern.fact.Grounds;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
 import cistern.measurement.Analyte;
 import cistern.measurement.Measurement;
@@ -14,13 +15,14 @@ import java.util.Optional;
 /**
  * So many erythrocytes in CSF that serum proteins and cells came along.
  *
- * @param limit erythrocytes per µL
+ * @param limit so many erythrocytes, with their unit
  * @param place where the count stands
  * @param grounds what the limit rests on
  */
-public record BloodContaminatedCsf(double limit, String place, Grounds grounds)
+public record BloodContaminatedCsf(String limit, String place, Grounds grounds)
     implements PanelTrouble {
 
+  private static final String CELLS = "erythrocytes";
   private static final String LIMIT = "erythrocytes.upper";
 
   static Optional<BloodContaminatedCsf> check(Panel panel, Facts facts) {
@@ -28,7 +30,15 @@ public record BloodContaminatedCsf(double limit, String place, Grounds grounds)
     return panel
         .find(Sample.csf(Analyte.ERYTHROCYTES))
         .filter(m -> isBloody(m, limit))
-        .map(m -> new BloodContaminatedCsf(limit, m.place(), facts.grounds(LIMIT)));
+        .map(m -> new BloodContaminatedCsf(written(limit, facts), m.place(), facts.grounds(LIMIT)));
+  }
+
+  private static String written(double limit, Facts facts) {
+    String plain = Printed.significant(limit);
+    return UnitProfile.of(facts)
+        .find(Sample.csf(Analyte.ERYTHROCYTES))
+        .map(unit -> unit.of(unit.limit(limit), CELLS))
+        .orElseGet(() -> plain + " " + CELLS + "/µL");
   }
 
   private static boolean isBloody(Measurement cells, double limit) {
@@ -42,7 +52,7 @@ public record BloodContaminatedCsf(double limit, String place, Grounds grounds)
 
   @Override
   public String text() {
-    return "More than %s erythrocytes/µL: the CSF holds blood. Cells and proteins are raised by it; corrected values stand beside the measured ones and are estimates."
-        .formatted(Printed.significant(limit));
+    return "More than %s: the CSF holds blood. Cells and proteins are raised by it; corrected values stand beside the measured ones and are estimates."
+        .formatted(limit);
   }
 }

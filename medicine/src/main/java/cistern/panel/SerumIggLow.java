@@ -2,7 +2,6 @@ package cistern.panel;
 
 import cistern.fact.Facts;
 import cistern.fact.Grounds;
-import cistern.finding.Printed;
 import cistern.measurement.Analyte;
 import cistern.measurement.Sample;
 import java.util.Optional;
@@ -11,13 +10,11 @@ import java.util.Set;
 /**
  * Serum IgG under its range, which feigns synthesis in the linear index.
  *
- * @param limit the lower end of the range, mg/L
+ * @param limit the lower end of the range, with its unit
  * @param place where the value stands
  * @param grounds what the range rests on
  */
-public record SerumIggLow(double limit, String place, Grounds grounds) implements PanelTrouble {
-
-  private static final double MG_PER_G = 1000;
+public record SerumIggLow(String limit, String place, Grounds grounds) implements PanelTrouble {
 
   static Optional<SerumIggLow> check(Panel panel, Set<Sample> suspected, Facts facts) {
     return LowSerum.of(panel, Sample.serum(Analyte.IGG), suspected, facts)
@@ -31,7 +28,7 @@ public record SerumIggLow(double limit, String place, Grounds grounds) implement
 
   @Override
   public String text() {
-    return "Serum IgG is under %s g/L: the IgG index can be falsely high. Lean on the bands and on the quotient limit."
-        .formatted(Printed.significant(limit / MG_PER_G));
+    return "Serum IgG is under %s: the IgG index can be falsely high. Lean on the bands and on the quotient limit."
+        .formatted(limit);
   }
 }

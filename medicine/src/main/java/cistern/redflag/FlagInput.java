@@ -4,6 +4,8 @@ import cistern.analysis.Puncture;
 import cistern.differential.Serology;
 import cistern.fact.Facts;
 import cistern.finding.FindingCode;
+import cistern.finding.Printed;
+import cistern.finding.WrittenUnit;
 import cistern.measurement.Analyte;
 import cistern.measurement.Answer;
 import cistern.measurement.Interval;
@@ -22,6 +24,8 @@ import java.util.OptionalDouble;
  */
 public record FlagInput(Puncture puncture, Answer bands, List<Serology> serology, Facts facts) {
 
+  private static final String LEUKOCYTES = "leukocytes";
+
   /** Copies the list. */
   public FlagInput {
     serology = List.copyOf(serology);
@@ -37,6 +41,27 @@ public record FlagInput(Puncture puncture, Answer bands, List<Serology> serology
     OptionalDouble corrected = least(FindingCode.LEUKOCYTES_CORRECTED);
     OptionalDouble counted = least(FindingCode.LEUKOCYTES);
     return corrected.isPresent() && counted.isPresent() ? corrected : counted;
+  }
+
+  /** A concentration with its unit. */
+  String amount(double held, FindingCode code) {
+    return written(held, code) + " " + unit(code).map(WrittenUnit::text).orElse(code.unit().ucum());
+  }
+
+  /** So many leukocytes with their unit. */
+  String leukocytes(double held) {
+    String number = written(held, FindingCode.LEUKOCYTES);
+    return unit(FindingCode.LEUKOCYTES)
+        .map(unit -> unit.of(number, LEUKOCYTES))
+        .orElseGet(() -> number + " " + LEUKOCYTES + "/µL");
+  }
+
+  private String written(double held, FindingCode code) {
+    return Printed.of(puncture.finding(code), held);
+  }
+
+  private Optional<WrittenUnit> unit(FindingCode code) {
+    return puncture.finding(code).unit();
   }
 
   /** The share of one kind of cell in CSF, exactly known. */

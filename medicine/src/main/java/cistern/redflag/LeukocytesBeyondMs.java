@@ -2,8 +2,6 @@ package cistern.redflag;
 
 import cistern.differential.Disease;
 import cistern.fact.Grounds;
-import cistern.finding.FindingCode;
-import cistern.finding.Printed;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,10 +9,10 @@ import java.util.OptionalDouble;
 /**
  * More leukocytes than the largest published series of MS has seen.
  *
- * @param perMicrolitre leukocytes per µL
+ * @param amount with its unit
  * @param grounds what it rests on
  */
-record LeukocytesBeyondMs(double perMicrolitre, Grounds grounds) implements RedFlag {
+record LeukocytesBeyondMs(String amount, Grounds grounds) implements RedFlag {
 
   static Optional<RedFlag> check(FlagInput input) {
     OptionalDouble value = input.leukocytes();
@@ -22,7 +20,8 @@ record LeukocytesBeyondMs(double perMicrolitre, Grounds grounds) implements RedF
             && value.getAsDouble() > input.threshold("flag.leukocytes-beyond-ms.over")
         ? Optional.of(
             new LeukocytesBeyondMs(
-                value.getAsDouble(), input.facts().grounds("flag.leukocytes-beyond-ms.over")))
+                input.leukocytes(value.getAsDouble()),
+                input.facts().grounds("flag.leukocytes-beyond-ms.over")))
         : Optional.empty();
   }
 
@@ -48,7 +47,6 @@ record LeukocytesBeyondMs(double perMicrolitre, Grounds grounds) implements RedF
 
   @Override
   public String text() {
-    return "%s leukocytes/µL: more than the largest published series of MS has seen."
-        .formatted(Printed.of(FindingCode.LEUKOCYTES, perMicrolitre));
+    return "%s: more than the largest published series of MS has seen.".formatted(amount);
   }
 }

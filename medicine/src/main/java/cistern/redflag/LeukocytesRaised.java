@@ -2,8 +2,6 @@ package cistern.redflag;
 
 import cistern.differential.Disease;
 import cistern.fact.Grounds;
-import cistern.finding.FindingCode;
-import cistern.finding.Printed;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,10 +9,10 @@ import java.util.OptionalDouble;
 /**
  * More leukocytes than is usual in MS, though still within what has been seen.
  *
- * @param perMicrolitre leukocytes per µL
+ * @param amount with its unit
  * @param grounds what it rests on
  */
-record LeukocytesRaised(double perMicrolitre, Grounds grounds) implements RedFlag {
+record LeukocytesRaised(String amount, Grounds grounds) implements RedFlag {
 
   static Optional<RedFlag> check(FlagInput input) {
     OptionalDouble value = input.leukocytes();
@@ -22,7 +20,9 @@ record LeukocytesRaised(double perMicrolitre, Grounds grounds) implements RedFla
     return value.isPresent()
             && value.getAsDouble() > input.threshold(from)
             && value.getAsDouble() <= input.threshold("flag.leukocytes-beyond-ms.over")
-        ? Optional.of(new LeukocytesRaised(value.getAsDouble(), input.facts().grounds(from)))
+        ? Optional.of(
+            new LeukocytesRaised(
+                input.leukocytes(value.getAsDouble()), input.facts().grounds(from)))
         : Optional.empty();
   }
 
@@ -43,7 +43,6 @@ record LeukocytesRaised(double perMicrolitre, Grounds grounds) implements RedFla
 
   @Override
   public String text() {
-    return "%s leukocytes/µL: so many are uncommon in MS."
-        .formatted(Printed.of(FindingCode.LEUKOCYTES, perMicrolitre));
+    return "%s: so many are uncommon in MS.".formatted(amount);
   }
 }

@@ -3,7 +3,6 @@ package cistern.redflag;
 import cistern.differential.Disease;
 import cistern.fact.Grounds;
 import cistern.finding.FindingCode;
-import cistern.finding.Printed;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,16 +10,18 @@ import java.util.OptionalDouble;
 /**
  * Total protein far above its limit.
  *
- * @param milligramsPerLitre total protein, mg/L
+ * @param amount with its unit
  * @param grounds what it rests on
  */
-record ProteinHigh(double milligramsPerLitre, Grounds grounds) implements RedFlag {
+record ProteinHigh(String amount, Grounds grounds) implements RedFlag {
 
   static Optional<RedFlag> check(FlagInput input) {
     OptionalDouble value = input.least(FindingCode.TOTAL_PROTEIN);
     return value.isPresent() && value.getAsDouble() > input.threshold("flag.protein-high.over")
         ? Optional.of(
-            new ProteinHigh(value.getAsDouble(), input.facts().grounds("flag.protein-high.over")))
+            new ProteinHigh(
+                input.amount(value.getAsDouble(), FindingCode.TOTAL_PROTEIN),
+                input.facts().grounds("flag.protein-high.over")))
         : Optional.empty();
   }
 
@@ -46,7 +47,6 @@ record ProteinHigh(double milligramsPerLitre, Grounds grounds) implements RedFla
 
   @Override
   public String text() {
-    return "Total protein %s mg/L: so much is unusual in MS."
-        .formatted(Printed.of(FindingCode.TOTAL_PROTEIN, milligramsPerLitre));
+    return "Total protein %s: so much is unusual in MS.".formatted(amount);
   }
 }

@@ -195,7 +195,10 @@ final class MarkerStatements {
               "bands and κ index stay readable; index and fraction of IgG read too high";
           case OTHER_IMMUNE -> "read a negative result with the drug";
         };
-    say("treatment", "%s before this fluid was drawn: %s.".formatted(drug, sentence));
+    say(
+        "treatment",
+        "%s before this fluid was drawn: %s."
+            .formatted(Character.toUpperCase(drug.charAt(0)) + drug.substring(1), sentence));
   }
 
   private void states() {

@@ -29,8 +29,8 @@ public record NearLimit(Finding finding) implements Statement {
     return "The %s lies near its limit (%s, limit %s): %s."
         .formatted(
             finding.code().term(),
-            Printed.besideLimit(finding.code(), finding.number().orElseThrow(), limit),
-            Printed.of(finding.code(), limit),
+            Printed.besideLimit(finding, finding.number().orElseThrow(), limit),
+            Printed.limit(finding, limit),
             Chances.toLieAbove(finding.uncertainty().probabilityAbove().orElseThrow()));
   }
 }

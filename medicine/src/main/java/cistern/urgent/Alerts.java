@@ -1,7 +1,7 @@
 package cistern.urgent;
 
 import cistern.bedside.TreatmentKind;
-import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
 import cistern.measurement.Answer;
 import cistern.urgent.Stop.Effect;
 import java.util.ArrayList;
@@ -112,11 +112,15 @@ public record Alerts(
       String cells =
           observed
               .value(Quantity.LEUKOCYTES)
-              .map(v -> Printed.decimals(v.lower(), 0))
-              .orElse("many");
-      reasons.add(cells + " leukocytes/µL");
+              .map(v -> leukocytes(v.lower(), observed))
+              .orElse("many leukocytes/µL");
+      reasons.add(cells);
     }
     return reasons;
+  }
+
+  private static String leukocytes(double held, Observed observed) {
+    return Quantity.LEUKOCYTES.toText(held, held, UnitProfile.of(observed.facts()));
   }
 
   /** These alerts with what is atypical although the criteria are met. */

@@ -10,6 +10,7 @@ import static cistern.urgent.Trigger.where;
 
 import cistern.bedside.Sign;
 import cistern.finding.FindingCode;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
 import cistern.measurement.Compartment;
@@ -288,7 +289,10 @@ final class OtherRules {
     String value =
         observed
             .value(Quantity.PRESSURE)
-            .map(v -> Quantity.PRESSURE.toText(v.lower(), v.lower()))
+            .map(
+                v ->
+                    Quantity.PRESSURE.toText(
+                        v.lower(), v.lower(), UnitProfile.of(observed.facts())))
             .orElse("");
     String position =
         Cues.SITTING.answer(observed) == Answer.UNKNOWN ? " Was it measured lying?" : "";

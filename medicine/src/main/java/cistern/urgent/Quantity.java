@@ -1,6 +1,13 @@
 package cistern.urgent;
 
 import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
+import cistern.finding.WrittenUnit;
+import cistern.measurement.Analyte;
+import cistern.measurement.Sample;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A number that a trigger reads. */
 enum Quantity {
@@ -32,6 +39,9 @@ enum Quantity {
   ONSET_HOURS("onsetAt", "hours since onset", "%s hours after onset", 0),
   ONSET_DAYS("onsetAt", "days since onset", "%s days after onset", 0);
 
+  /** A number of cells, with what follows the unit. */
+  private static final Pattern COUNTED = Pattern.compile("%s (\\w+)/µL(.*)");
+
   private static final double PER_CENT = 100;
   private static final double THOUSAND = 1000;
 
@@ -58,7 +68,57 @@ enum Quantity {
   }
 
   /** A value in words, with its unit; beside a bound it differs from it. */
-  String toText(double value, double bound) {
+  String toText(double value, double bound, UnitProfile units) {
+    Optional<WrittenUnit> unit = sample().flatMap(units::find);
+    return unit.isEmpty() ? toText(value, bound) : inUnit(unit.get(), value, bound);
+  }
+
+  /** The words with another unit in the place of the usual one. */
+  private String inUnit(WrittenUnit unit, double value, double bound) {
+    String number =
+        unit.isOfSameSize()
+            ? number(value, bound)
+            : value == bound ? unit.number(value) : unit.besideLimit(value, bound);
+    Matcher counted = COUNTED.matcher(words);
+    return counted.matches()
+        ? unit.of(number, counted.group(1)) + counted.group(2)
+        : words.substring(0, words.indexOf("%s")) + number + " " + unit.text();
+  }
+
+  /** What is measured, where it has a unit that a laboratory may choose. */
+  private Optional<Sample> sample() {
+    return switch (this) {
+      case LEUKOCYTES, NEUTROPHILS, EOSINOPHILS -> Optional.of(Sample.csf(Analyte.LEUKOCYTES));
+      case BLOOD_NEUTROPHILS -> Optional.of(Sample.blood(Analyte.LEUKOCYTES));
+      case ERYTHROCYTES, LAST_ERYTHROCYTES -> Optional.of(Sample.csf(Analyte.ERYTHROCYTES));
+      case PROTEIN -> Optional.of(Sample.csf(Analyte.TOTAL_PROTEIN));
+      case GLUCOSE -> Optional.of(Sample.csf(Analyte.GLUCOSE));
+      case SERUM_GLUCOSE -> Optional.of(Sample.serum(Analyte.GLUCOSE));
+      case LACTATE -> Optional.of(Sample.csf(Analyte.LACTATE));
+      case NEUTROPHIL_SHARE,
+          LYMPHOCYTE_SHARE,
+          MONONUCLEAR_SHARE,
+          EOSINOPHIL_SHARE,
+          GLUCOSE_RATIO,
+          ALBUMIN_QUOTIENT,
+          KAPPA_INDEX,
+          PRESSURE,
+          MEASLES,
+          COMA_SCORE,
+          AGE_YEARS,
+          AGE_DAYS,
+          BODY_MASS_INDEX,
+          ONSET_HOURS,
+          ONSET_DAYS ->
+          Optional.empty();
+    };
+  }
+
+  private String toText(double value, double bound) {
+    return words.formatted(number(value, bound));
+  }
+
+  private String number(double value, double bound) {
     double scale =
         switch (this) {
           case NEUTROPHIL_SHARE, LYMPHOCYTE_SHARE, MONONUCLEAR_SHARE, EOSINOPHIL_SHARE -> PER_CENT;
@@ -68,9 +128,9 @@ enum Quantity {
     for (int digits = places; digits < places + 3; digits++) {
       String text = Printed.decimals(value * scale, digits);
       if (value == bound || !text.equals(Printed.decimals(bound * scale, digits))) {
-        return words.formatted(text);
+        return text;
       }
     }
-    return words.formatted(Printed.decimals(value * scale, places));
+    return Printed.decimals(value * scale, places);
   }
 }

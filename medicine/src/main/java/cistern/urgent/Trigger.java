@@ -2,6 +2,7 @@ package cistern.urgent;
 
 import cistern.finding.Limits;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
 import cistern.finding.Verdict;
 import cistern.measurement.Answer;
 import cistern.measurement.Interval;
@@ -99,7 +100,8 @@ sealed interface Trigger {
 
     private Reason reason(Interval value, Observed observed) {
       double shown = Double.isInfinite(value.upper()) ? value.lower() : value.upper();
-      String text = quantity.toText(shown, observed.facts().number(key));
+      UnitProfile units = UnitProfile.of(observed.facts());
+      String text = quantity.toText(shown, observed.facts().number(key), units);
       boolean isOpen = value.censored();
       String sign = Double.isInfinite(value.upper()) ? "over " : "under ";
       return new Reason(isOpen ? sign + text : text, quantity.finding());

@@ -85,7 +85,8 @@ class OpenMeningitisTest {
     return INTERPRETER.interpret(
         new Workup(
             "open",
-            new Workup.Remarks(false, Optional.of("infection"), Workup.Letter.UNKNOWN),
+            new Workup.Remarks(
+                false, Optional.of("infection"), Workup.Letter.UNKNOWN, Optional.empty()),
             Panel.of(Person.UNKNOWN, results),
             new BandReport.NotReported(),
             ClinicalPicture.UNKNOWN,

@@ -72,7 +72,9 @@ public final class CompareScreen {
     boolean isInvented = punctures.stream().anyMatch(i -> i.workup().remarks().isInvented());
     List<String> remarks = isInvented ? List.of(Caution.INVENTED.text()) : List.of();
     return InterpretationScreen.inside(
-        PaperPage.toBody(ComparisonPaper.of(comparison, remarks, context.medicine().madeBy())));
+        PaperPage.toBody(
+            ComparisonPaper.of(
+                comparison, context.medicine().facts(), remarks, context.medicine().madeBy())));
   }
 
   /** The person's punctures with a name each; each of them is read, and the trail says so. */

@@ -10,6 +10,7 @@ import cistern.report.page.Audience;
 import cistern.report.page.Page;
 import cistern.report.pdf.Attachment;
 import cistern.report.pdf.PdfDocument;
+import cistern.report.wording.PrintedTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -44,7 +45,7 @@ final class SignedContent {
                 medicine.rules().policy(),
                 paper.write(page.toPaper(said, Audience.REFERRER), List.of()),
                 paper.write(page.toPaper(said, Audience.PATIENT), List.of()),
-                ChartComment.of(said))));
+                ChartComment.of(said, PrintedTime.of(medicine.facts())))));
   }
 
   /** The inputs, and the policy that changed the facts. */

@@ -19,6 +19,7 @@ import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import cistern.report.page.Audience;
 import cistern.report.page.Page;
+import cistern.report.wording.PrintedTime;
 import java.util.List;
 
 /**
@@ -104,7 +105,8 @@ final class SigningForm {
         paper(
             "chart",
             "Chart comment",
-            Html.paragraph(ChartComment.of(said)).with("id", "chart-text"),
+            Html.paragraph(ChartComment.of(said, PrintedTime.of(context.medicine().facts())))
+                .with("id", "chart-text"),
             copy("chart-text")),
         paper("letter-part", "Letter", division("sheet", letter(said)).with("id", "letter")),
         paper("patient-part", "For the person", division("sheet", page(said, Audience.PATIENT))));

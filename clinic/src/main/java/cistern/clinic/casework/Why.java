@@ -31,8 +31,7 @@ final class Why {
     List<Node> lines = new ArrayList<>();
     lines.add(line("Formula", Formulas.of(finding.code())));
     lines.add(line("With the numbers", Worked.of(finding, interpretation)));
-    lines.add(
-        line("Value", (ValueWords.value(finding) + " " + ValueWords.unit(finding.code())).strip()));
+    lines.add(line("Value", (ValueWords.value(finding) + " " + ValueWords.unit(finding)).strip()));
     lines.add(
         line(
             "Limit",

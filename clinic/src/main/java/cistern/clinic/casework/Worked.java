@@ -35,7 +35,7 @@ final class Worked {
   }
 
   private String result() {
-    String unit = ValueWords.unit(finding.code());
+    String unit = ValueWords.unit(finding);
     return " = " + (ValueWords.value(finding) + " " + unit).strip();
   }
 
@@ -81,7 +81,14 @@ final class Worked {
   private String amount(Sample sample) {
     Optional<Measurement> measured = interpretation.panel().panel().find(sample);
     return measured
-        .map(m -> number(m.value()) + " " + sample.analyte().unit().ucum())
+        .map(
+            m ->
+                interpretation
+                    .puncture()
+                    .units()
+                    .find(sample)
+                    .map(unit -> ValueWords.reported(m.value(), unit) + " " + unit.text())
+                    .orElseGet(() -> number(m.value()) + " " + sample.analyte().unit().ucum()))
         .orElse(sample.term() + " not given");
   }
 

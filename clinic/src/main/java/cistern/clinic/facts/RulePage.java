@@ -111,6 +111,7 @@ final class RulePage {
                 .with("class", "quiet"),
             asked,
             effects,
+            RulesScreen.forOneLaboratory(fact.key()),
             section(
                 "history",
                 "History of this rule",

@@ -2,6 +2,7 @@ package cistern.clinic.facts;
 
 import static cistern.clinic.web.Html.button;
 import static cistern.clinic.web.Html.field;
+import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.input;
 import static cistern.clinic.web.Html.link;
 import static cistern.clinic.web.Html.note;
@@ -22,8 +23,10 @@ import cistern.clinic.web.Route;
 import cistern.exchange.policy.PolicyFile;
 import cistern.exchange.policy.PolicyReading;
 import cistern.fact.Fact;
+import cistern.fact.UnitKey;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -43,6 +46,8 @@ public final class RulesScreen {
   /** Where the rules are. */
   static final String PATH = "/rules";
 
+  private static final String RULE = "rule";
+  private static final String LABORATORY = "laboratory";
   private static final String FIND = "find";
   private static final String GROUP = "group";
 
@@ -218,7 +223,28 @@ public final class RulesScreen {
 
   /** Where a rule is changed. */
   static String address(String key) {
-    return PATH + "/rule?rule=" + key;
+    return PATH + "/rule?rule=" + URLEncoder.encode(key, StandardCharsets.UTF_8);
+  }
+
+  /** The way from a unit of the house to that of one laboratory; nothing for any other rule. */
+  static Node forOneLaboratory(String key) {
+    return UnitKey.parse(key)
+        .filter(unit -> unit.laboratory().isEmpty())
+        .<Node>map(
+            unit ->
+                Element.of(
+                        "form",
+                        hidden(RULE, key),
+                        field(
+                            "Only for the results of one laboratory, as work-ups name it",
+                            input(LABORATORY, "")
+                                .with("required", "required")
+                                .with("maxlength", Integer.toString(Setting.SEARCH_MOST.number()))),
+                        button("Open the rule for it").with("class", "second-button"))
+                    .with("method", "get")
+                    .with("action", PATH + "/rule")
+                    .with("class", "finder"))
+        .orElseGet(Html::nothing);
   }
 
   private Node inForce() {
@@ -253,7 +279,16 @@ public final class RulesScreen {
   }
 
   private Optional<Fact> fact(PageRequest visit) {
-    return context.medicine().facts().find(visit.field("rule")).filter(PolicyFile::isChangeable);
+    String typed = visit.field(RULE);
+    String laboratory = visit.field(LABORATORY);
+    String key =
+        UnitKey.parse(typed)
+            .filter(unit -> unit.laboratory().isEmpty() && !laboratory.isBlank())
+            .map(unit -> unit.of(laboratory))
+            .orElse(typed);
+    return key.length() > Setting.REASON_MOST.number()
+        ? Optional.empty()
+        : context.medicine().facts().find(key).filter(PolicyFile::isChangeable);
   }
 
   private ServerResponse rule(PageRequest visit) {

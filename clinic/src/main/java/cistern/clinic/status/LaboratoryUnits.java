@@ -7,13 +7,16 @@ import cistern.exchange.json.InputLimits;
 import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.Json;
 import cistern.exchange.json.JsonDocument;
-import cistern.fact.Fact;
+import cistern.fact.FactValue;
+import cistern.fact.UnitKey;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** The units that a laboratory used last, as the cases show that were changed last. */
@@ -21,8 +24,6 @@ public final class LaboratoryUnits {
 
   private static final String RESULTS = "results";
   private static final String LABORATORY = "laboratory";
-  private static final String HOUSE = "unit.";
-  private static final String AS_TYPED = "as-typed";
 
   private final Cases cases;
   private final Medicine medicine;
@@ -48,8 +49,8 @@ public final class LaboratoryUnits {
   private record UnitsFound(String state, Map<String, Map<String, String>> unitsByLaboratory) {}
 
   /**
-   * The units for the laboratory that a file names, by the code of the sample: those that it used
-   * last, and for others those of the house.
+   * The units for the laboratory that a file names, by the code of the sample: those that local
+   * policy says for it, else those that it used last, and for others those of the house.
    */
   public Map<String, String> of(Json.Structure file) {
     List<CaseVersion> last = cases.lastChanged(Setting.UNIT_CASES.number());
@@ -60,20 +61,22 @@ public final class LaboratoryUnits {
       before = new UnitsFound(state, found(last));
       known.set(before);
     }
-    Map<String, String> units = ofTheHouse();
-    units.putAll(before.unitsByLaboratory().getOrDefault(text(file, LABORATORY), Map.of()));
+    String laboratory = text(file, LABORATORY);
+    Map<String, String> units = chosen(key -> key.laboratory().isEmpty());
+    units.putAll(before.unitsByLaboratory().getOrDefault(laboratory, Map.of()));
+    units.putAll(chosen(key -> key.isOf(laboratory)));
     return units;
   }
 
-  private Map<String, String> ofTheHouse() {
+  /** The units that local policy says, of the house or of one laboratory. */
+  private Map<String, String> chosen(Predicate<UnitKey> whose) {
     Map<String, String> units = new HashMap<>();
-    for (String key : medicine.facts().keys(HOUSE)) {
-      Fact fact = medicine.facts().fact(key);
-      if (fact.isChanged()) {
-        units.put(key.substring(HOUSE.length()), fact.value().toText());
+    for (String key : medicine.facts().keys(UnitKey.START)) {
+      Optional<UnitKey> unit = UnitKey.parse(key).filter(whose);
+      if (unit.isPresent() && medicine.facts().fact(key).value() instanceof FactValue.Unit own) {
+        units.put(unit.get().sample(), own.written());
       }
     }
-    units.values().removeIf(AS_TYPED::equals);
     return units;
   }
 

@@ -3,6 +3,7 @@ package cistern.clinic.status;
 import cistern.criteria.CriteriaResult;
 import cistern.fact.Fact;
 import cistern.fact.Facts;
+import cistern.fact.UnitKey;
 import cistern.finding.Finding;
 import cistern.finding.Problem;
 import cistern.interpretation.Interpretation;
@@ -39,7 +40,7 @@ public record VerdictChange(String what, String now, String then, boolean isVerd
   private static final int WORDS_SHOWN = 2;
 
   /** What only papers ask for. */
-  private static final List<String> PRINTING = List.of("page.", "figure.", "label.");
+  private static final List<String> PRINTING = List.of("page.", "figure.", "label.", UnitKey.START);
 
   /**
    * One case under some rules.

@@ -15,7 +15,9 @@ class RuleNameTest {
     "igg-index.borderline, 'IgG index, grey zone from'",
     "cv.lactate.csf, 'Coefficient of variation, lactate, CSF'",
     "bands.cut-off, 'Bands, cut-off'",
-    "page.time-zone, 'Page, time zone'"
+    "page.time-zone, 'Page, time zone'",
+    "unit.glucose.csf, 'Unit, glucose, CSF'",
+    "unit.glucose.csf@St. Example, 'Unit, glucose, CSF, of St. Example'"
   })
   void of_aKey_isWhatItIsCalled(String key, String name) {
     assertThat(RuleName.of(key)).isEqualTo(name);

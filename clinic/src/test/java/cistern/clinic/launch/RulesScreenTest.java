@@ -227,6 +227,39 @@ class RulesScreenTest {
     }
   }
 
+  /** 2.8 mmol/L of lactate (90.08 g/mol) are 25.2 mg/dL, two digits of which are known. */
+  @Test
+  void rule_ofTheUnitOfOneLaboratory_isSeenBeforeItHoldsForItsCasesAlone() {
+    try (Running running = Running.on(Engines.folder())) {
+      Caller clinician = running.signedIn(Role.CLINICIAN);
+      String harbour = withLactate(clinician, "harbour", "Invented Harbour");
+      String hill = withLactate(clinician, "hill", "Invented Hill");
+      assertThat(
+              clinician.get("/rules/rule?rule=unit.lactate.csf&laboratory=Invented+Harbour").body())
+          .contains("Unit, lactate, CSF, of Invented Harbour");
+      Map<String, String> unit =
+          with(with(FOUR, "rule", "unit.lactate.csf@Invented Harbour"), "value", "mg/dL");
+      assertThat(alters(clinician.post("/rules/look", unit)))
+          .contains("No verdict changes; only numbers or words in 1.")
+          .contains("2.8 mmol/L", "25 mg/dL", "limit ≤ 24.3");
+      kept(clinician, unit);
+      assertThat(clinician.get(harbour + "/report").body())
+          .contains("25")
+          .contains("mg/dL")
+          .doesNotContain("mmol/L");
+      assertThat(clinician.get(hill + "/report").body()).contains("mmol/L").doesNotContain("mg/dL");
+      assertThat(clinician.post("/rules/look", with(unit, "value", "mg/min")).body())
+          .contains("id=\"n-value\"");
+    }
+  }
+
+  private static String withLactate(Caller clinician, String name, String laboratory) {
+    String path = Caller.place(clinician.post("/cases", Map.of("name", name)));
+    clinician.post(path + "/draw", Map.of("base", "1", "laboratory", laboratory));
+    clinician.post(path + "/results", Map.of("base", "2", "lactate.csf", "2.8 mmol/L"));
+    return path;
+  }
+
   private static long rows(Running running) {
     return List.of("audit", "draft", "case_version", "case_summary", "rule_change").stream()
         .mapToLong(

@@ -5,11 +5,9 @@ import cistern.barrier.EightPlusAgeOverTwentyFive;
 import cistern.barrier.FourPlusAgeOverFifteen;
 import cistern.barrier.QuotientLimits;
 import cistern.exchange.lab.Loinc;
-import cistern.exchange.ucum.Conversion;
-import cistern.exchange.ucum.Conversions;
 import cistern.fact.Facts;
+import cistern.fact.UnitKey;
 import cistern.fluid.TotalProtein;
-import cistern.measurement.Analyte;
 import cistern.puncture.procedure.TubeTemplate;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -24,8 +22,6 @@ final class Choices {
   private static final String ZONE = "page.time-zone";
   private static final String AS_GIVEN = "as-given";
   private static final String LETTERHEAD = "page.letterhead";
-  private static final String UNIT = "unit.";
-  private static final String AS_TYPED = "as-typed";
   private static final String RULE = ".limit-rule";
 
   private static final Map<String, List<String>> BY_KEY =
@@ -38,6 +34,8 @@ final class Choices {
           QuotientLimits.RULES,
           Loinc.POLICY_KEY,
           List.of(Loinc.WITHHELD, Loinc.WRITTEN),
+          "page.locale",
+          List.of("en-GB", "en-US", "en-CA", "en-AU", "en-IE"),
           "page.paper",
           List.of("a4", "letter"),
           "tubes.template",
@@ -69,14 +67,11 @@ final class Choices {
 
   /** Whether a policy may change the word. */
   static boolean isOpen(String key) {
-    return key.equals(LETTERHEAD) || key.startsWith(UNIT) || !of(key).isEmpty();
+    return key.equals(LETTERHEAD) || key.startsWith(UnitKey.START) || !of(key).isEmpty();
   }
 
   /** What the word must be, where it is not one of a few; empty where it is. */
   static String wanted(String key) {
-    if (key.startsWith(UNIT)) {
-      return "a unit in which this is measured, such as mg/L, or " + AS_TYPED;
-    }
     return switch (key) {
       case ZONE -> "a time zone such as Europe/Berlin, or " + AS_GIVEN;
       case LETTERHEAD -> "the text of a letterhead, or none";
@@ -85,15 +80,7 @@ final class Choices {
   }
 
   /** The word, if the fact allows it. */
-  static Optional<String> parse(String key, String word, Conversions conversions) {
-    if (key.startsWith(UNIT)) {
-      String analyte = key.substring(UNIT.length(), key.lastIndexOf('.'));
-      boolean isUnit =
-          Analyte.parse(analyte)
-              .filter(a -> conversions.conversion(word, a) instanceof Conversion.By)
-              .isPresent();
-      return Optional.of(word).filter(w -> isUnit || w.equals(AS_TYPED));
-    }
+  static Optional<String> parse(String key, String word) {
     return Optional.of(word)
         .filter(w -> key.equals(LETTERHEAD) ? !w.isBlank() : of(key).contains(w));
   }

@@ -17,6 +17,7 @@ import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.fact.Policy;
+import cistern.fact.UnitKey;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -119,6 +120,7 @@ public final class PolicyFile {
           case FactValue.Word word when FactRange.isUnset(fact.get()) ->
               figure(given.get(), fact.get());
           case FactValue.Word word -> word(given.get(), fact.get());
+          case FactValue.Unit unit -> word(given.get(), fact.get());
           case FactValue.Figure figure -> figure(given.get(), fact.get());
         };
     given.get().checkNoOthers();
@@ -128,14 +130,18 @@ public final class PolicyFile {
   private Optional<FactValue> word(Fields given, Fact fact) {
     given.keep("unit");
     String key = fact.key();
+    Optional<UnitKey> unit = UnitKey.parse(key);
+    if (unit.isPresent()) {
+      return PrintUnits.of(conversions).read(unit.get(), given);
+    }
     String wanted = Choices.wanted(key);
     if (wanted.isEmpty()) {
       return given
-          .word("value", word -> Choices.parse(key, word, conversions), Choices.of(key))
+          .word("value", word -> Choices.parse(key, word), Choices.of(key))
           .map(FactValue.Word::new);
     }
     Optional<String> typed = given.text("value");
-    Optional<String> word = typed.flatMap(w -> Choices.parse(key, w, conversions));
+    Optional<String> word = typed.flatMap(w -> Choices.parse(key, w));
     if (typed.isPresent() && word.isEmpty()) {
       given.add("value", InputTrouble.ILL_FORMED, wanted);
     }

@@ -1,5 +1,6 @@
 package cistern.exchange.ucum;
 
+import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.measurement.Analyte;
 import java.math.BigDecimal;
@@ -43,6 +44,23 @@ public final class Conversions {
   /** From a unit to another, by mass or substance of something whose molar mass is a fact. */
   public Conversion conversion(String from, String to, String substance) {
     return conversion(from, unit -> within(unit, to).or(() -> through(unit, known(to), substance)));
+  }
+
+  /**
+   * A unit in which results of an analyte can be written; empty when it measures something else.
+   *
+   * @param text as it is to be written
+   * @param ucum the same as UCUM has it
+   */
+  public Optional<FactValue.Unit> written(String text, String ucum, Analyte analyte) {
+    Optional<Unit> unit = find(ucum);
+    Unit held = known(analyte.unit().ucum());
+    if (unit.isEmpty() || into(unit.get(), analyte).isEmpty()) {
+      return Optional.empty();
+    }
+    Ratio size = unit.get().factor().dividedBy(held.factor());
+    boolean isThroughMolarMass = !unit.get().dimension().equals(held.dimension());
+    return Optional.of(new FactValue.Unit(text, size.toDouble(BigDecimal.ONE), isThroughMolarMass));
   }
 
   /** What becomes of a unit where any one would do. */

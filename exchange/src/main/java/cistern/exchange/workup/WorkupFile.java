@@ -88,8 +88,11 @@ public final class WorkupFile {
     String id = id(fields);
     Remarks remarks =
         new Remarks(
-            fields.truth("invented").orElse(false), fields.text("question"), letter(fields));
-    Stream.of("note", "clinician", "laboratory").forEach(fields::text);
+            fields.truth("invented").orElse(false),
+            fields.text("question"),
+            letter(fields),
+            fields.text("laboratory").filter(name -> !name.isBlank()));
+    Stream.of("note", "clinician").forEach(fields::text);
     fields.truth("deidentified");
     fields.keep("finalDiagnosis", "source");
     bands.read(fields, BandsReader.SECOND);

@@ -1,6 +1,7 @@
 package cistern.exchange.policy;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 
 import cistern.exchange.json.InputProblem;
 import cistern.fact.FactValue;
@@ -105,6 +106,25 @@ class PolicyFileTest {
     assertThat(understood(rule.formatted("as-typed")).changes()).containsKey("unit.igg.csf");
     for (String wrong : List.of("florin", "/uL", "")) {
       assertThat(places(rule.formatted(wrong))).containsExactly("facts[\"unit.igg.csf\"].value");
+    }
+  }
+
+  /** 180.156 g/mol comes in where the unit is used: 10 g/m³ against 1 mol/m³. */
+  @Test
+  void read_aUnitOfOneLaboratory_keepsItsSpellingAndItsSize() throws IOException {
+    String rule = "\"unit.%s\": { \"value\": \"%s\", \"source\": \"s\" }";
+    assertThat(understood(rule.formatted("glucose.csf@Invented Harbour", "mg/dl")).changes())
+        .containsExactly(
+            entry(
+                "unit.glucose.csf@Invented Harbour",
+                new Policy.Change(new FactValue.Unit("mg/dl", 10, true), "s")));
+    assertThat(understood(rule.formatted("leukocytes.csf", "Mpt/l")).changes())
+        .containsValue(new Policy.Change(new FactValue.Unit("Mpt/l", 1, false), "s"));
+    assertThat(places(rule.formatted("glucose.csf@X", "/uL")))
+        .containsExactly("facts[\"unit.glucose.csf@X\"].value");
+    for (String unknown : List.of("glucose.csf@ ", "glucose.urine@X", "measles-igg.csf")) {
+      assertThat(places(rule.formatted(unknown, "mg/dL")))
+          .containsExactly("facts[\"unit." + unknown + "\"]");
     }
   }
 

@@ -101,6 +101,7 @@ record HoldRule(
       return switch (fact.get().value()) {
         case FactValue.Figure figure -> OptionalDouble.of(figure.value());
         case FactValue.Word asked -> OptionalDouble.empty();
+        case FactValue.Unit never -> OptionalDouble.empty();
       };
     }
 

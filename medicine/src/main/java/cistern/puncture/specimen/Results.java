@@ -4,7 +4,11 @@ import cistern.fact.Fact;
 import cistern.fact.FactValue;
 import cistern.fact.Facts;
 import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
+import cistern.finding.WrittenUnit;
+import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
+import cistern.measurement.Sample;
 import cistern.puncture.procedure.After;
 import cistern.puncture.procedure.After.SentTest;
 import cistern.puncture.procedure.After.Told;
@@ -21,6 +25,8 @@ import java.util.OptionalDouble;
 /** What is due when, what is overdue, and which results somebody must be told of. */
 public final class Results {
 
+  private static final Sample GLUCOSE = Sample.csf(Analyte.GLUCOSE);
+  private static final Sample LEUKOCYTES = Sample.csf(Analyte.LEUKOCYTES);
   private static final double SECONDS_PER_MINUTE = 60;
   private static final long SECONDS_PER_HOUR = 3600;
 
@@ -96,19 +102,42 @@ public final class Results {
   private void leukocytes(Interval cells, After after, List<CriticalValue> all) {
     OptionalDouble limit = number("critical.leukocytes.upper");
     if (limit.isPresent() && cells.lower() >= limit.getAsDouble()) {
+      Optional<WrittenUnit> unit = unit(LEUKOCYTES);
+      String counted = number(unit, cells.lower());
       String text =
-          "leukocytes " + whole(cells.lower()) + "/µL (" + whole(limit.getAsDouble()) + " or over)";
+          unit.map(u -> "leukocytes " + u.after(counted)).orElse("leukocytes " + counted + "/µL")
+              + " ("
+              + number(unit, limit.getAsDouble())
+              + " or over)";
       all.add(value(CsfTest.CELLS, text, "critical.leukocytes.upper", after));
     }
   }
 
-  private static String glucoseText(Interval glucose, double limit, String side) {
+  private static String number(Optional<WrittenUnit> unit, double cells) {
+    return unit.filter(u -> !u.isOfSameSize())
+        .map(u -> u.number(cells))
+        .orElseGet(() -> whole(cells));
+  }
+
+  private String glucoseText(Interval glucose, double limit, String side) {
     String value =
         glucose.censored()
             ? (side.equals("under") ? "below " : "above ")
-                + Printed.decimals(side.equals("under") ? glucose.upper() : glucose.lower(), 1)
-            : Printed.decimals(glucose.lower(), 1);
-    return "CSF glucose " + value + " mmol/L (" + Printed.decimals(limit, 1) + " or " + side + ")";
+                + glucose(side.equals("under") ? glucose.upper() : glucose.lower(), limit)
+            : glucose(glucose.lower(), limit);
+    String unit = unit(GLUCOSE).map(WrittenUnit::text).orElse("mmol/L");
+    return "CSF glucose " + value + " " + unit + " (" + glucose(limit, limit) + " or " + side + ")";
+  }
+
+  private String glucose(double held, double limit) {
+    return unit(GLUCOSE)
+        .filter(unit -> !unit.isOfSameSize())
+        .map(unit -> unit.besideLimit(held, limit))
+        .orElseGet(() -> Printed.decimals(held, 1));
+  }
+
+  private Optional<WrittenUnit> unit(Sample sample) {
+    return UnitProfile.of(facts).find(sample);
   }
 
   private CriticalValue glucose(String text, String limit, After after) {

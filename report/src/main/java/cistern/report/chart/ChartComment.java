@@ -1,6 +1,7 @@
 package cistern.report.chart;
 
 import cistern.interpretation.Interpretation;
+import cistern.report.wording.PrintedTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -30,6 +31,10 @@ public final class ChartComment {
               Map.entry("λ", "lambda"),
               Map.entry("× 10⁻³", "x 10^-3"),
               Map.entry("⁻³", "^-3"),
+              Map.entry("10⁶", "10^6"),
+              Map.entry("10⁹", "10^9"),
+              Map.entry("10¹²", "10^12"),
+              Map.entry("10³", "10^3"),
               Map.entry("×", "x"),
               Map.entry("≥", ">="),
               Map.entry("≤", "<="),
@@ -62,10 +67,19 @@ public final class ChartComment {
     }
   }
 
-  /** The comment on an interpretation. */
+  /** The comment on an interpretation, with each day as it was given. */
   public static String of(Interpretation interpretation) {
+    return of(interpretation, PrintedTime.AS_GIVEN);
+  }
+
+  /**
+   * The comment on an interpretation.
+   *
+   * @param times how days are printed
+   */
+  public static String of(Interpretation interpretation, PrintedTime times) {
     List<Sentence> said = new ArrayList<>();
-    for (Sentence sentence : new ChartSentences(interpretation).all()) {
+    for (Sentence sentence : new ChartSentences(interpretation, times).all()) {
       String text = plain(sentence.text());
       if (!text.isEmpty()) {
         said.add(new Sentence(sentence.rank(), text));

@@ -10,9 +10,11 @@ import cistern.bedside.TreatmentKind;
 import cistern.criteria.CriteriaResult;
 import cistern.finding.Finding;
 import cistern.finding.FindingCode;
+import cistern.finding.WrittenUnit;
 import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
+import cistern.measurement.Interval;
 import cistern.measurement.Sample;
 import cistern.panel.Circumstance;
 import cistern.panel.Draw;
@@ -47,8 +49,6 @@ final class ChartSentences {
           "What is not named was not measured or could not be judged from this sample.",
           "Local practice and the responsible clinician decide.");
 
-  private static final WhenDrawn WHEN = new WhenDrawn(PrintedTime.AS_GIVEN);
-
   private static final List<Analyte> DIFFERENTIAL =
       List.of(
           Analyte.LYMPHOCYTES,
@@ -61,10 +61,12 @@ final class ChartSentences {
   private static final Set<String> BESIDE = Set.of("herpes-pcr", "childhood-score");
 
   private final Interpretation said;
+  private final WhenDrawn when;
   private final Panel panel;
 
-  ChartSentences(Interpretation said) {
+  ChartSentences(Interpretation said, PrintedTime times) {
     this.said = said;
+    this.when = new WhenDrawn(times);
     this.panel = said.panel().panel();
   }
 
@@ -127,17 +129,17 @@ final class ChartSentences {
     List<String> parts = new ArrayList<>();
     parts.add(csf.site().map(s -> ChartWords.sentence(s) + " CSF").orElse("CSF") + drawn(csf));
     csf.appearance().ifPresent(parts::add);
-    number(Analyte.ERYTHROCYTES).ifPresent(n -> parts.add(n + " erythrocytes/µL"));
-    parts.add(WHEN.serum(said.panel()));
+    cells(Analyte.ERYTHROCYTES).ifPresent(parts::add);
+    parts.add(when.serum(said.panel()));
     return String.join(", ", parts) + ".";
   }
 
-  private static String drawn(Draw csf) {
-    return csf.at().map(t -> " of " + WHEN.times().day(t)).orElse(", draw time not given");
+  private String drawn(Draw csf) {
+    return csf.at().map(t -> " of " + when.times().day(t)).orElse(", draw time not given");
   }
 
   private String cells() {
-    Optional<String> count = number(Analyte.LEUKOCYTES);
+    Optional<String> count = cells(Analyte.LEUKOCYTES);
     if (count.isEmpty()) {
       return "Cells not counted.";
     }
@@ -155,7 +157,7 @@ final class ChartSentences {
     Finding without = finding(FindingCode.LEUKOCYTES_CORRECTED);
     boolean isBloody = finding(FindingCode.ERYTHROCYTES).isAbove() && without.hasValue();
     return count.get()
-        + " leukocytes/µL ("
+        + " ("
         + verdict
         + (isBloody ? "; " + ValueWords.value(without) + " without the blood" : "")
         + (kinds.isEmpty() ? "" : "; " + kinds)
@@ -168,8 +170,18 @@ final class ChartSentences {
         .map(m -> ValueWords.percent(m.value()) + " % " + kind.term());
   }
 
-  private Optional<String> number(Analyte analyte) {
-    return panel.find(Sample.csf(analyte)).map(m -> ValueWords.reported(m.value()));
+  /** So many cells with their unit, if they were counted. */
+  private Optional<String> cells(Analyte kind) {
+    Sample sample = Sample.csf(kind);
+    Optional<WrittenUnit> unit = said.puncture().units().find(sample);
+    return panel.find(sample).map(m -> cells(m.value(), kind.term(), unit));
+  }
+
+  private static String cells(Interval count, String kinds, Optional<WrittenUnit> unit) {
+    String number =
+        unit.map(u -> ValueWords.reported(count, u)).orElseGet(() -> ValueWords.reported(count));
+    String kind = number.equals("1") ? kinds.substring(0, kinds.length() - 1) : kinds;
+    return unit.map(u -> u.of(number, kind)).orElseGet(() -> number + " " + kind + "/µL");
   }
 
   private String barrier() {

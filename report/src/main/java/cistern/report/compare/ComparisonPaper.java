@@ -2,14 +2,14 @@ package cistern.report.compare;
 
 import cistern.analysis.Puncture;
 import cistern.bands.BandReading;
-import cistern.finding.FindingCode;
+import cistern.fact.Facts;
 import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
 import cistern.followup.BandChange;
 import cistern.followup.Change;
 import cistern.followup.ChangeLimits;
 import cistern.followup.Comparison;
 import cistern.followup.Comparison.Step;
-import cistern.measurement.Interval;
 import cistern.report.paper.Paper;
 import cistern.report.paper.Paper.Block;
 import cistern.report.paper.Paper.Line;
@@ -17,10 +17,9 @@ import cistern.report.paper.Paper.Picture;
 import cistern.report.paper.Paper.Row;
 import cistern.report.paper.Paper.Section;
 import cistern.report.paper.Paper.Table;
-import java.time.OffsetDateTime;
+import cistern.report.wording.PrintedTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 
@@ -32,14 +31,16 @@ public final class ComparisonPaper {
   /**
    * The paper of a comparison.
    *
+   * @param facts how times are printed, and in which units where the laboratories differ
    * @param remarks what must be said beside it: that the data are invented
    * @param foot what made it
    */
-  public static Paper of(Comparison comparison, List<String> remarks, String foot) {
+  public static Paper of(Comparison comparison, Facts facts, List<String> remarks, String foot) {
+    UnitProfile units = comparison.units(UnitProfile.of(facts));
     List<Section> sections = new ArrayList<>();
-    sections.add(punctures(comparison));
+    sections.add(punctures(comparison, PrintedTime.of(facts), units));
     for (int i = 0; i < comparison.steps().size(); i++) {
-      sections.addAll(step(comparison.steps().get(i)));
+      sections.addAll(step(comparison.steps().get(i), units));
     }
     String whose = comparison.person().map(p -> " of person " + p).orElse("");
     return new Paper(
@@ -52,8 +53,9 @@ public final class ComparisonPaper {
         foot);
   }
 
-  private static Section punctures(Comparison comparison) {
-    List<Row> rows = comparison.punctures().stream().map(ComparisonPaper::row).toList();
+  private static Section punctures(Comparison comparison, PrintedTime chosen, UnitProfile units) {
+    PrintedTime times = chosen.like(comparison.punctures().getFirst().at());
+    List<Row> rows = comparison.punctures().stream().map(p -> row(p, times)).toList();
     String caption =
         comparison.days().isPresent()
             ? "Over " + Printed.decimals(comparison.days().getAsDouble(), 0) + " days"
@@ -61,14 +63,14 @@ public final class ComparisonPaper {
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Table(caption, List.of("Work-up", "drawn", "pair of CSF and serum", "bands"), rows));
-    TimeLine.of(comparison).map(Picture::new).ifPresent(blocks::add);
+    TimeLine.of(comparison, units).map(Picture::new).ifPresent(blocks::add);
     return new Section("Punctures", blocks);
   }
 
-  private static Row row(Puncture puncture) {
+  private static Row row(Puncture puncture, PrintedTime times) {
     return Row.of(
         puncture.workup(),
-        puncture.at().map(OffsetDateTime::toString).orElse("not recorded"),
+        puncture.at().map(times::at).orElse("not recorded"),
         puncture.panel().pairing().verdict().word(),
         bands(puncture.bands()));
   }
@@ -84,9 +86,11 @@ public final class ComparisonPaper {
     return count.isPresent() ? String.valueOf(count.getAsInt()) : "not counted";
   }
 
-  private static List<Section> step(Step step) {
+  private static List<Section> step(Step step, UnitProfile units) {
     List<Row> rows =
-        step.changes().stream().map(change -> new Row(cells(change), change.grounds())).toList();
+        step.changes().stream()
+            .map(change -> new Row(cells(change, units), change.grounds()))
+            .toList();
     BandChange bands = step.bands();
     String title = step.earlier().workup() + " to " + step.later().workup();
     List<Row> bandRows =
@@ -123,11 +127,12 @@ public final class ComparisonPaper {
         + " of 100";
   }
 
-  private static List<String> cells(Change change) {
+  private static List<String> cells(Change change, UnitProfile units) {
+    ChangeWords words = ChangeWords.of(change, units);
     return List.of(
-        change.term(),
-        value(change, change.from()),
-        value(change, change.to()),
+        words.name(),
+        words.from(),
+        words.to(),
         change.limits().map(ComparisonPaper::limits).orElse("none"),
         change.verdict().word().replace('-', ' '),
         change.note());
@@ -138,21 +143,6 @@ public final class ComparisonPaper {
         + " to +"
         + Printed.decimals(limits.up() * 100, 0)
         + " %";
-  }
-
-  private static String value(Change change, Optional<Interval> value) {
-    Optional<FindingCode> code = FindingCode.parse(change.code());
-    return value
-        .map(
-            v ->
-                v.isExact()
-                    ? printed(code, v.exactly())
-                    : "between " + printed(code, v.lower()) + " and " + printed(code, v.upper()))
-        .orElse("not measured");
-  }
-
-  private static String printed(Optional<FindingCode> code, double value) {
-    return code.map(c -> Printed.of(c, value)).orElseGet(() -> Printed.significant(value));
   }
 
   private static String percent(double share) {

@@ -3,6 +3,7 @@ package cistern.report.compare;
 import cistern.analysis.Puncture;
 import cistern.finding.FindingCode;
 import cistern.finding.Printed;
+import cistern.finding.UnitProfile;
 import cistern.followup.Comparison;
 import cistern.report.figure.Figure;
 import cistern.report.figure.FigureTable;
@@ -15,6 +16,7 @@ import cistern.report.figure.Svg;
 import cistern.report.figure.VerdictMark;
 import cistern.report.look.Token;
 import cistern.report.markup.Element;
+import cistern.report.wording.ValueWords;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,24 +43,32 @@ public final class TimeLine {
   private static final double PADDING = 18;
   private static final double SECONDS_PER_DAY = 86_400;
 
-  private TimeLine() {}
+  private final Comparison comparison;
+  private final UnitProfile units;
+
+  private TimeLine(Comparison comparison, UnitProfile units) {
+    this.comparison = comparison;
+    this.units = units;
+  }
 
   /** The figure; none when a draw time is missing or no value stands at two punctures. */
-  public static Optional<Figure> of(Comparison comparison) {
+  public static Optional<Figure> of(Comparison comparison, UnitProfile units) {
     boolean isTimed =
         comparison.days().isPresent()
             && comparison.days().getAsDouble() > 0
             && comparison.punctures().stream().allMatch(e -> e.at().isPresent());
     List<FindingCode> codes =
         FOLLOWED.stream().filter(code -> points(comparison, code).size() > 1).toList();
-    return isTimed && !codes.isEmpty() ? Optional.of(figure(comparison, codes)) : Optional.empty();
+    return isTimed && !codes.isEmpty()
+        ? Optional.of(new TimeLine(comparison, units).figure(codes))
+        : Optional.empty();
   }
 
-  private static Figure figure(Comparison comparison, List<FindingCode> codes) {
+  private Figure figure(List<FindingCode> codes) {
     double days = comparison.days().orElseThrow();
     List<Element> shapes = new ArrayList<>();
     for (int row = 0; row < codes.size(); row++) {
-      shapes.addAll(row(comparison, codes.get(row), row * ROW));
+      shapes.addAll(row(codes.get(row), row * ROW));
     }
     double bottom = codes.size() * ROW;
     for (Puncture puncture : comparison.punctures()) {
@@ -77,13 +87,13 @@ public final class TimeLine {
     return new Figure(
         "time-line",
         comparison.punctures().size() + " punctures over " + Printed.decimals(days, 0) + " days",
-        description(comparison, codes),
+        description(codes),
         new Spot(WIDTH, bottom + 26),
         shapes,
-        table(comparison, codes));
+        table(codes));
   }
 
-  private static List<Element> row(Comparison comparison, FindingCode code, double top) {
+  private List<Element> row(FindingCode code, double top) {
     List<Mark> points = points(comparison, code);
     double least = points.stream().mapToDouble(Mark::value).min().orElseThrow();
     double most = points.stream().mapToDouble(Mark::value).max().orElseThrow();
@@ -102,16 +112,16 @@ public final class TimeLine {
       shapes.add(
           Svg.label(
               spots.get(i).to(0, -8),
-              Printed.of(code, point.value()),
+              units.number(code, point.value()),
               Lettering.of(Token.INK).with(Lettering.Anchor.MIDDLE)));
     }
     return shapes;
   }
 
-  private static String unit(FindingCode code) {
+  private String unit(FindingCode code) {
     return switch (code.print()) {
       case QUOTIENT -> " ×10³";
-      case COUNT -> " /µL";
+      case COUNT -> " " + ValueWords.unit(code, units);
       case FRACTION, INDEX, RATE, CONCENTRATION -> "";
     };
   }
@@ -138,7 +148,7 @@ public final class TimeLine {
     return value > 0 ? Optional.of(new Mark(puncture, value)) : Optional.empty();
   }
 
-  private static String description(Comparison comparison, List<FindingCode> codes) {
+  private String description(List<FindingCode> codes) {
     return codes.stream()
         .map(
             code ->
@@ -148,14 +158,14 @@ public final class TimeLine {
                     + points(comparison, code).stream()
                         .map(
                             p ->
-                                Printed.of(code, p.value())
+                                units.number(code, p.value())
                                     + " on day "
                                     + Printed.decimals(day(comparison, p.puncture()), 0))
                         .collect(Collectors.joining(", ")))
         .collect(Collectors.joining(". "));
   }
 
-  private static FigureTable table(Comparison comparison, List<FindingCode> codes) {
+  private FigureTable table(List<FindingCode> codes) {
     List<List<String>> rows = new ArrayList<>();
     for (FindingCode code : codes) {
       for (Mark point : points(comparison, code)) {
@@ -163,7 +173,7 @@ public final class TimeLine {
             List.of(
                 code.term() + unit(code),
                 Printed.decimals(day(comparison, point.puncture()), 0),
-                Printed.of(code, point.value()),
+                units.number(code, point.value()),
                 point.puncture().findings().verdict(code).word()));
       }
     }

@@ -28,10 +28,10 @@ public final class HoldTimeLine {
       "Defer to local policy and the licensed prescriber. These are ranges for discussion, not"
           + " instructions; they are shown side by side and never averaged.";
 
-  private static final double WIDTH = 520;
-  private static final double LEFT = 210;
-  private static final double RIGHT = 362;
-  private static final double CLOCK_AT = 372;
+  private static final double WIDTH = 590;
+  private static final double LEFT = 258;
+  private static final double RIGHT = 410;
+  private static final double CLOCK_AT = 420;
   private static final double TOP = 24;
   private static final double ROW = 16;
   private static final double BAR = 7;

@@ -40,6 +40,7 @@ public final class FactsJson {
     switch (value) {
       case FactValue.Figure figure -> json.with(name, figure.value());
       case FactValue.Word word -> json.with(name, word.value());
+      case FactValue.Unit unit -> json.with(name, unit.written());
     }
   }
 }

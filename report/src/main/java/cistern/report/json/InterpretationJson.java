@@ -6,6 +6,7 @@ import cistern.interpretation.Caution;
 import cistern.interpretation.Interpretation;
 import cistern.panel.Pairing;
 import cistern.report.chart.ChartComment;
+import cistern.report.wording.PrintedTime;
 import cistern.statement.Statement;
 import cistern.uncertainty.RepeatChange;
 import tools.jackson.core.JsonGenerator;
@@ -16,14 +17,21 @@ public final class InterpretationJson {
   private static final int VERSION = 2;
 
   private final String software;
+  private final PrintedTime times;
 
-  private InterpretationJson(String software) {
+  private InterpretationJson(String software, PrintedTime times) {
     this.software = software;
+    this.times = times;
   }
 
   /** A writer that names the software and its version. */
   public static InterpretationJson of(String software) {
-    return new InterpretationJson(software);
+    return new InterpretationJson(software, PrintedTime.AS_GIVEN);
+  }
+
+  /** The same with days printed otherwise in the comment for the chart. */
+  public InterpretationJson with(PrintedTime chosen) {
+    return new InterpretationJson(software, chosen);
   }
 
   /** Writes one interpretation. */
@@ -47,7 +55,7 @@ public final class InterpretationJson {
     json.list("conflicts", interpretation.conflicts(), InterpretationJson::conflict);
     json.list("problems", interpretation.problems(), InterpretationJson::problem);
     json.list("cautions", interpretation.cautions(), InterpretationJson::caution);
-    json.with("comment", ChartComment.of(interpretation));
+    json.with("comment", ChartComment.of(interpretation, times));
   }
 
   private static void pairing(JsonObject json, Pairing pairing) {

@@ -38,7 +38,7 @@ final class ClinicianAnnex {
 
   List<Section> sections(List<Figure> diagrams) {
     List<Section> all = new ArrayList<>();
-    new MeasuredValues(said.panel().panel())
+    new MeasuredValues(said)
         .toTable()
         .map(t -> Section.annex("What was measured", t))
         .ifPresent(all::add);

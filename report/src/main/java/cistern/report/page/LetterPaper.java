@@ -65,7 +65,11 @@ final class LetterPaper {
           FindingCode.LAMBDA_INDEX,
           FindingCode.IGA_INDEX,
           FindingCode.IGM_INDEX,
-          FindingCode.IGG_SYNTHESIS_RATE);
+          FindingCode.IGG_SYNTHESIS_RATE,
+          FindingCode.IGG_CORRECTED,
+          FindingCode.IGA_CORRECTED,
+          FindingCode.IGM_CORRECTED,
+          FindingCode.ALBUMIN_CORRECTED);
 
   private final Interpretation said;
   private final Facts facts;
@@ -322,10 +326,16 @@ final class LetterPaper {
   }
 
   private void chased(List<Row> rows) {
-    TestWords.of(said).stream()
-        .filter(TestWords::isOutstanding)
-        .map(t -> Row.of("Chase the result: " + t.name() + ".", CLINICIAN, WHEN_REPORTED))
-        .forEach(rows::add);
+    List<String> waited =
+        TestWords.of(said).stream().filter(TestWords::isOutstanding).map(TestWords::name).toList();
+    if (!waited.isEmpty()) {
+      String results = waited.size() == 1 ? "result" : "results";
+      rows.add(
+          Row.of(
+              "Chase the %s: %s.".formatted(results, String.join(", ", waited)),
+              CLINICIAN,
+              WHEN_REPORTED));
+    }
     waiting()
         .forEach(
             t ->

@@ -1,6 +1,8 @@
 package cistern.report.page;
 
 import cistern.fact.Grounds;
+import cistern.finding.UnitProfile;
+import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
 import cistern.measurement.Analyte.Family;
 import cistern.measurement.CanonicalUnit;
@@ -29,9 +31,11 @@ final class MeasuredValues {
   private static final String NONE = "–";
 
   private final Panel panel;
+  private final UnitProfile units;
 
-  MeasuredValues(Panel panel) {
-    this.panel = panel;
+  MeasuredValues(Interpretation said) {
+    this.panel = said.panel().panel();
+    this.units = said.puncture().units();
   }
 
   /** Everything that was measured, a row an analyte; empty where nothing was. */
@@ -101,8 +105,18 @@ final class MeasuredValues {
     return panel.find(new Sample(analyte, in)).map(m -> text(m.sample(), m.value()));
   }
 
-  /** With its unit; in serum from a gram on in grams. */
-  private static String text(Sample sample, Interval value) {
+  /**
+   * In the unit that was chosen for it; else in the medicine's, and in serum from a gram on in
+   * grams.
+   */
+  private String text(Sample sample, Interval value) {
+    return units
+        .find(sample)
+        .map(unit -> ValueWords.reported(value, unit) + " " + unit.text())
+        .orElseGet(() -> usual(sample, value));
+  }
+
+  private static String usual(Sample sample, Interval value) {
     Analyte analyte = sample.analyte();
     if (analyte.family() == Family.FRACTION) {
       return ValueWords.percent(value) + " %";

@@ -74,7 +74,7 @@ public record Page(String software, Facts facts, PatientWords words, Optional<St
   /** The same as plain text, without figures; the comment for the chart alone. */
   public String toPlainText(Interpretation interpretation, Audience audience) {
     return audience == Audience.CHART
-        ? ChartComment.of(interpretation) + "\n"
+        ? ChartComment.of(interpretation, PrintedTime.of(facts)) + "\n"
         : PaperText.of(toPaper(interpretation, audience));
   }
 
@@ -101,7 +101,7 @@ public record Page(String software, Facts facts, PatientWords words, Optional<St
       case CHART ->
           new Paper(
               front(said, Paper.Kind.CLINICIAN, "Chart comment on CSF work-up "),
-              List.of(Line.of(ChartComment.of(said))),
+              List.of(Line.of(ChartComment.of(said, PrintedTime.of(facts)))),
               List.of(),
               foot(said));
     };

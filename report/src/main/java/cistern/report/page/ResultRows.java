@@ -113,7 +113,7 @@ final class ResultRows {
 
   /** Every value, without drawings, in the order of a letter: cells first. */
   List<Result> plain() {
-    MeasuredValues measured = new MeasuredValues(said.panel().panel());
+    MeasuredValues measured = new MeasuredValues(said);
     List<Result> rows = new ArrayList<>();
     measured.pair(Analyte.GLUCOSE).forEach(rows::add);
     rows.addAll(ofFluid());
@@ -160,7 +160,7 @@ final class ResultRows {
     String value = ValueWords.value(finding);
     return isShare
         ? new Amount(value.replace(" %", ""), "%", ValueWords.interval(finding))
-        : new Amount(value, ValueWords.unit(finding.code()), ValueWords.interval(finding));
+        : new Amount(value, ValueWords.unit(finding), ValueWords.interval(finding));
   }
 
   private static Judgement judgement(Finding finding) {

@@ -57,7 +57,8 @@ public final class PageFrame {
 
   private static String foot(Paper paper) {
     boolean isCard = paper.front().kind() == Paper.Kind.CARD;
-    String letters = ";font-family:'Source Sans 3';font-size:7.5pt;color:#555C60}";
+    String letters =
+        ";font-family:'Source Sans 3';font-size:" + (isCard ? "6pt" : "7.5pt") + ";color:#555C60}";
     return "@page{@bottom-left{width:"
         + (isCard ? "78mm" : "155mm")
         + ";content:\""

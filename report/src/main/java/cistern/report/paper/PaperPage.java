@@ -32,6 +32,9 @@ public final class PaperPage {
   /** A comma and a space that no line breaks at. */
   private static final String AND = ",\u00A0";
 
+  /** What, who and by when. */
+  private static final int TASK_COLUMNS = 3;
+
   private final Sources sources = new Sources();
   private final boolean isPrint;
 
@@ -222,7 +225,11 @@ public final class PaperPage {
     }
     parts.add(head(table.head()));
     parts.add(body);
-    Element whole = Element.of("table").with("class", "leaf-table").with(parts);
+    boolean isOfTasks = isPrint && table.head().size() == TASK_COLUMNS;
+    Element whole =
+        Element.of("table")
+            .with("class", isOfTasks ? "leaf-table tasks" : "leaf-table")
+            .with(parts);
     return isPrint ? whole : scroll(whole, String.join(", ", table.head()));
   }
 

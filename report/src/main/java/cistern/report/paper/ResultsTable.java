@@ -24,6 +24,9 @@ final class ResultsTable {
 
   private static final double MARK_ROOM = 6;
 
+  /** So many characters of a number stand behind its point in their own column. */
+  private static final int ROOM = 4;
+
   private final PaperRemarks remarks = new PaperRemarks();
   private final boolean isPrint;
   private final Function<Grounds, Node> mark;
@@ -127,8 +130,12 @@ final class ResultsTable {
     String whole = point < 0 ? value : value.substring(0, point);
     String part = point < 0 ? "" : value.substring(point);
     return cell.withText(whole)
-        .with(Element.of("span", part).with("class", "decimals"))
+        .with(Element.of("span", part).with("class", isLong(part) ? "decimals long" : "decimals"))
         .with(unit(amount));
+  }
+
+  private static boolean isLong(String decimals) {
+    return decimals.length() > ROOM;
   }
 
   private static Element unit(Amount amount) {

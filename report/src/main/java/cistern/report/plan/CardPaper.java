@@ -117,7 +117,7 @@ public final class CardPaper {
         drug.taken()
             .lastDoseAt()
             .filter(at -> most > 0)
-            .map(at -> ": " + after(at, least) + " to " + after(at, most))
+            .map(at -> ": " + after(at, least) + (most > least ? " to " + after(at, most) : ""))
             .orElse("");
     String sources = holds.size() == 1 ? "1 guideline" : holds.size() + " guidelines";
     return "%s: %s (%s)%s; the prescriber decides."

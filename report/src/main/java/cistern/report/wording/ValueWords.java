@@ -6,6 +6,8 @@ import cistern.finding.FindingCode;
 import cistern.finding.Limits;
 import cistern.finding.Printed;
 import cistern.finding.Threshold;
+import cistern.finding.UnitProfile;
+import cistern.finding.WrittenUnit;
 import cistern.fluid.TotalProtein;
 import cistern.measurement.CanonicalUnit;
 import cistern.measurement.Interval;
@@ -23,27 +25,33 @@ public final class ValueWords {
 
   /** The value without its unit; with enough digits to tell it from its limit. */
   public static String value(Finding finding) {
-    FindingCode code = finding.code();
     if (finding.number().isPresent()) {
       return besideLimit(finding, finding.number().getAsDouble());
     }
-    return finding.value().map(bounds -> between(code, bounds)).orElse(NONE);
+    return finding.value().map(bounds -> between(finding, bounds)).orElse(NONE);
   }
 
-  private static String between(FindingCode code, Interval bounds) {
+  private static String between(Finding finding, Interval bounds) {
     if (Double.isInfinite(bounds.upper())) {
-      return "> " + Printed.of(code, bounds.lower());
+      return "> " + Printed.of(finding, bounds.lower());
     }
-    String upper = Printed.of(code, bounds.upper());
+    String upper = Printed.of(finding, bounds.upper());
     if (bounds.lower() == bounds.upper()) {
       return upper;
     }
-    return bounds.lower() <= 0 ? "< " + upper : Printed.of(code, bounds.lower()) + " to " + upper;
+    return bounds.lower() <= 0
+        ? "< " + upper
+        : Printed.of(finding, bounds.lower()) + " to " + upper;
   }
 
-  /** A measured number in its canonical unit, without the unit; censored with its sign. */
+  /** A measured number in the medicine's unit, without the unit; censored with its sign. */
   public static String reported(Interval value) {
     return signed(value, Printed::significant);
+  }
+
+  /** A measured number in a unit that was chosen for it, without it; censored with its sign. */
+  public static String reported(Interval value, WrittenUnit unit) {
+    return unit.isOfSameSize() ? reported(value) : signed(value, unit::number);
   }
 
   /** A measured share in whole per cent, without the sign; censored with its sign. */
@@ -60,11 +68,21 @@ public final class ValueWords {
 
   private static String besideLimit(Finding finding, double value) {
     Optional<Threshold> cut = finding.limits().above().or(() -> finding.limits().within());
-    return cut.map(c -> Printed.besideLimit(finding.code(), value, c.at()))
-        .orElseGet(() -> Printed.of(finding.code(), value));
+    return cut.map(c -> Printed.besideLimit(finding, value, c.at()))
+        .orElseGet(() -> Printed.of(finding, value));
   }
 
   /** The unit as a reader writes it; empty where the number stands alone. */
+  public static String unit(Finding finding) {
+    return finding.unit().map(WrittenUnit::text).orElseGet(() -> unit(finding.code()));
+  }
+
+  /** The unit of a quantity in a profile; empty where the number stands alone. */
+  public static String unit(FindingCode code, UnitProfile units) {
+    return units.find(code).map(WrittenUnit::text).orElseGet(() -> unit(code));
+  }
+
+  /** The unit of the medicine as a reader writes it; empty where the number stands alone. */
   public static String unit(FindingCode code) {
     return switch (code.print()) {
       case QUOTIENT -> "× 10⁻³";
@@ -76,7 +94,7 @@ public final class ValueWords {
 
   /** The value with its unit. */
   public static String valueWithUnit(Finding finding) {
-    String unit = finding.hasValue() ? unit(finding.code()) : "";
+    String unit = finding.hasValue() ? unit(finding) : "";
     return unit.isEmpty() ? value(finding) : value(finding) + " " + unit;
   }
 
@@ -87,18 +105,17 @@ public final class ValueWords {
         .interval95()
         .map(
             i ->
-                Printed.of(finding.code(), i.lower()).replace(" %", "")
+                Printed.end(finding, i.lower()).replace(" %", "")
                     + " to "
-                    + Printed.of(finding.code(), i.upper()))
+                    + Printed.end(finding, i.upper()))
         .orElse("");
   }
 
   /** What counts as within, without a unit. */
   public static String limit(Finding finding) {
-    FindingCode code = finding.code();
     Limits limits = finding.limits();
-    Optional<String> lower = limits.within().map(c -> Printed.of(code, c.at()));
-    Optional<String> upper = limits.above().map(c -> Printed.of(code, c.at()));
+    Optional<String> lower = limits.within().map(c -> Printed.limit(finding, c.at()));
+    Optional<String> upper = limits.above().map(c -> Printed.limit(finding, c.at()));
     if (lower.isPresent() && upper.isPresent()) {
       return lower.get() + " to " + upper.get();
     }
@@ -132,14 +149,13 @@ public final class ValueWords {
 
   /** The grey zone without a unit, if there is one. */
   public static Optional<String> greyZone(Finding finding) {
-    FindingCode code = finding.code();
     Limits limits = finding.limits();
     if (limits.borderline().isEmpty() || limits.above().isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        Printed.of(code, limits.borderline().get().at())
+        Printed.limit(finding, limits.borderline().get().at())
             + " to "
-            + Printed.of(code, limits.above().get().at()));
+            + Printed.limit(finding, limits.above().get().at()));
   }
 }

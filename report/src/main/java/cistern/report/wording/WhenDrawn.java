@@ -1,6 +1,7 @@
 package cistern.report.wording;
 
 import cistern.finding.Printed;
+import cistern.measurement.Compartment;
 import cistern.panel.CheckedPanel;
 import cistern.panel.Draw;
 
@@ -24,6 +25,12 @@ public record WhenDrawn(PrintedTime times) {
 
   /** How the serum stands to the fluid: {@code serum 15 min later, pair valid}. */
   public String serum(CheckedPanel panel) {
+    boolean isMeasured =
+        panel.panel().serum().at().isPresent()
+            || panel.panel().results().keySet().stream().anyMatch(s -> s.in() == Compartment.SERUM);
+    if (!isMeasured) {
+      return "no serum measured";
+    }
     if (panel.pairing().hoursApart().isEmpty()) {
       return of("serum", panel.panel().serum());
     }

@@ -3,6 +3,7 @@ package cistern.report.compare;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import cistern.fact.Facts;
+import cistern.finding.UnitProfile;
 import cistern.followup.Comparison;
 import cistern.interpretation.Interpretation;
 import cistern.interpretation.Interpreter;
@@ -76,7 +77,9 @@ class ComparisonReportTest {
   @Test
   void of_comparison_saysFirstWhatItMeans() {
     String text =
-        PaperText.of(ComparisonPaper.of(comparison(), List.of("Invented."), "Cistern test"))
+        PaperText.of(
+                ComparisonPaper.of(
+                    comparison(), Facts.standard(), List.of("Invented."), "Cistern test"))
             .replaceAll("\\s+", " ");
 
     assertThat(text)
@@ -88,7 +91,7 @@ class ComparisonReportTest {
 
   @Test
   void timeLine_ofTwoPunctures_drawsAndTellsTheNumbers() {
-    Figure figure = TimeLine.of(comparison()).orElseThrow();
+    Figure figure = TimeLine.of(comparison(), UnitProfile.STANDARD).orElseThrow();
 
     assertThat(figure.title()).isEqualTo("2 punctures over 100 days");
     assertThat(figure.description())
@@ -104,12 +107,13 @@ class ComparisonReportTest {
         RepeatPunctures.of(Facts.standard())
             .compare(List.of(FIRST.interpretation(), FIRST.withId("b").interpretation()));
 
-    assertThat(TimeLine.of(untimed)).isEmpty();
+    assertThat(TimeLine.of(untimed, UnitProfile.STANDARD)).isEmpty();
   }
 
   @Test
   void toHtml_comparison_isWellFormed() {
-    Paper paper = ComparisonPaper.of(comparison(), List.of("Invented."), "Cistern test");
+    Paper paper =
+        ComparisonPaper.of(comparison(), Facts.standard(), List.of("Invented."), "Cistern test");
     String html = PaperPage.toHtml(paper);
     Parsed page = Parsed.of(html.substring(html.indexOf("<html")));
 

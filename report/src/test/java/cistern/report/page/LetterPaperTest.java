@@ -83,7 +83,7 @@ class LetterPaperTest {
     Workup whole =
         new Workup(
             typed.id(),
-            new Workup.Remarks(false, Optional.empty(), letter),
+            new Workup.Remarks(false, Optional.empty(), letter, Optional.empty()),
             typed.panel(),
             typed.bands(),
             typed.clinical(),
