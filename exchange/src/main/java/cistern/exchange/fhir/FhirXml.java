@@ -25,6 +25,9 @@ final class FhirXml {
 
   private static final String NARRATIVE = "div";
 
+  /** The attribute of a simple element; a complex one may have a child of this name. */
+  private static final String VALUE = "value";
+
   private final XMLStreamReader xml;
   private final InputLimits limits;
   private int values;
@@ -117,19 +120,17 @@ final class FhirXml {
     if (name.equals(NARRATIVE)) {
       return skip(problems);
     }
+    Optional<String> simple = Optional.ofNullable(xml.getAttributeValue(null, VALUE));
     SequencedMap<String, Json> inner = new LinkedHashMap<>();
     if (!children(inner, depth + 1, problems)) {
       return false;
     }
-    add(members, name, value(name, inner));
+    add(members, name, simple.<Json>map(Json.Text::new).orElseGet(() -> value(name, inner)));
     return true;
   }
 
-  /** A simple element is its value; a wrapper of a resource is the resource. */
+  /** A wrapper of a resource is the resource. */
   private static Json value(String name, SequencedMap<String, Json> inner) {
-    if (inner.size() == 1 && inner.firstEntry().getKey().equals("value")) {
-      return inner.firstEntry().getValue();
-    }
     boolean isWrapper = name.equals("resource") || name.equals("contained");
     if (isWrapper
         && inner.size() == 1
