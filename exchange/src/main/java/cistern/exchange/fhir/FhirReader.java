@@ -93,8 +93,7 @@ public final class FhirReader {
   }
 
   /** The first report that names an observation, by the path of the observation. */
-  private static Map<String, FhirElement> reportOf(
-      List<FhirElement> reports, Resources resources) {
+  private static Map<String, FhirElement> reportOf(List<FhirElement> reports, Resources resources) {
     Map<String, FhirElement> reportOf = new HashMap<>();
     for (FhirElement report : reports) {
       for (FhirElement result : report.all("result")) {

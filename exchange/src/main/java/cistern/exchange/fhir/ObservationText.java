@@ -46,8 +46,7 @@ final class ObservationText {
   /** An element without a value, and why it has none. */
   static ResourceText absent(String why) {
     return new ResourceText()
-        .list(
-            "extension", List.of(new ResourceText().with("url", ABSENT).with("valueCode", why)));
+        .list("extension", List.of(new ResourceText().with("url", ABSENT).with("valueCode", why)));
   }
 
   ResourceText result(SentResult result, Optional<String> at, Optional<String> specimen) {

@@ -29,6 +29,8 @@ final class OrderGroup {
    */
   static final String DIGITS = "digits^the digits of the value^" + OWN_NAME;
 
+  private static final Pattern TEN = Pattern.compile("[x×*]?\\s?10");
+  private static final Pattern PER = Pattern.compile("\\d{1,2}\\s?/.*");
   private static final Pattern WHOLE = Pattern.compile("([<>]?=?)(\\d{1,999})");
   private static final Pattern POWER = Pattern.compile("\\d+(\\.\\d+)?[eE]\\+?\\d{1,3}");
 
@@ -158,7 +160,8 @@ final class OrderGroup {
   private static String unit(Segment obx) {
     String code = obx.component(6, 1);
     String second = obx.component(6, 2);
-    boolean isPower = code.matches("[x×*]?\\s?10") && second.matches("\\d{1,2}\\s?/.*");
+    boolean isPower =
+        !second.isEmpty() && TEN.matcher(code).matches() && PER.matcher(second).matches();
     return isPower ? code + "^" + second : code.isEmpty() ? second : code;
   }
 

@@ -18,11 +18,13 @@ import java.util.regex.Pattern;
 final class ResultMeaning {
 
   private static final WordTable ANSWERS = WordTable.read("answers.tsv");
+
   /** A pattern of bands, perhaps behind the answer that it means: {@code positive (type 2)}. */
   private static final Pattern PATTERN =
       Pattern.compile(
           "(?i)(?:(?<answer>\\p{L}[\\p{L} .]*?)\\s*[,;:(–-]?\\s*)??"
               + "(?:pattern|type|typ|muster)\\s*(?<number>[1-5])\\s*\\)?");
+
   /** The patterns with bands of the CSF's own (Andersson 1994). */
   private static final List<String> LOCAL = List.of("2", "3");
 

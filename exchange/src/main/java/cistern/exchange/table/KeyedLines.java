@@ -35,7 +35,8 @@ final class KeyedLines {
   private static final String GAP = "  ";
 
   /** What stands behind "Patient:" and is no identifier: a family name and a given one. */
-  private static final Pattern PERSON_NAME = Pattern.compile("\\p{L}[\\p{L}'.-]*,?( \\p{L}[\\p{L}'.-]*)+");
+  private static final Pattern PERSON_NAME =
+      Pattern.compile("\\p{L}[\\p{L}'.-]*,?( \\p{L}[\\p{L}'.-]*)+");
 
   /** Not the one within a time. */
   private static final Pattern COLON = Pattern.compile(":(?=\\s|$)");

@@ -84,8 +84,7 @@ final class PrintedReport {
         int line = first.computeIfAbsent(field.name(), name -> row.number());
         if (!field.text().equals(fields.get(field.name()))) {
           problems.add(
-              InputProblem.of(
-                  InputTrouble.TWO_PERSONS, "line " + row.number(), "line " + line));
+              InputProblem.of(InputTrouble.TWO_PERSONS, "line " + row.number(), "line " + line));
           return;
         }
       }
@@ -135,7 +134,9 @@ final class PrintedReport {
       return false;
     }
     String rest =
-        line.group("rest").replaceFirst("(?i)^\\s*(?:\\*+|\\++|-+|[hl]{1,2}|↑|↓)(?=\\s)", "").strip();
+        line.group("rest")
+            .replaceFirst("(?i)^\\s*(?:\\*+|\\++|-+|[hl]{1,2}|↑|↓)(?=\\s)", "")
+            .strip();
     String unit = name.units().isEmpty() ? unit(rest) : name.units().getFirst();
     String after = rest.startsWith(unit) ? rest.substring(unit.length()) : rest;
     Matcher range = RANGE.matcher(after);
@@ -163,12 +164,14 @@ final class PrintedReport {
 
   /** A name and a word, such as an answer on the bands: in one cell, in two, or in the line. */
   private boolean answered(Row row, String text) {
-    Heading first = Heading.of(row.cell(0).text(), spellings, LocalMapping.NONE);
-    if (row.cells().size() > 1 && (first.isBands() || first.isSerology())) {
-      add(row, first, row.cell(1).text(), "", Optional.empty());
+    List<String> cells =
+        row.cells().stream().map(Cell::text).filter(cell -> !cell.isBlank()).toList();
+    Heading first = Heading.of(cells.getFirst(), spellings, LocalMapping.NONE);
+    if (cells.size() > 1 && (first.isBands() || first.isSerology())) {
+      add(row, first, cells.get(1), "", Optional.empty());
       return true;
     }
-    return answeredWithin(row, row.cell(0).text()) || answeredWithin(row, text);
+    return answeredWithin(row, cells.getFirst()) || answeredWithin(row, text);
   }
 
   private boolean answeredWithin(Row row, String text) {

@@ -69,6 +69,9 @@ final class TableLayout {
   static Optional<TableLayout> of(List<Row> rows, Spellings spellings, LocalMapping mapping) {
     Optional<TableLayout> best = Optional.empty();
     for (int first = 0; first < Math.min(LOOKED_AT, rows.size()); first++) {
+      if (isKeyed(rows.get(first))) {
+        continue;
+      }
       for (int depth = 1; depth <= DEEPEST && first + depth < rows.size(); depth++) {
         if (holdsValue(rows.get(first + depth - 1), spellings, mapping)) {
           break;
@@ -81,6 +84,12 @@ final class TableLayout {
       }
     }
     return best.filter(TableLayout::hasValues);
+  }
+
+  /** Whether a row says fields with their texts, as the head of a page does. */
+  private static boolean isKeyed(Row row) {
+    return row.cells().stream().anyMatch(cell -> cell.text().contains(":"))
+        && !KeyedLines.fields(row).isEmpty();
   }
 
   /** Whether a number stands in a row, perhaps with its unit: then it is a result, no headings. */

@@ -57,6 +57,22 @@ class PrintedIntakeTest {
   }
 
   @Test
+  void read_columnsUnderHeadingsFarToTheRight_areReadByFluid() {
+    Read read =
+        Read.of(
+            """
+            Pat.-Nr.: 4711
+                             Liquor      Serum      Einheit
+            Albumin          220,5       42100      mg/l
+            IgG              31,2        11200      mg/l
+            """);
+
+    assertThat(read.values())
+        .containsExactlyInAnyOrder(
+            "albumin.csf 220.5", "albumin.serum 42100.0", "igg.csf 31.2", "igg.serum 11200.0");
+  }
+
+  @Test
   void read_pageOfTwoPersons_refusedWithBothPlaces() {
     String page =
         """

@@ -68,8 +68,7 @@ final class RandomWorkup {
   private static String number(Random random) {
     int decimals = 1 + random.nextInt(6);
     String digits =
-        ("0.%0" + decimals + "d")
-            .formatted(1 + random.nextInt((int) Math.pow(10, decimals) - 1));
+        ("0.%0" + decimals + "d").formatted(1 + random.nextInt((int) Math.pow(10, decimals) - 1));
     return switch (random.nextInt(4)) {
       case 0 -> digits + "e-" + random.nextInt(4);
       case 1 -> digits.substring(2).replaceFirst("^0+", "") + "E-" + decimals;

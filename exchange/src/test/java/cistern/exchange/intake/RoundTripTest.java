@@ -101,7 +101,8 @@ class RoundTripTest {
     for (String kind : List.of("value", "below", "above")) {
       if (kind.equals("value") || !literal.startsWith("0.00")) {
         String result =
-            "\"analyte\":\"igg\",\"in\":\"csf\",\"%s\":%s,\"unit\":\"mg/L\"".formatted(kind, literal);
+            "\"analyte\":\"igg\",\"in\":\"csf\",\"%s\":%s,\"unit\":\"mg/L\""
+                .formatted(kind, literal);
         String workup = "{\"id\":\"a\",\"person\":{\"id\":\"p\"},\"results\":[{" + result + "}]}";
         assertThat(exact(part(around(workup), "results")))
             .isEqualTo(exact(part(Read.of(workup), "results")));
@@ -127,9 +128,7 @@ class RoundTripTest {
       String workup = RandomWorkup.of(random);
       Read again = around(workup);
       Read first = Read.of(workup);
-      assertThat(exact(part(again, "results")))
-          .as(workup)
-          .isEqualTo(exact(part(first, "results")));
+      assertThat(exact(part(again, "results"))).as(workup).isEqualTo(exact(part(first, "results")));
       assertThat(part(again, "draws")).as(workup).isEqualTo(part(first, "draws"));
       assertThat(again.values()).as(workup).isEqualTo(first.values());
     }
