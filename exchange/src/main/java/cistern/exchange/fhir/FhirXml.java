@@ -10,6 +10,7 @@ import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.SequencedMap;
 import javax.xml.stream.XMLStreamConstants;
@@ -48,6 +49,10 @@ final class FhirXml {
       problems.add(
           InputProblem.of(
               InputTrouble.NOT_XML, "line " + line + ", column " + column, line, column));
+      return Optional.empty();
+    } catch (MissingResourceException noSentence) {
+      // The JDK's parser has no sentence for a sign that a document type must not hold.
+      problems.add(InputProblem.of(InputTrouble.DOCTYPE, "line 1"));
       return Optional.empty();
     }
   }
