@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -52,7 +53,56 @@ final class SentExports {
         "bands": { "pattern": 2, "result": "positive" } }
       """;
 
+  private static final List<String> SAMPLES =
+      List.of(
+          "albumin.csf mg/L",
+          "albumin.serum g/L",
+          "igg.csf mg/L",
+          "igg.serum g/L",
+          "iga.csf mg/L",
+          "iga.serum g/L",
+          "igm.csf mg/L",
+          "igm.serum g/L",
+          "kappa-flc.csf mg/L",
+          "kappa-flc.serum mg/L",
+          "lambda-flc.csf mg/L",
+          "lambda-flc.serum mg/L",
+          "total-protein.csf g/L",
+          "glucose.csf mmol/L",
+          "glucose.serum mmol/L",
+          "lactate.csf mmol/L",
+          "leukocytes.csf /uL",
+          "erythrocytes.csf /uL",
+          "lymphocytes.csf %",
+          "monocytes.csf %",
+          "neutrophils.csf %",
+          "hematocrit.blood 1",
+          "measles-igg.csf m[IU]/mL",
+          "measles-igg.serum m[IU]/mL",
+          "myelin-basic-protein.csf ng/mL");
+
   private SentExports() {}
+
+  /** An export of one work-up of 25 results. */
+  static String of25Results(Function<SentReport, String> writer) {
+    StringBuilder results = new StringBuilder();
+    for (String sample : SAMPLES) {
+      String[] parts = sample.split("[. ]", 3);
+      results.append(results.isEmpty() ? "" : ",");
+      results.append(
+          "{\"analyte\":\"%s\",\"in\":\"%s\",\"value\":0.5%d,\"unit\":\"%s\"}"
+              .formatted(parts[0], parts[1], results.length(), parts[2]));
+    }
+    Map<String, String> exports = new LinkedHashMap<>();
+    String workup =
+        "{\"id\":\"of-25\",\"invented\":true,\"person\":{\"id\":\"p\",\"ageYears\":34},\"draws\":"
+            + "{\"csf\":{\"at\":\"2031-03-02T10:15:00Z\"},\"serum\":{\"at\":\"2031-03-02T11:00:00Z\"}},"
+            + "\"results\":["
+            + results
+            + "]}";
+    add(exports, "one", workup, writer);
+    return Objects.requireNonNull(exports.get("one"));
+  }
 
   /** An export of every example as well. */
   static Map<String, String> all(Function<SentReport, String> writer) throws IOException {

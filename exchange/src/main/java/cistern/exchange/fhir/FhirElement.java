@@ -13,6 +13,8 @@ import java.util.Optional;
  */
 record FhirElement(Json json, String path) {
 
+  private static final Json NONE = new Json.Nothing();
+
   /** The elements of a name, in order. */
   List<FhirElement> all(String name) {
     Optional<Json> member = member(name);
@@ -35,7 +37,13 @@ record FhirElement(Json json, String path) {
 
   /** The first element of a name. */
   Optional<FhirElement> first(String name) {
-    return all(name).stream().findFirst();
+    Optional<Json> member = member(name);
+    if (member.isPresent() && member.get() instanceof Json.Sequence(List<Json> items)) {
+      return items.isEmpty()
+          ? Optional.empty()
+          : Optional.of(new FhirElement(items.getFirst(), path + "." + name + "[0]"));
+    }
+    return member.map(json -> new FhirElement(json, path + "." + name));
   }
 
   /** The first element of a path of names. */
@@ -49,10 +57,30 @@ record FhirElement(Json json, String path) {
 
   /** The text of the first element of a path of names; empty when it is none. */
   String text(String... names) {
-    return at(names).map(FhirElement::text).orElse("");
+    Json at = json;
+    for (String name : names) {
+      at = inner(at, name);
+    }
+    return text(at);
+  }
+
+  /** The first member of a name, without its place, which nobody asks for. */
+  private static Json inner(Json of, String name) {
+    Json member =
+        of instanceof Json.Structure structure
+            ? structure.members().getOrDefault(name, NONE)
+            : NONE;
+    if (member instanceof Json.Sequence(List<Json> items)) {
+      return items.isEmpty() ? NONE : items.getFirst();
+    }
+    return member;
   }
 
   String text() {
+    return text(json);
+  }
+
+  private static String text(Json json) {
     return switch (json) {
       case Json.Text text -> text.value().strip();
       case Json.Numeral numeral -> numeral.literal();

@@ -13,8 +13,10 @@ import cistern.exchange.lab.ReportedPerson;
 import cistern.exchange.lab.ReportedResult;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -45,9 +47,11 @@ public final class FhirReader {
       return Optional.empty();
     }
     ObservationResult reader = new ObservationResult(resources);
+    Map<String, FhirElement> reportOf = reportOf(reports, resources);
     List<ReportedResult> results = new ArrayList<>();
     for (FhirElement observation : observations) {
-      results.addAll(reader.read(observation, reportOf(observation, reports, resources)));
+      results.addAll(
+          reader.read(observation, Optional.ofNullable(reportOf.get(observation.path()))));
     }
     return Optional.of(
         new LabReport(
@@ -88,15 +92,15 @@ public final class FhirReader {
         .anyMatch(label -> label.text("code").equals("HTEST"));
   }
 
-  private static Optional<FhirElement> reportOf(
-      FhirElement observation, List<FhirElement> reports, Resources resources) {
-    return reports.stream()
-        .filter(
-            report ->
-                report.all("result").stream()
-                    .flatMap(r -> resources.resolve(r).stream())
-                    .anyMatch(found -> found.path().equals(observation.path())))
-        .findFirst();
+  /** The first report that names an observation, by the path of the observation. */
+  private static Map<String, FhirElement> reportOf(List<FhirElement> reports, Resources resources) {
+    Map<String, FhirElement> reportOf = new HashMap<>();
+    for (FhirElement report : reports) {
+      for (FhirElement result : report.all("result")) {
+        resources.resolve(result).ifPresent(found -> reportOf.putIfAbsent(found.path(), report));
+      }
+    }
+    return reportOf;
   }
 
   /** What the laboratory wrote beside the results: kept, never read as a result. */
@@ -138,6 +142,7 @@ public final class FhirReader {
   private static void checkSubjects(
       List<FhirElement> all, Resources resources, InputProblems problems) {
     Optional<FhirElement> first = Optional.empty();
+    boolean isPatientThere = !resources.of("Patient").isEmpty();
     for (FhirElement resource : all) {
       Optional<FhirElement> subject = resource.first("subject");
       if (subject.isEmpty()) {
@@ -150,8 +155,7 @@ public final class FhirReader {
             InputProblem.of(InputTrouble.TWO_PERSONS, subject.get().path(), first.get().path()));
         return;
       }
-      boolean isStranger =
-          !resources.of("Patient").isEmpty() && resources.resolve(subject.get()).isEmpty();
+      boolean isStranger = isPatientThere && resources.resolve(subject.get()).isEmpty();
       if (isStranger && !subject.get().text("reference").isEmpty()) {
         problems.add(InputProblem.of(InputTrouble.NO_PERSON, subject.get().path()));
         return;

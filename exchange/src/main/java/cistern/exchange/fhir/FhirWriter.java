@@ -176,6 +176,12 @@ public final class FhirWriter {
         Loinc.toWrite("report", report.workup().facts()), "report", "Laboratory report");
   }
 
+  /** The same for the report and its document, as the European profile asks. */
+  private static ResourceText category() {
+    return ResourceText.concept(
+        "http://terminology.hl7.org/CodeSystem/v2-0074", "LAB", "Laboratory");
+  }
+
   private ResourceText composition() {
     ResourceText section =
         new ResourceText()
@@ -191,6 +197,7 @@ public final class FhirWriter {
         .with("identifier", identifier())
         .with("status", "final")
         .with("type", type())
+        .list("category", List.of(category()))
         .with("subject", ResourceText.reference(url("patient")))
         .with("date", dated)
         .list("author", List.of(ResourceText.reference(url("performer"))))
@@ -211,11 +218,7 @@ public final class FhirWriter {
     resource
         .list("identifier", List.of(identifier()))
         .with("status", "final")
-        .list(
-            "category",
-            List.of(
-                ResourceText.concept(
-                    "http://terminology.hl7.org/CodeSystem/v2-0074", "LAB", "Laboratory")))
+        .list("category", List.of(category()))
         .with("code", type())
         .with("subject", ResourceText.reference(url("patient")))
         .with(
@@ -254,19 +257,26 @@ public final class FhirWriter {
                         new ResourceText()
                             .with("system", Coding.OWN + "/person")
                             .with("value", id))));
-    workup
-        .text("person", "name")
-        .ifPresent(
-            name -> {
-              String[] parts = name.split(", ", 2);
-              ResourceText human = new ResourceText().with("family", parts[0]);
-              if (parts.length > 1) {
-                human.texts("given", List.of(parts[1]));
-              }
-              patient.list("name", List.of(human));
-            });
+    patient.list("name", List.of(name()));
     patient.with("gender", gender());
-    return patient.with("birthDate", workup.birthDate());
+    patient.with("birthDate", workup.birthDate());
+    return workup.birthDate().isPresent() ? patient : patient.with("_birthDate", absent());
+  }
+
+  /** The name, or why there is none: the European profile asks for one of them. */
+  private ResourceText name() {
+    Optional<String> name = workup.text("person", "name").filter(text -> !text.isBlank());
+    if (name.isEmpty()) {
+      return absent();
+    }
+    String[] parts = name.get().split(", ", 2);
+    ResourceText human = new ResourceText().with("family", parts[0]);
+    return parts.length > 1 ? human.texts("given", List.of(parts[1])) : human;
+  }
+
+  /** Why something is not said: it is hidden, or nobody knows it here. */
+  private ResourceText absent() {
+    return ObservationText.absent(workup.isDeidentified() ? "masked" : "unknown");
   }
 
   private String gender() {

@@ -10,6 +10,7 @@ import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.SequencedMap;
 import javax.xml.stream.XMLStreamConstants;
@@ -24,6 +25,9 @@ import javax.xml.stream.XMLStreamReader;
 final class FhirXml {
 
   private static final String NARRATIVE = "div";
+
+  /** The attribute of a simple element; a complex one may have a child of this name. */
+  private static final String VALUE = "value";
 
   private final XMLStreamReader xml;
   private final InputLimits limits;
@@ -45,6 +49,10 @@ final class FhirXml {
       problems.add(
           InputProblem.of(
               InputTrouble.NOT_XML, "line " + line + ", column " + column, line, column));
+      return Optional.empty();
+    } catch (MissingResourceException noSentence) {
+      // The JDK's parser has no sentence for a sign that a document type must not hold.
+      problems.add(InputProblem.of(InputTrouble.DOCTYPE, "line 1"));
       return Optional.empty();
     }
   }
@@ -117,19 +125,17 @@ final class FhirXml {
     if (name.equals(NARRATIVE)) {
       return skip(problems);
     }
+    Optional<String> simple = Optional.ofNullable(xml.getAttributeValue(null, VALUE));
     SequencedMap<String, Json> inner = new LinkedHashMap<>();
     if (!children(inner, depth + 1, problems)) {
       return false;
     }
-    add(members, name, value(name, inner));
+    add(members, name, simple.<Json>map(Json.Text::new).orElseGet(() -> value(name, inner)));
     return true;
   }
 
-  /** A simple element is its value; a wrapper of a resource is the resource. */
+  /** A wrapper of a resource is the resource. */
   private static Json value(String name, SequencedMap<String, Json> inner) {
-    if (inner.size() == 1 && inner.firstEntry().getKey().equals("value")) {
-      return inner.firstEntry().getValue();
-    }
     boolean isWrapper = name.equals("resource") || name.equals("contained");
     if (isWrapper
         && inner.size() == 1

@@ -7,7 +7,9 @@ import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -17,6 +19,7 @@ final class ObservationResult {
   private static final String UCUM = "http://unitsofmeasure.org";
 
   private final Resources resources;
+  private final Map<String, ReportedSpecimen> specimens = new HashMap<>();
 
   ObservationResult(Resources resources) {
     this.resources = resources;
@@ -51,8 +54,13 @@ final class ObservationResult {
             .first("specimen")
             .or(() -> ofReport.size() == 1 ? Optional.of(ofReport.getFirst()) : Optional.empty());
     return reference
-        .map(r -> resources.resolve(r).map(ObservationResult::specimen).orElseGet(() -> named(r)))
+        .map(r -> resources.resolve(r).map(this::known).orElseGet(() -> named(r)))
         .orElse(ReportedSpecimen.UNKNOWN);
+  }
+
+  /** A specimen that many observations share is read once. */
+  private ReportedSpecimen known(FhirElement specimen) {
+    return specimens.computeIfAbsent(specimen.path(), path -> specimen(specimen));
   }
 
   private static ReportedSpecimen named(FhirElement reference) {

@@ -38,14 +38,15 @@ final class ObservationText {
             .with("subject", ResourceText.reference(patient))
             .with("effectiveDateTime", at);
     if (at.isEmpty()) {
-      observation.with(
-          "_effectiveDateTime",
-          new ResourceText()
-              .list(
-                  "extension",
-                  List.of(new ResourceText().with("url", ABSENT).with("valueCode", "unknown"))));
+      observation.with("_effectiveDateTime", absent("unknown"));
     }
     return observation.list("performer", List.of(ResourceText.reference(performer)));
+  }
+
+  /** An element without a value, and why it has none. */
+  static ResourceText absent(String why) {
+    return new ResourceText()
+        .list("extension", List.of(new ResourceText().with("url", ABSENT).with("valueCode", why)));
   }
 
   ResourceText result(SentResult result, Optional<String> at, Optional<String> specimen) {

@@ -160,8 +160,11 @@ public final class Hl7Reader {
           }
           orders.getLast().add(segment);
         }
-        case "NTE" ->
+        case "NTE" -> {
+          if (orders.isEmpty() || !orders.getLast().takesDigits(segment)) {
             leftOver.add(new LeftOver(segment.place(3), Why.NOTE, "", segment.text(3), ""));
+          }
+        }
         default -> {
           if (!BESIDE.contains(segment.name()) && !String.join("", segment.fields()).isBlank()) {
             leftOver.add(new LeftOver(segment.place(), Why.NOT_A_RESULT, shown(segment), "", ""));

@@ -6,6 +6,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.temporal.ChronoField;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,11 +16,18 @@ import java.util.regex.Pattern;
 /** Times of HL7 v2: {@code YYYYMMDD[HHMM[SS[.SSSS]]][+/-ZZZZ]}. */
 final class Hl7Time {
 
+  /** Of a second, at most. */
+  private static final int DIGITS = 4;
+
   private static final Pattern FORM =
       Pattern.compile(
-          "(\\d{4})(\\d{2})(\\d{2})(?:(\\d{2})(\\d{2})(?:(\\d{2})(?:\\.\\d{1,4})?)?)?"
+          "(\\d{4})(\\d{2})(\\d{2})(?:(\\d{2})(\\d{2})(?:(\\d{2})(?:\\.(\\d{1,4}))?)?)?"
               + "([+-]\\d{4})?");
-  private static final DateTimeFormatter WRITTEN = DateTimeFormatter.ofPattern("uuuuMMddHHmmss");
+  private static final DateTimeFormatter WRITTEN =
+      new DateTimeFormatterBuilder()
+          .appendPattern("uuuuMMddHHmmss")
+          .appendFraction(ChronoField.NANO_OF_SECOND, 0, DIGITS, true)
+          .toFormatter(Locale.ROOT);
 
   private Hl7Time() {}
 
@@ -33,12 +43,17 @@ final class Hl7Time {
         return Optional.of(Moment.of(day));
       }
       int second = form.group(6) == null ? 0 : number(form, 6);
-      LocalDateTime time = day.atTime(number(form, 4), number(form, 5), second);
-      Optional<ZoneOffset> own = Optional.ofNullable(form.group(7)).map(ZoneOffset::of);
+      LocalDateTime time = day.atTime(number(form, 4), number(form, 5), second, nanos(form));
+      Optional<ZoneOffset> own = Optional.ofNullable(form.group(8)).map(ZoneOffset::of);
       return Optional.of(new Moment(time, own.or(() -> ofMessage), false));
     } catch (DateTimeException noSuchDay) {
       return Optional.empty();
     }
+  }
+
+  private static int nanos(Matcher form) {
+    String digits = form.group(7) == null ? "" : form.group(7);
+    return Integer.parseInt((digits + "000000000").substring(0, 9));
   }
 
   private static int number(Matcher form, int group) {
@@ -50,7 +65,7 @@ final class Hl7Time {
     return parse(text, Optional.empty()).flatMap(Moment::offset);
   }
 
-  /** A time with its offset, to the second. */
+  /** A time with its offset, to a ten-thousandth of a second. */
   static String of(java.time.OffsetDateTime time) {
     int minutes = time.getOffset().getTotalSeconds() / 60;
     String sign = minutes < 0 ? "-" : "+";

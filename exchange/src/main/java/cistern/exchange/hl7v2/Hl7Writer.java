@@ -182,6 +182,9 @@ public final class Hl7Writer {
         time(drawn),
         result.beside().method().orElse(""),
         time(result.beside().measuredAt()));
+    if (result.isNumber() && new BigDecimal(result.value()).scale() < 0) {
+      segment("NTE", "1", "L", text(result.value()), OrderGroup.DIGITS);
+    }
   }
 
   /** What one OBX holds. */

@@ -6,10 +6,15 @@ import cistern.exchange.lab.ReportedResult;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
+import java.math.BigDecimal;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** One OBR with its OBX and SPM segments. */
@@ -18,10 +23,22 @@ final class OrderGroup {
   private static final List<String> LOINC_NAMES = List.of("LN", "LOINC", "http://loinc.org");
   private static final String OWN_NAME = "99CISTERN";
 
+  /**
+   * The type of a comment that repeats a value with its own digits: a number of HL7 has no power of
+   * ten, so that 1.2E3 goes out as 1200 and would come back with two digits more.
+   */
+  static final String DIGITS = "digits^the digits of the value^" + OWN_NAME;
+
+  private static final Pattern TEN = Pattern.compile("[x×*]?\\s?10");
+  private static final Pattern PER = Pattern.compile("\\d{1,2}\\s?/.*");
+  private static final Pattern WHOLE = Pattern.compile("([<>]?=?)(\\d{1,999})");
+  private static final Pattern POWER = Pattern.compile("\\d+(\\.\\d+)?[eE]\\+?\\d{1,3}");
+
   private final Optional<Segment> order;
   private final Optional<ZoneOffset> zone;
   private final List<Segment> observations = new ArrayList<>();
   private final List<Segment> specimens = new ArrayList<>();
+  private final Map<Integer, String> digits = new HashMap<>();
 
   OrderGroup(Optional<Segment> order, Optional<ZoneOffset> zone) {
     this.order = order;
@@ -30,6 +47,15 @@ final class OrderGroup {
 
   void add(Segment segment) {
     (segment.name().equals("SPM") ? specimens : observations).add(segment);
+  }
+
+  /** Takes a comment that holds the digits of the observation before it; false for any other. */
+  boolean takesDigits(Segment note) {
+    boolean isOurs = note.component(4, 1).equals("digits") && note.component(4, 3).equals(OWN_NAME);
+    if (isOurs && !observations.isEmpty()) {
+      digits.put(observations.getLast().line(), note.text(3));
+    }
+    return isOurs;
   }
 
   /** The system of codes under which ours are sent. */
@@ -83,7 +109,7 @@ final class OrderGroup {
         obx.place(5),
         codings(obx),
         specimen.takenAt(time(obx.component(14, 1))),
-        Hl7Value.of(obx),
+        value(obx),
         unit(obx),
         standing(obx),
         new Remarks(
@@ -91,6 +117,18 @@ final class OrderGroup {
             Optional.of(obx.text(7)).filter(t -> !t.isEmpty()),
             method(obx),
             Optional.empty()));
+  }
+
+  /** The value, with the digits of its comment where that is the same number. */
+  private String value(Segment obx) {
+    String sent = Hl7Value.of(obx);
+    String power = digits.getOrDefault(obx.line(), "");
+    Matcher whole = WHOLE.matcher(sent);
+    boolean isSame =
+        whole.matches()
+            && POWER.matcher(power).matches()
+            && new BigDecimal(power).compareTo(new BigDecimal(whole.group(2))) == 0;
+    return isSame ? whole.group(1) + power : sent;
   }
 
   private static Optional<String> method(Segment obx) {
@@ -122,7 +160,8 @@ final class OrderGroup {
   private static String unit(Segment obx) {
     String code = obx.component(6, 1);
     String second = obx.component(6, 2);
-    boolean isPower = code.matches("[x×*]?\\s?10") && second.matches("\\d{1,2}\\s?/.*");
+    boolean isPower =
+        !second.isEmpty() && TEN.matcher(code).matches() && PER.matcher(second).matches();
     return isPower ? code + "^" + second : code.isEmpty() ? second : code;
   }
 

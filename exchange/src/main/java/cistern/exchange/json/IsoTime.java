@@ -6,7 +6,6 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Times of ISO 8601 with an offset, in the extended and in the basic form. */
 public final class IsoTime {
@@ -23,7 +22,7 @@ public final class IsoTime {
 
   /** The time of a text, if it is one. */
   public static Optional<OffsetDateTime> parse(String text) {
-    return Stream.of(EXTENDED, BASIC).flatMap(f -> parse(text, f).stream()).findFirst();
+    return parse(text, EXTENDED).or(() -> parse(text, BASIC));
   }
 
   private static Optional<OffsetDateTime> parse(String text, DateTimeFormatter form) {

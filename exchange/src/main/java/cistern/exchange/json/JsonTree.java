@@ -64,7 +64,7 @@ final class JsonTree {
 
   private Optional<Json> document() {
     try {
-      Json root = value(parser.nextToken(), Place.WHOLE, 0);
+      Json root = value(parser.nextToken(), 0);
       if (isFollowed()) {
         stop(InputTrouble.MORE_AFTER_END, parser.currentTokenLocation());
         return Optional.empty();
@@ -117,7 +117,7 @@ final class JsonTree {
     return place;
   }
 
-  private Json value(JsonToken token, Place at, int depth) {
+  private Json value(JsonToken token, int depth) {
     if (++values > limits.values()) {
       throw new LimitPassed(InputTrouble.TOO_MANY_VALUES, limits.values());
     }
@@ -125,10 +125,10 @@ final class JsonTree {
       throw new LimitPassed(InputTrouble.TOO_DEEP, limits.depth());
     }
     return switch (token) {
-      case START_OBJECT -> structure(at, depth);
-      case START_ARRAY -> sequence(at, depth);
-      case VALUE_STRING -> new Json.Text(whole(parser.getString(), at));
-      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> numeral(at);
+      case START_OBJECT -> structure(depth);
+      case START_ARRAY -> sequence(depth);
+      case VALUE_STRING -> new Json.Text(whole(parser.getString()));
+      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> numeral();
       case VALUE_TRUE -> new Json.Truth(true);
       case VALUE_FALSE -> new Json.Truth(false);
       case VALUE_NULL -> new Json.Nothing();
@@ -137,42 +137,40 @@ final class JsonTree {
     };
   }
 
-  private Json structure(Place at, int depth) {
+  private Json structure(int depth) {
     SequencedMap<String, Json> members = new LinkedHashMap<>();
     while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
-      String name = parser.currentName();
-      Place member = at.member(name);
-      whole(name, member);
-      Json value = value(parser.nextToken(), member, depth + 1);
+      String name = whole(parser.currentName());
+      Json value = value(parser.nextToken(), depth + 1);
       if (members.putIfAbsent(name, value) != null) {
-        problems.add(member, InputTrouble.TWICE);
+        problems.add(place(), InputTrouble.TWICE);
       }
     }
     return new Json.Structure(members);
   }
 
-  private Json sequence(Place at, int depth) {
+  private Json sequence(int depth) {
     List<Json> items = new ArrayList<>();
     JsonToken token = parser.nextToken();
     while (token != JsonToken.END_ARRAY) {
-      items.add(value(token, at.item(items.size()), depth + 1));
+      items.add(value(token, depth + 1));
       token = parser.nextToken();
     }
     return new Json.Sequence(items);
   }
 
-  private Json numeral(Place at) {
+  private Json numeral() {
     String literal = parser.getString();
     if (Character.isLetter(literal.charAt(literal.length() - 1))) {
-      problems.add(at, InputTrouble.NOT_FINITE);
+      problems.add(place(), InputTrouble.NOT_FINITE);
       return new Json.NotJson();
     }
     return new Json.Numeral(literal);
   }
 
-  private String whole(String text, Place at) {
+  private String whole(String text) {
     if (!isWhole(text)) {
-      problems.add(at, InputTrouble.BROKEN_TEXT);
+      problems.add(place(), InputTrouble.BROKEN_TEXT);
     }
     return text;
   }
@@ -180,11 +178,11 @@ final class JsonTree {
   /** Whether every surrogate has its other half. */
   private static boolean isWhole(String text) {
     for (int i = 0; i < text.length(); i++) {
-      int point = text.codePointAt(i);
-      if (Character.isSupplementaryCodePoint(point)) {
+      if (Character.isSurrogate(text.charAt(i))) {
+        if (!Character.isSupplementaryCodePoint(text.codePointAt(i))) {
+          return false;
+        }
         i++;
-      } else if (Character.isSurrogate((char) point)) {
-        return false;
       }
     }
     return true;

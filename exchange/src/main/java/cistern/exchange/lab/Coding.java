@@ -1,7 +1,6 @@
 package cistern.exchange.lab;
 
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * A code for what was measured, and the text beside it.
@@ -28,9 +27,12 @@ public record Coding(String system, String code, String text) {
 
   /** Which tube an own code names behind the fluid: {@code first} or {@code last}. */
   Optional<String> tube() {
-    return system.equals(OWN)
-        ? Stream.of("first", "last").filter(tube -> code.endsWith("." + tube)).findFirst()
-        : Optional.empty();
+    if (!system.equals(OWN)) {
+      return Optional.empty();
+    }
+    return code.endsWith(".first")
+        ? Optional.of("first")
+        : code.endsWith(".last") ? Optional.of("last") : Optional.empty();
   }
 
   /** The code without a tube. */

@@ -67,6 +67,10 @@ public record LocalMapping(
 
   /** The meaning of a code. */
   Optional<Meaning> code(Coding coding) {
+    return entries.isEmpty() ? Optional.empty() : coded(coding);
+  }
+
+  private Optional<Meaning> coded(Coding coding) {
     return entries.stream()
         .filter(e -> e.kind() == Kind.CODE)
         .filter(e -> e.key().equals(coding.code().isEmpty() ? coding.text() : coding.code()))

@@ -16,12 +16,13 @@ public record NumberText(Kind kind, String literal, String rest) {
   private static final int LONGEST = 400;
   private static final Pattern WRITTEN =
       Pattern.compile(
-          "(?<sign><=|>=|=<|=>|<|>|≤|≥|less than|more than|below|above|unter|über|kleiner|"
+          "(?<sign><=|>=|=<|=>|<|>|≤|≥|=|less than|more than|below|above|unter|über|kleiner|"
               + "größer|kleiner als|größer als|inférieur à|supérieur à)?\\s*"
               + "(?<number>[-+]?(\\d[\\d.,]*|\\.\\d+)([eE][-+]?\\d{1,4})?)(?<rest>.*)",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
   private static final Pattern TITRE = Pattern.compile("1\\s*[:/]\\s*(\\d{1,9})");
   private static final Pattern JSON = Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][-+]?\\d+)?");
+  private static final Pattern ZEROS = Pattern.compile("^0+(?=\\d)");
   private static final Pattern FLAG =
       Pattern.compile("(?i)[\\s(]*(h|hh|l|ll|\\*+|\\++|↑+|↓+|!|high|low|hoch|niedrig)[\\s)]*");
 
@@ -29,7 +30,7 @@ public record NumberText(Kind kind, String literal, String rest) {
    * Another number behind the first, which makes it a range or a date; not a unit in powers of ten.
    */
   private static final Pattern SECOND_NUMBER =
-      Pattern.compile("(?!10[*^]\\d{1,2}\\s*/)[-–:\\d.,].*|/\\s*\\d.*");
+      Pattern.compile("(?!10[*^]\\d{1,2}\\s*/)[-–~;|:\\d.,].*|[/+&]\\s*\\d.*");
 
   /** Kinds of value. */
   public enum Kind {
@@ -103,7 +104,7 @@ public record NumberText(Kind kind, String literal, String rest) {
 
   private static Kind kind(@org.jspecify.annotations.Nullable String sign) {
     return switch (sign == null ? "" : sign.toLowerCase(java.util.Locale.ROOT)) {
-      case "" -> Kind.VALUE;
+      case "", "=" -> Kind.VALUE;
       case "<",
           "<=",
           "=<",
@@ -132,7 +133,7 @@ public record NumberText(Kind kind, String literal, String rest) {
   }
 
   private static String withoutZeros(String number) {
-    String shorter = number.replaceFirst("^0+(?=\\d)", "");
+    String shorter = ZEROS.matcher(number).replaceFirst("");
     return shorter.startsWith(".") ? "0" + shorter : shorter;
   }
 }

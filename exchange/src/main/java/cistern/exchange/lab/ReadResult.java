@@ -28,7 +28,13 @@ record ReadResult(
 
   /** Which tube it was counted in, where that is said. */
   Optional<String> tube() {
-    return from.codes().stream().flatMap(code -> code.tube().stream()).findFirst();
+    for (Coding code : from.codes()) {
+      Optional<String> tube = code.tube();
+      if (tube.isPresent()) {
+        return tube;
+      }
+    }
+    return Optional.empty();
   }
 
   boolean isIn(Compartment fluid) {

@@ -18,8 +18,16 @@ import java.util.regex.Pattern;
 final class ResultMeaning {
 
   private static final WordTable ANSWERS = WordTable.read("answers.tsv");
+
+  /** A pattern of bands, perhaps behind the answer that it means: {@code positive (type 2)}. */
   private static final Pattern PATTERN =
-      Pattern.compile("(?i)(?:pattern|type|typ|muster)\\s*([1-5])");
+      Pattern.compile(
+          "(?i)(?:(?<answer>\\p{L}[\\p{L} .]*?)\\s*[,;:(–-]?\\s*)??"
+              + "(?:pattern|type|typ|muster)\\s*(?<number>[1-5])\\s*\\)?");
+
+  /** The patterns with bands of the CSF's own (Andersson 1994). */
+  private static final List<String> LOCAL = List.of("2", "3");
+
   private static final String TITRE = "{titer}";
 
   /** No unit: two are said that differ. */
@@ -178,9 +186,9 @@ final class ResultMeaning {
     if (subject.equals("bands.result") && isInSerum) {
       return left(result, Why.UNKNOWN_CODE);
     }
-    Matcher pattern = PATTERN.matcher(result.value().strip());
-    if (pattern.matches() && (subject.equals("bands.result") || subject.equals("bands.pattern"))) {
-      return Optional.of(band(result, "bands.pattern", pattern.group(1)));
+    Optional<String> pattern = pattern(result.value().strip());
+    if (pattern.isPresent() && List.of("bands.result", "bands.pattern").contains(subject)) {
+      return Optional.of(band(result, "bands.pattern", pattern.get()));
     }
     if (subject.equals("bands.result")) {
       Optional<String> answer = ANSWERS.find(result.value());
@@ -194,6 +202,20 @@ final class ResultMeaning {
     return count.isEmpty()
         ? left(result, Why.VALUE_UNCLEAR)
         : Optional.of(band(result, subject, count.get().literal()));
+  }
+
+  /** The pattern that a text names; empty when it says the opposite beside it. */
+  private static Optional<String> pattern(String text) {
+    Matcher written = PATTERN.matcher(text);
+    if (!written.matches()) {
+      return Optional.empty();
+    }
+    String number = written.group("number");
+    String meant = LOCAL.contains(number) ? "positive" : "negative";
+    return written.group("answer") == null
+            || ANSWERS.find(written.group("answer")).filter(meant::equals).isPresent()
+        ? Optional.of(number)
+        : Optional.empty();
   }
 
   private static ReadResult band(ReportedResult result, String subject, String value) {

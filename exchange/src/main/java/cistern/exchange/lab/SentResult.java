@@ -79,8 +79,8 @@ public record SentResult(
     return Conversions.of(facts).isUnit(unit);
   }
 
-  /** Whether the value is a number. */
+  /** Whether the value is a number that can be written out. */
   public boolean isNumber() {
-    return value.matches("-?\\d+(\\.\\d+)?([eE][-+]?\\d+)?");
+    return value.matches("-?\\d+(\\.\\d+)?([eE][-+]?\\d{1,3})?");
   }
 }

@@ -11,9 +11,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** A resource table from words to meanings; case, blanks and points at the end do not matter. */
 final class WordTable {
+
+  private static final Pattern BLANKS = Pattern.compile("\\s+");
+  private static final Pattern END = Pattern.compile("[\\s:;,.*]+$");
 
   private final Map<String, String> meanings = new LinkedHashMap<>();
 
@@ -45,11 +49,8 @@ final class WordTable {
   }
 
   static String plain(String word) {
-    return word.replace('_', ' ')
-        .replace('\u00a0', ' ')
-        .replaceAll("\\s+", " ")
-        .replaceAll("[\\s:;,.*]+$", "")
-        .strip()
-        .toLowerCase(Locale.ROOT);
+    String spaced = word.replace('_', ' ').replace('\u00a0', ' ');
+    String single = BLANKS.matcher(spaced).replaceAll(" ");
+    return END.matcher(single).replaceFirst("").strip().toLowerCase(Locale.ROOT);
   }
 }

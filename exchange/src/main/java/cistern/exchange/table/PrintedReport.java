@@ -1,5 +1,8 @@
 package cistern.exchange.table;
 
+import cistern.exchange.json.InputProblem;
+import cistern.exchange.json.InputProblems;
+import cistern.exchange.json.InputTrouble;
 import cistern.exchange.lab.Coding;
 import cistern.exchange.lab.Fluids;
 import cistern.exchange.lab.LabReport;
@@ -14,6 +17,7 @@ import cistern.exchange.table.CellGrid.Cell;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Spellings;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,9 +53,10 @@ final class PrintedReport {
     this.notes = new ArrayList<>(notes);
   }
 
-  /** The report; empty when no line holds a result. */
-  Optional<LabReport> read(List<Row> rows) {
+  /** The report; empty when no line holds a result, or with a problem noted. */
+  Optional<LabReport> read(List<Row> rows, InputProblems problems) {
     KeyedLines.fields(rows).forEach(fields::putIfAbsent);
+    checkPerson(rows, problems);
     rows.stream().filter(row -> !row.isBlank()).forEach(this::line);
     PersonCells cells = new PersonCells(fields, "line 1", mapping, notes);
     return results.isEmpty()
@@ -64,6 +69,26 @@ final class PrintedReport {
                 cells.person(),
                 results.stream().map(r -> dated(r, cells)).toList(),
                 notes));
+  }
+
+  /** One report is of one person: a page may name them again, and not another. */
+  private void checkPerson(List<Row> rows, InputProblems problems) {
+    List<String> who =
+        fields.containsKey("person.id") ? List.of("person.id") : List.of("name", "birthDate");
+    Map<String, Integer> first = new HashMap<>();
+    for (Row row : rows) {
+      for (KeyedLines.Field field : KeyedLines.fields(row)) {
+        if (!who.contains(field.name())) {
+          continue;
+        }
+        int line = first.computeIfAbsent(field.name(), name -> row.number());
+        if (!field.text().equals(fields.get(field.name()))) {
+          problems.add(
+              InputProblem.of(InputTrouble.TWO_PERSONS, "line " + row.number(), "line " + line));
+          return;
+        }
+      }
+    }
   }
 
   private static ReportedResult dated(ReportedResult result, PersonCells cells) {
@@ -82,7 +107,11 @@ final class PrintedReport {
 
   private void line(Row row) {
     String text = String.join("  ", row.cells().stream().map(Cell::text).toList()).strip();
-    if (KeyedLines.field(row).isPresent()) {
+    List<KeyedLines.Field> keyed = KeyedLines.fields(row);
+    if (!keyed.isEmpty()) {
+      keyed.stream()
+          .filter(field -> field.name().equals(KeyedLines.FLUID))
+          .forEach(field -> section = Optional.of(field.text()));
       return;
     }
     Heading whole = Heading.of(text.replaceFirst("\\s*:\\s*$", ""), spellings, LocalMapping.NONE);
@@ -105,7 +134,9 @@ final class PrintedReport {
       return false;
     }
     String rest =
-        line.group("rest").replaceFirst("(?i)^\\s*(?:\\*+|[hl]{1,2}|↑|↓)(?=\\s)", "").strip();
+        line.group("rest")
+            .replaceFirst("(?i)^\\s*(?:\\*+|\\++|-+|[hl]{1,2}|↑|↓)(?=\\s)", "")
+            .strip();
     String unit = name.units().isEmpty() ? unit(rest) : name.units().getFirst();
     String after = rest.startsWith(unit) ? rest.substring(unit.length()) : rest;
     Matcher range = RANGE.matcher(after);
@@ -131,8 +162,19 @@ final class PrintedReport {
     return best;
   }
 
-  /** A name and a word, such as an answer on the bands. */
+  /** A name and a word, such as an answer on the bands: in one cell, in two, or in the line. */
   private boolean answered(Row row, String text) {
+    List<String> cells =
+        row.cells().stream().map(Cell::text).filter(cell -> !cell.isBlank()).toList();
+    Heading first = Heading.of(cells.getFirst(), spellings, LocalMapping.NONE);
+    if (cells.size() > 1 && (first.isBands() || first.isSerology())) {
+      add(row, first, cells.get(1), "", Optional.empty());
+      return true;
+    }
+    return answeredWithin(row, cells.getFirst()) || answeredWithin(row, text);
+  }
+
+  private boolean answeredWithin(Row row, String text) {
     String[] words = text.split("[\\s:]+", -1);
     for (int count = words.length - 1; count > 0; count--) {
       String first = String.join(" ", List.of(words).subList(0, count));

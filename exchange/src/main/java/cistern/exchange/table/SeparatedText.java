@@ -20,6 +20,9 @@ final class SeparatedText {
   private static final List<Character> SIGNS = List.of('\t', ';', ',', '|');
   private static final int LINES_LOOKED_AT = 25;
 
+  /** The least width of a column, in signs. */
+  private static final int COLUMN = 8;
+
   private SeparatedText() {}
 
   /** The cells of a text by each sign that may part them, the likeliest first. */
@@ -70,17 +73,34 @@ final class SeparatedText {
     return new Cell(text.replace('\u00a0', ' ').strip(), false);
   }
 
-  /** Lines whose cells stand apart by two blanks or more, or by a tab. */
+  /**
+   * Lines whose cells stand apart by two blanks or more, or by a tab. A line that begins far to the
+   * right of the others leaves its first column blank.
+   */
   static List<Row> aligned(String text) {
     List<Row> rows = new ArrayList<>();
-    String[] lines = text.split("\\R", -1);
-    for (int i = 0; i < lines.length; i++) {
-      List<Cell> cells =
-          Stream.of(lines[i].replace('\u00a0', ' ').strip().split("\\s{2,}|\\t", -1))
-              .map(SeparatedText::cell)
-              .toList();
+    List<String> lines =
+        Stream.of(text.split("\\R", -1)).map(line -> line.replace('\u00a0', ' ')).toList();
+    int margin =
+        lines.stream()
+            .filter(line -> !line.isBlank())
+            .mapToInt(SeparatedText::indent)
+            .min()
+            .orElse(0);
+    for (int i = 0; i < lines.size(); i++) {
+      List<Cell> cells = new ArrayList<>();
+      if (indent(lines.get(i)) - margin >= COLUMN) {
+        cells.add(Cell.EMPTY);
+      }
+      Stream.of(lines.get(i).strip().split("\\s{2,}|\\t", -1))
+          .map(SeparatedText::cell)
+          .forEach(cells::add);
       rows.add(new Row(i + 1, cells));
     }
     return rows;
+  }
+
+  private static int indent(String line) {
+    return line.length() - line.stripLeading().length();
   }
 }

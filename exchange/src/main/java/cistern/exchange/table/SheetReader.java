@@ -4,6 +4,7 @@ import cistern.exchange.table.CellGrid.Cell;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.table.SheetParts.Format;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -11,6 +12,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -19,8 +22,10 @@ import javax.xml.stream.XMLStreamReader;
 final class SheetReader {
 
   private static final int WIDEST = 2_000;
-  private static final int DIGITS_OF_A_DOUBLE = 15;
+  private static final int DIGITS_SHOWN = 15;
   private static final double SECONDS_A_DAY = 86_400;
+  private static final Pattern MERGED =
+      Pattern.compile("(?<column>[A-Z]{1,3})(?<from>\\d{1,7}):[A-Z]{1,3}(?<to>\\d{1,7})");
 
   private final List<String> texts;
   private final List<Format> formats;
@@ -57,9 +62,29 @@ final class SheetReader {
           throw new XMLStreamException("more cells than a table of results has");
         }
         put(rows.computeIfAbsent(row, r -> new ArrayList<>()), column, cell(xml));
+      } else if (xml.getLocalName().equals("mergeCell")) {
+        fill(rows, SheetParts.attribute(xml, "ref"));
       }
     }
     return rows.entrySet().stream().map(e -> new Row(e.getKey(), e.getValue())).toList();
+  }
+
+  /** Says the text of a cell that spans rows in each of them, as far as there are rows. */
+  private static void fill(Map<Integer, List<Cell>> rows, String range) {
+    Matcher merged = MERGED.matcher(range);
+    if (!merged.matches()) {
+      return;
+    }
+    int column = column(merged.group("column"));
+    int from = Integer.parseInt(merged.group("from"));
+    List<Cell> first = rows.getOrDefault(from, List.of());
+    Cell said = column <= first.size() ? first.get(column - 1) : Cell.EMPTY;
+    rows.forEach(
+        (row, cells) -> {
+          if (row > from && row <= Integer.parseInt(merged.group("to")) && !said.isBlank()) {
+            put(cells, column, said);
+          }
+        });
   }
 
   private static void put(List<Cell> cells, int column, Cell cell) {
@@ -129,7 +154,10 @@ final class SheetReader {
     };
   }
 
-  /** The number that was typed: a workbook may hold the double nearest to it with 17 digits. */
+  /**
+   * The number that a person sees: a workbook may hold the double nearest to it with 17 digits, and
+   * shows 15 of them at most.
+   */
   private static BigDecimal shortest(String value) {
     if (value.length() > 40) {
       throw new IllegalArgumentException("a number longer than any double");
@@ -138,8 +166,8 @@ final class SheetReader {
     if (Math.abs(written.scale()) > 400) {
       throw new IllegalArgumentException("a number beyond any double");
     }
-    return written.precision() > DIGITS_OF_A_DOUBLE
-        ? new BigDecimal(Double.toString(written.doubleValue()))
+    return written.precision() > DIGITS_SHOWN
+        ? written.round(new MathContext(DIGITS_SHOWN)).stripTrailingZeros()
         : written;
   }
 

@@ -1,6 +1,8 @@
 package cistern.exchange.table;
 
+import cistern.exchange.lab.DecimalMark;
 import cistern.exchange.lab.LocalMapping;
+import cistern.exchange.lab.NumberText;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Spellings;
 import java.util.ArrayList;
@@ -10,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Where the headings of a table stand and what they say. Up to three rows of headings are read
@@ -66,7 +69,13 @@ final class TableLayout {
   static Optional<TableLayout> of(List<Row> rows, Spellings spellings, LocalMapping mapping) {
     Optional<TableLayout> best = Optional.empty();
     for (int first = 0; first < Math.min(LOOKED_AT, rows.size()); first++) {
+      if (isKeyed(rows.get(first))) {
+        continue;
+      }
       for (int depth = 1; depth <= DEEPEST && first + depth < rows.size(); depth++) {
+        if (holdsValue(rows.get(first + depth - 1), spellings, mapping)) {
+          break;
+        }
         TableLayout layout =
             new TableLayout(rows, first, depth, headings(rows, first, depth, spellings, mapping));
         if (layout.weight() > best.map(TableLayout::weight).orElse(LEAST_WEIGHT)) {
@@ -75,6 +84,24 @@ final class TableLayout {
       }
     }
     return best.filter(TableLayout::hasValues);
+  }
+
+  /** Whether a row says fields with their texts, as the head of a page does. */
+  private static boolean isKeyed(Row row) {
+    return row.cells().stream().anyMatch(cell -> cell.text().contains(":"))
+        && !KeyedLines.fields(row).isEmpty();
+  }
+
+  /** Whether a number stands in a row, perhaps with its unit: then it is a result, no headings. */
+  private static boolean holdsValue(Row row, Spellings spellings, LocalMapping mapping) {
+    return row.cells().stream()
+        .map(CellGrid.Cell::text)
+        .filter(text -> mapping.heading(text).isEmpty())
+        .anyMatch(
+            text ->
+                Stream.of(DecimalMark.COMMA, DecimalMark.POINT)
+                    .flatMap(mark -> NumberText.parse(text, mark).stream())
+                    .anyMatch(n -> n.rest().isEmpty() || spellings.isUnit(n.rest())));
   }
 
   /**

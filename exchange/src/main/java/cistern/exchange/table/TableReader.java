@@ -11,6 +11,7 @@ import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.LocalMapping.Entry;
 import cistern.exchange.lab.LocalMapping.Kind;
+import cistern.exchange.lab.NumberText;
 import cistern.exchange.table.CellGrid.Row;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Spellings;
@@ -53,18 +54,47 @@ public final class TableReader {
     String plain = text.get().text().replace("\r\n", "\n").replace('\r', '\n');
     List<List<Row>> readings =
         SeparatedText.readings(plain).stream().filter(rows -> isSmall(rows, problems)).toList();
-    Optional<TableLayout> layout =
+    Optional<TableLayout> told =
         readings.stream()
             .flatMap(rows -> TableLayout.ofPlainHeadings(rows, spellings, mapping).stream())
-            .findFirst()
-            .or(() -> searched(readings));
-    if (layout.isPresent() || !problems.isValid()) {
-      return layout.map(l -> reports(l, text.get().notes(), problems)).orElse(List.of());
+            .findFirst();
+    boolean isPlain = told.isPresent();
+    Optional<TableLayout> layout = told.or(() -> searched(readings));
+    if (!problems.isValid()) {
+      return List.of();
     }
+    InputProblems ofTable = new InputProblems();
+    List<LabReport> table =
+        layout.map(l -> reports(l, text.get().notes(), ofTable)).orElse(List.of());
+    if (isPlain || !mapping.entries().isEmpty()) {
+      ofTable.invalid().forEach(problems::add);
+      return table;
+    }
+    InputProblems ofPage = new InputProblems();
+    List<LabReport> page = page(plain, text.get().notes(), ofPage);
+    boolean isPage = layout.isEmpty() || usable(page) > usable(table);
+    (isPage ? ofPage : ofTable).invalid().forEach(problems::add);
+    return isPage ? page : table;
+  }
+
+  private List<LabReport> page(String plain, List<LeftOver> notes, InputProblems problems) {
     List<Row> lines = SeparatedText.aligned(plain);
-    return new PrintedReport(
-            spellings, mapping, Marks.of(lines, mapping.mark()), text.get().notes())
-        .read(lines).stream().toList();
+    return new PrintedReport(spellings, mapping, Marks.of(lines, mapping.mark()), notes)
+        .read(lines, problems).stream().toList();
+  }
+
+  /**
+   * How many results have a number, a unit and a fluid: a page of print can look like a table, and
+   * is what explains more of it.
+   */
+  private long usable(List<LabReport> reports) {
+    return reports.stream()
+        .flatMap(report -> report.results().stream())
+        .filter(result -> NumberText.isNumber(result.value()))
+        .filter(result -> spellings.isUnit(result.unit()))
+        .filter(
+            result -> result.specimen().words().stream().anyMatch(w -> Fluids.parse(w).isPresent()))
+        .count();
   }
 
   /** The reports of a workbook. */

@@ -117,13 +117,15 @@ final class TableRows {
     group.notes.addAll(notes.stream().filter(n -> !group.notes.contains(n)).toList());
   }
 
+  /** Whose a row is; one that leaves the column of persons blank is nobody's but its own. */
   private Group group(PersonCells cells, Row row) {
     boolean isManyRows = layout.isByTest() || layout.column("fluid").isPresent();
+    boolean isNamed = layout.column("person.id").or(() -> layout.column("id")).isPresent();
     String key =
         cells
             .text("person.id")
             .or(() -> cells.text("id"))
-            .orElse(isManyRows ? "" : "row " + row.number());
+            .orElse(isManyRows && !isNamed ? "" : "row " + row.number());
     String own = isManyRows ? key : key + " " + row.number();
     Optional<String> id =
         isManyRows

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.MissingResourceException;
 import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -31,7 +32,10 @@ final class Workbook {
     try {
       Optional<Map<String, byte[]>> parts = unpacked(bytes, limits, problems);
       return parts.isEmpty() ? Optional.empty() : grid(parts.get(), limits, problems);
-    } catch (IOException | XMLStreamException | IllegalArgumentException e) {
+    } catch (IOException
+        | XMLStreamException
+        | IllegalArgumentException
+        | MissingResourceException e) {
       problems.add(InputProblem.of(InputTrouble.ZIP, "", "it is damaged"));
       return Optional.empty();
     }

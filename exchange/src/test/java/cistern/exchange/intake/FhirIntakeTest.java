@@ -160,6 +160,18 @@ class FhirIntakeTest {
     }
 
     @Test
+    void read_xmlElementOfAValueAlone_isNoSimpleElement() {
+      String bare = XML.replace("<unit value=\"mg/dL\"/>", "");
+      Read read =
+          Read.of(
+              XML.replace(
+                  "<resource><Patient>",
+                  "<resource><Patient><identifier><value value=\"p-9\"/></identifier>"));
+      assertThat(read.document()).contains("\"id\": \"p-9\"");
+      assertThat(Read.of(bare).refusals()).singleElement().asString().contains("No unit");
+    }
+
+    @Test
     void read_externalEntity_refused() {
       String attack =
           "<?xml version=\"1.0\"?><!DOCTYPE x [<!ENTITY e SYSTEM \"file:///etc/passwd\">]>"

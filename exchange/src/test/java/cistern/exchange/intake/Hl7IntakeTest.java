@@ -58,6 +58,29 @@ class Hl7IntakeTest {
     }
 
     @Test
+    void read_equalSignAndSecondValue_areReadAndLeftOut() {
+      Read read =
+          Read.of(
+              message(
+                  "ST|2880-3^Protein^LN||=410|mg/L|||||F",
+                  "NM|1746-7^Albumin^LN||220~230|mg/L|||||F",
+                  "ST|12782-9^OCB^LN||Positive (pattern 2)||||||F"));
+      assertThat(read.values()).containsExactly("total-protein.csf 410.0");
+      assertThat(read.document()).contains("\"pattern\": 2").contains("value-not-understood");
+    }
+
+    @Test
+    void read_answerAgainstItsPattern_isLeftOut() {
+      // Patterns 2 and 3 are positive, 1, 4 and 5 negative (Andersson 1994).
+      Read read =
+          Read.of(
+              message(
+                  "NM|1746-7^Albumin^LN||220|mg/L|||||F",
+                  "ST|12782-9^OCB^LN||positive, type 4||||||F"));
+      assertThat(read.document()).contains("value-not-understood").doesNotContain("\"pattern\"");
+    }
+
+    @Test
     void read_personAndDraws_areThoseOfTheMessage() {
       Read read = Read.of(message("NM|1746-7^Albumin^LN||22|mg/dL|||||F"));
       Person person = read.workup().workup().panel().person();

@@ -11,9 +11,12 @@ import cistern.exchange.lab.SentReport.Versions;
 import cistern.exchange.lab.SentWorkup;
 import cistern.exchange.workup.WorkupReading.Understood;
 import cistern.fact.Facts;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -89,6 +92,46 @@ class RoundTripTest {
   void around_oneResult_isTheSame(String result) {
     String workup = "{\"id\":\"a\",\"person\":{\"id\":\"p\"},\"results\":[{" + result + "}]}";
     assertThat(part(around(workup), "results")).isEqualTo(part(Read.of(workup), "results"));
+  }
+
+  /** A number of HL7 has no power of ten; the digits come back, however they are written. */
+  @ParameterizedTest
+  @ValueSource(strings = {"4.6e-3", "1.20E2", "1.2E2", "5e3", "0.00e1", "12e-1", "30e+0"})
+  void around_powerOfTen_keepsItsDigits(String literal) {
+    for (String kind : List.of("value", "below", "above")) {
+      if (kind.equals("value") || !literal.startsWith("0.00")) {
+        String result =
+            "\"analyte\":\"igg\",\"in\":\"csf\",\"%s\":%s,\"unit\":\"mg/L\""
+                .formatted(kind, literal);
+        String workup = "{\"id\":\"a\",\"person\":{\"id\":\"p\"},\"results\":[{" + result + "}]}";
+        assertThat(exact(part(around(workup), "results")))
+            .isEqualTo(exact(part(Read.of(workup), "results")));
+      }
+    }
+  }
+
+  /** Numbers by their digits and the power of ten of the last one. */
+  private static String exact(String json) {
+    return Pattern.compile("(?<=(value|below|above)\": )[-+.\\deE]+")
+        .matcher(json)
+        .replaceAll(
+            number -> {
+              BigDecimal exact = new BigDecimal(number.group());
+              return exact.unscaledValue() + " 10^" + -exact.scale();
+            });
+  }
+
+  @Test
+  void around_fiftyRandomWorkups_loseNothing() {
+    Random random = new Random(20310302);
+    for (int i = 0; i < 50; i++) {
+      String workup = RandomWorkup.of(random);
+      Read again = around(workup);
+      Read first = Read.of(workup);
+      assertThat(exact(part(again, "results"))).as(workup).isEqualTo(exact(part(first, "results")));
+      assertThat(part(again, "draws")).as(workup).isEqualTo(part(first, "draws"));
+      assertThat(again.values()).as(workup).isEqualTo(first.values());
+    }
   }
 
   @Test

@@ -258,6 +258,29 @@ class TableIntakeTest {
       assertThat(read.values()).containsExactly("albumin.csf 6.1", "hematocrit.blood 0.41");
     }
 
+    private static String cell(String place, String text) {
+      return "<c r=\"%s\" t=\"inlineStr\"><is><t>%s</t></is></c>".formatted(place, text);
+    }
+
+    @Test
+    void read_workbookOfCellsThatSpanRows_saysThePersonInEach() throws IOException {
+      String rows =
+          "<row r=\"1\">"
+              + cell("A1", "person.id")
+              + cell("B1", "albumin.csf")
+              + cell("C1", "albumin.serum")
+              + "</row>"
+              + "<row r=\"2\">"
+              + cell("A2", "p-1")
+              // What a workbook holds of 0.1 + 0.2, shown as 0.3 (15 digits).
+              + "<c r=\"B2\"><v>0.30000000000000004</v></c></row>"
+              + "<row r=\"3\"><c r=\"C3\"><v>42000</v></c></row></sheetData>"
+              + "<mergeCells><mergeCell ref=\"A2:A3\"/></mergeCells><sheetData>";
+      Read read = Read.of(workbook(rows), LocalMapping.NONE);
+      assertThat(Read.values(read.workup(0))).containsExactly("albumin.csf 0.3");
+      assertThat(read.workup(1).workup().panel().person().id()).contains("p-1");
+    }
+
     @Test
     void read_zipBomb_refused() throws IOException {
       byte[] bomb = workbook(" ".repeat(60_000_000));
