@@ -96,6 +96,16 @@ final class Cohort implements Callable<Integer> {
       description = "local (all cores of this machine), the default, or spark")
   private String engine = "local";
 
+  @Option(
+      names = "--numbers",
+      description = "only how quotients, fractions and indices lie, of one table of any length")
+  private boolean isOfNumbers;
+
+  @Option(
+      names = "--uncertainty",
+      description = "with --numbers: how many are expected above a limit by imprecision")
+  private boolean hasChances;
+
   @Option(names = "--seed", paramLabel = "NUMBER", description = "of samples drawn anew; 1")
   private long seed = 1;
 
@@ -110,8 +120,8 @@ final class Cohort implements Callable<Integer> {
     if (!engine.equals("local")) {
       throw new ParameterException(
           spec.commandLine(),
-          "Only the engine of this machine is here: --engine local. Start the other one as ./cistern"
-              + " cohort … --engine spark.");
+          "Only the engine of this machine is here: --engine local. Start the other one as"
+              + " ./cistern cohort … --engine spark.");
     }
     Optional<Facts> facts = FactsInForce.read(Optional.ofNullable(policy), terminal);
     Optional<LocalMapping> mapping = facts.flatMap(f -> carriers.mapping(f, terminal));
@@ -143,6 +153,9 @@ final class Cohort implements Callable<Integer> {
     if (!Files.isReadable(from)) {
       terminal.err().println(from + ": it cannot be read.");
       return ExitCode.INVALID_INPUT;
+    }
+    if (isOfNumbers) {
+      return new NumberRun(terminal, facts, hasChances).run(from, out, confirmedBy != null);
     }
     CohortRun run = new CohortRun(terminal, facts, mapping, from);
     try {

@@ -193,6 +193,47 @@ class CohortTest {
   }
 
   @Test
+  void cohort_numbersAlone_sumsUpWhatTheWholeCohortShows() throws IOException {
+    Path whole = folder.resolve("whole");
+    Path numbers = folder.resolve("numbers");
+    cohort(table(30), whole);
+    Run run = cohort(folder.resolve("table.csv"), numbers, "--numbers", "--uncertainty");
+
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.err()).containsPattern("Computed 30 in \\d+ s");
+    String summary = Files.readString(numbers.resolve("summary.json"));
+    assertThat(summary).contains("\"rows\" : 30", "\"expectedAboveLimit\"");
+    // the same sums of the same numbers, whichever way they were computed
+    assertThat(mean(summary, "kappa-index"))
+        .isEqualTo(mean(Files.readString(whole.resolve("summary.json")), "kappa-index"));
+  }
+
+  private static String mean(String summary, String code) {
+    int from = summary.indexOf("\"mean\"", summary.indexOf("\"code\" : \"" + code + "\""));
+    return summary.substring(from, summary.indexOf('\n', from));
+  }
+
+  @Test
+  void cohort_numbersOfATableThatHoldsNone_areRefused() throws IOException {
+    Path out = folder.resolve("out");
+    Path empty = Files.writeString(folder.resolve("empty.csv"), "id,albumin.csf\na,200\n");
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.csv"), "albumin.csf,albumin.serum\nmany,41000\n200,41000\n");
+    Run exchanged = cohort(table(30, "albumin.csf", "albumin.serum"), out, "--numbers");
+
+    assertThat(exchanged.code()).isEqualTo(3);
+    assertThat(exchanged.err()).contains("look exchanged", "Nothing was written");
+    assertThat(cohort(empty, out, "--numbers").err()).contains("no albumin.serum");
+    assertThat(cohort(folder, out, "--numbers").code()).isEqualTo(3);
+    assertThat(out).doesNotExist();
+    Run left = cohort(bad, out, "--numbers");
+    assertThat(left.code()).isEqualTo(3);
+    assertThat(left.err()).contains("row 2, albumin.csf");
+    assertThat(Files.readString(out.resolve("summary.json"))).contains("\"rows\" : 1");
+  }
+
+  @Test
   void cohort_aFolderOfWorkupsAndLines_takesEach() throws IOException {
     Path in = folder.resolve("in");
     Path deeper = Files.createDirectories(in.resolve("deeper"));

@@ -110,6 +110,14 @@ public final class CohortJob implements Callable<Integer> {
       description = "of the cluster; all cores of this machine unless named")
   private String master = "";
 
+  @Option(names = "--numbers", description = "only how quotients, fractions and indices lie")
+  private boolean isOfNumbers;
+
+  @Option(
+      names = "--uncertainty",
+      description = "with --numbers: how many are expected above a limit by imprecision")
+  private boolean hasChances;
+
   @Option(names = "--seed", paramLabel = "NUMBER", description = "of samples drawn anew; 1")
   private long seed = 1;
 
@@ -164,7 +172,8 @@ public final class CohortJob implements Callable<Integer> {
             controls, cases, Optional.ofNullable(confirmedBy), Optional.ofNullable(signedBy));
     SparkSession spark = session();
     try {
-      return new SparkRun(err, spark, rules.get(), groups, seed).run(input, out);
+      SparkRun run = new SparkRun(err, spark, rules.get(), groups, seed);
+      return isOfNumbers ? run.numbers(input, out, hasChances) : run.run(input, out);
     } finally {
       spark.stop();
     }

@@ -5,10 +5,12 @@ import cistern.cohort.ColumnsMixedUp;
 import cistern.cohort.SiteStudy;
 import cistern.cohortjob.CohortTask.Answered;
 import cistern.cohortjob.CohortTask.Twice;
+import cistern.exchange.intake.CohortNumbers.Part;
 import cistern.fact.Facts;
 import cistern.report.cohort.CohortFolder;
 import cistern.report.cohort.CohortReport;
 import cistern.report.cohort.CohortReport.Groups;
+import cistern.report.cohort.NumberJson;
 import cistern.report.pdf.PdfDocument;
 import cistern.report.pdf.SourceDate;
 import java.io.IOException;
@@ -73,6 +75,56 @@ final class SparkRun {
     }
   }
 
+  /**
+   * Sums up the numbers alone.
+   *
+   * @param hasChances whether the chances to lie above a limit are computed
+   * @return the exit code
+   */
+  int numbers(String input, Path out, boolean hasChances) {
+    Optional<Part> sum;
+    try {
+      List<InputFile> files = InputFile.under(input, engine.hadoopConfiguration());
+      progress.begin("Computed", 0);
+      SparkNumbers.Run run = new SparkNumbers.Run(spark, err, progress.rows());
+      sum = SparkNumbers.sum(run, rules, hasChances, files);
+    } catch (IOException e) {
+      err.println(input + ": it cannot be read.");
+      return INVALID;
+    }
+    return sum.isEmpty() ? INVALID : written(input, out, sum.get());
+  }
+
+  private int written(String input, Path out, Part sum) {
+    List<ColumnsMixedUp> mixedUp = ColumnsMixedUp.check(sum.profile(), facts);
+    mixedUp.forEach(found -> err.println(input + ": " + found.text()));
+    boolean isConfirmed = groups.columnsConfirmedBy().isPresent();
+    if (sum.summary().rows() == 0 || (!mixedUp.isEmpty() && !isConfirmed)) {
+      err.println("Nothing was written.");
+      return INVALID;
+    }
+    progress.finish(sum.summary().rows());
+    if (sum.refused() > 0) {
+      err.printf("%s: %,d rows hold what is no number and are left out.%n", input, sum.refused());
+    }
+    try {
+      CohortReport.Made made = new CohortReport.Made(software(), facts.version(), facts.policy());
+      NumberJson.write(out, made, sum.summary(), sum.refused());
+    } catch (IOException e) {
+      return notWritten(out, e);
+    }
+    return sum.refused() == 0 ? DONE : INVALID;
+  }
+
+  private int notWritten(Path out, Exception e) {
+    err.println(
+        out
+            + " could not be written ("
+            + e.getClass().getSimpleName()
+            + "). Nothing half-written was left there.");
+    return NOT_WRITTEN;
+  }
+
   /** Says what is not valid; whether nothing may be computed. */
   private boolean isRefused(SparkCohort cohort, String input, List<InputFile> files) {
     progress.begin("Read", 0);
@@ -117,12 +169,7 @@ final class SparkRun {
       folder.finish(report(sum), facts, SourceDate.of(PdfDocument.of(software(), facts)));
       return sum.refused() == 0 ? DONE : INVALID;
     } catch (IOException | UncheckedIOException e) {
-      err.println(
-          out
-              + " could not be written ("
-              + e.getClass().getSimpleName()
-              + "). Nothing half-written was left there.");
-      return NOT_WRITTEN;
+      return notWritten(out, e);
     }
   }
 

@@ -109,6 +109,54 @@ class CohortJobTest {
   }
 
   @Test
+  void cohort_numbersAlone_areThoseOfTheOtherEngine() throws Exception {
+    Path here = folder.resolve("here");
+    Path there = folder.resolve("there");
+    Path again = folder.resolve("again");
+    String table = TABLE.toString();
+    local("cohort", table, "--numbers", "--uncertainty", "--out", here.toString());
+    Path parquet = folder.resolve("table.parquet");
+    try (Engine engine = new Engine(1, 1)) {
+      engine
+          .spark()
+          .read()
+          .option("header", true)
+          .option("inferSchema", true)
+          .csv(table)
+          .write()
+          .parquet(parquet.toString());
+    }
+    for (Run run :
+        List.of(
+            job(table, "--numbers", "--uncertainty", "--out", there.toString()),
+            job(parquet.toString(), "--numbers", "--uncertainty", "--out", again.toString()))) {
+      assertThat(run.code()).as(run.err()).isZero();
+      assertThat(run.err()).contains("Computed 500 in");
+    }
+    assertNear(here.resolve("summary.json"), there.resolve("summary.json"));
+    assertNear(here.resolve("summary.json"), again.resolve("summary.json"));
+  }
+
+  @Test
+  void cohort_numbersOfATableThatHoldsNone_areRefused() throws IOException {
+    Path out = folder.resolve("out");
+    Path empty = Files.writeString(folder.resolve("empty.csv"), "id,albumin.csf\na,200\n");
+    Path bad =
+        Files.writeString(
+            folder.resolve("bad.csv"), "albumin.csf,albumin.serum\nmany,41000\n200,41000\n");
+
+    assertThat(job(empty.toString(), "--numbers", "--out", out.toString()))
+        .matches(run -> run.code() == 3 && run.err().contains("no albumin.serum"));
+    assertThat(
+            job(folder.resolve("no.csv").toString(), "--numbers", "--out", out.toString()).code())
+        .isEqualTo(3);
+    assertThat(out).doesNotExist();
+    assertThat(job(bad.toString(), "--numbers", "--out", out.toString()))
+        .matches(run -> run.code() == 3 && run.err().contains("1 rows hold what is no number"));
+    assertThat(Files.readString(out.resolve("summary.json"))).contains("\"rows\" : 1");
+  }
+
+  @Test
   void cohort_exchangedColumns_computesNothing() throws IOException {
     Path table = folder.resolve("table.csv");
     List<String> lines = new ArrayList<>(Files.readAllLines(TABLE).subList(0, 41));

@@ -61,6 +61,37 @@ public record ColumnProfile(
         hasSex ? 1 : 0);
   }
 
+  /** Columns of one length, by sample; NaN where there is no value. */
+  public static ColumnProfile of(Map<Sample, double[]> columns, Facts facts) {
+    SortedMap<String, Spectrum> values = new TreeMap<>();
+    SortedMap<String, Long> implausible = new TreeMap<>();
+    long people = 0;
+    for (Map.Entry<Sample, double[]> column : columns.entrySet()) {
+      String code = column.getKey().code();
+      people = column.getValue().length;
+      Spectrum spectrum = Spectrum.of(column.getValue());
+      if (spectrum.size() > 0) {
+        values.put(code, spectrum);
+        implausible.put(code, implausible(code, column.getValue(), facts));
+      }
+    }
+    return new ColumnProfile(people, values, implausible, Spectrum.NONE, 0, 0);
+  }
+
+  private static long implausible(String code, double[] column, Facts facts) {
+    String key = "plausible." + code;
+    if (facts.find(key + ".lower").isEmpty()) {
+      return 0;
+    }
+    double lower = facts.number(key + ".lower");
+    double upper = facts.number(key + ".upper");
+    long implausible = 0;
+    for (double value : column) {
+      implausible += value < lower || value > upper ? 1 : 0;
+    }
+    return implausible;
+  }
+
   private static boolean isPlausible(String code, double value, Facts facts) {
     String key = "plausible." + code;
     return facts.find(key + ".lower").isEmpty()

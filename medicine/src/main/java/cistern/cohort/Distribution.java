@@ -18,6 +18,11 @@ public record Distribution(Moments moments, Spectrum spectrum) implements Serial
     return new Distribution(Moments.NONE.with(value), Spectrum.of(value));
   }
 
+  /** The values of a column; NaN is none. */
+  static Distribution of(double[] column) {
+    return new Distribution(Moments.of(column), Spectrum.of(column));
+  }
+
   /** The values of both. */
   public Distribution merge(Distribution other) {
     return new Distribution(moments.merge(other.moments), spectrum.merge(other.spectrum));

@@ -35,6 +35,15 @@ public record Moments(long count, double sum, double sumRest, double squares, do
     return merge(new Moments(1, value, 0, square, Math.fma(value, value, -square)));
   }
 
+  /** The values of a column; NaN is none. */
+  static Moments of(double[] column) {
+    Moments all = NONE;
+    for (double value : column) {
+      all = Double.isNaN(value) ? all : all.with(value);
+    }
+    return all;
+  }
+
   /** The values of both. */
   public Moments merge(Moments other) {
     double total = sum + other.sum;

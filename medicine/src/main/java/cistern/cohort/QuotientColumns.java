@@ -16,9 +16,9 @@ import java.util.Set;
 
 /**
  * Quotients, limits, fractions, local amounts, indices and the synthesis rate of many panels, one
- * array a quantity, without uncertainty and without verdicts. Every row is complete: its
- * concentrations are numbers, those in serum and CSF albumin positive. The formulas are those of
- * the single panel; a test holds the two against each other.
+ * array a quantity, without uncertainty and without verdicts. Concentrations in serum and of CSF
+ * albumin are positive; NaN is what was not measured, and what follows from it. The formulas are
+ * those of the single panel, to the last bit; a test holds the two against each other.
  */
 public final class QuotientColumns {
 

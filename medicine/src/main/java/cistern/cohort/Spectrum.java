@@ -1,6 +1,7 @@
 package cistern.cohort;
 
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -29,8 +30,32 @@ public record Spectrum(SortedMap<Integer, Long> counts) implements Serializable 
 
   /** One value, finite. */
   public static Spectrum of(double value) {
-    int step = value > 0 ? (int) Math.floor(Math.log(value) / STEP) : NOTHING;
-    return new Spectrum(new TreeMap<>(Map.of(step, 1L)));
+    return new Spectrum(new TreeMap<>(Map.of(step(value), 1L)));
+  }
+
+  private static int step(double value) {
+    return value > 0 ? (int) Math.floor(Math.log(value) / STEP) : NOTHING;
+  }
+
+  /** The values of a column, finite; NaN is none. */
+  static Spectrum of(double[] column) {
+    int[] steps = new int[column.length];
+    int size = 0;
+    for (double value : column) {
+      if (!Double.isNaN(value)) {
+        steps[size++] = step(value);
+      }
+    }
+    Arrays.sort(steps, 0, size);
+    SortedMap<Integer, Long> counts = new TreeMap<>();
+    int from = 0;
+    for (int i = 1; i <= size; i++) {
+      if (i == size || steps[i] != steps[from]) {
+        counts.put(steps[from], (long) i - from);
+        from = i;
+      }
+    }
+    return new Spectrum(counts);
   }
 
   /** The values of both. */

@@ -39,8 +39,13 @@ final class Imprecision {
   OptionalDouble sigma(Measurement result) {
     return result.cv().isPresent()
         ? OptionalDouble.of(LogNormal.sigma(result.cv().getAsDouble()))
-        : defaults
-            .getOrDefault(result.sample().in(), Map.of())
-            .getOrDefault(result.sample().analyte(), OptionalDouble.empty());
+        : sigma(result.sample());
+  }
+
+  /** The default of a sample, if there is one. */
+  OptionalDouble sigma(Sample sample) {
+    return defaults
+        .getOrDefault(sample.in(), Map.of())
+        .getOrDefault(sample.analyte(), OptionalDouble.empty());
   }
 }

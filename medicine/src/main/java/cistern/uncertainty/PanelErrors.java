@@ -32,6 +32,8 @@ final class PanelErrors {
   private final Map<Analyte, Value> serum = new EnumMap<>(Analyte.class);
   private final Map<Analyte, Value> blood = new EnumMap<>(Analyte.class);
 
+  private PanelErrors() {}
+
   private PanelErrors(Panel panel, Imprecision imprecision) {
     for (Measurement result : panel.results().values()) {
       Interval interval = result.value();
@@ -48,6 +50,25 @@ final class PanelErrors {
     for (Compartment in : Compartment.values()) {
       once.of(in).forEach((analyte, value) -> of(in).put(analyte, value.repeated()));
     }
+  }
+
+  /**
+   * The values of one panel of many.
+   *
+   * @param concentrations one array a sample; NaN where nothing was measured
+   * @param row of the panel
+   */
+  static PanelErrors of(Map<Sample, double[]> concentrations, int row, Imprecision imprecision) {
+    PanelErrors errors = new PanelErrors();
+    concentrations.forEach(
+        (sample, column) -> {
+          if (!Double.isNaN(column[row])) {
+            OptionalDouble sigma = imprecision.sigma(sample);
+            LogNormal spread = LogNormal.of(column[row], sigma.orElse(0));
+            errors.of(sample.in()).put(sample.analyte(), new Value(spread, sigma.isPresent()));
+          }
+        });
+    return errors;
   }
 
   /** The values of a panel. */

@@ -108,7 +108,8 @@ public final class Uncertainties {
             : Math.clamp(spreads.chanceOver(finding.code(), cut.get()), 0, 1));
   }
 
-  private static double certain(double value, Threshold cut) {
+  /** Whether an error-free value lies over its limit, 0 or 1. */
+  static double certain(double value, Threshold cut) {
     return value > cut.at() || (cut.inclusive() && value == cut.at()) ? 1 : 0;
   }
 
