@@ -135,9 +135,7 @@ final class CaseHead {
             && saved.alerts().urgent().open().stream()
                 .noneMatch(u -> u.code().equals(said.statements().getFirst().code()));
     Node words =
-        isNew
-            ? Html.note("answer typed-alarm", said.statements().getFirst().text())
-            : says(said);
+        isNew ? Html.note("answer typed-alarm", said.statements().getFirst().text()) : says(said);
     return mayRead ? division("", words).with("data-at", "head-says") : nothing();
   }
 

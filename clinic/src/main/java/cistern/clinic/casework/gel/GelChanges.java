@@ -62,7 +62,8 @@ final class GelChanges {
     Optional<byte[]> bytes = bytes(visit);
     return bytes.isEmpty()
         ? refused(visit, open.get(), GelForms.PICTURE, "Choose the file of the picture.")
-        : read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
+        : read(
+            visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   private static Optional<byte[]> bytes(PageRequest visit) {
@@ -86,7 +87,8 @@ final class GelChanges {
     if (open.isEmpty() || bytes.isEmpty()) {
       return context.troubles().missing(visit);
     }
-    return read(visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
+    return read(
+        visit, open.get(), plan -> context.gels().add(bytes.get(), plan, screen.asker(visit)));
   }
 
   /** A reading under a plan. */
@@ -161,9 +163,7 @@ final class GelChanges {
     members.put("pair", Optional.of(new Json.Numeral(pair)));
     members.put(
         "lanes",
-        kept.lanes().isEmpty()
-            ? Optional.empty()
-            : Optional.of(BandsMember.lanes(LanePlan.parse(kept.lanes()))));
+        kept.plan().isNone() ? Optional.empty() : Optional.of(BandsMember.lanes(kept.plan())));
     return members;
   }
 
@@ -218,6 +218,10 @@ final class GelChanges {
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return conflict(visit, gel, edit);
     }
+    Optional<LanesTyped> unread = unread(visit, gel);
+    if (unread.isPresent()) {
+      return unread(visit, gel, unread.get(), "Nothing was saved: lanes are typed that were not");
+    }
     if (gel.isSaved()) {
       return keep(visit, gel.open(), step, making.of(gel, edit));
     }
@@ -228,6 +232,21 @@ final class GelChanges {
         named(gel.open(), gel.kept(), Integer.toString(gel.named().pair()));
     members.putAll(making.of(gel, edit));
     return keep(visit, gel.open(), step + ", lanes placed by hand", members);
+  }
+
+  private static Optional<LanesTyped> unread(PageRequest visit, GelCase gel) {
+    return LanesTyped.unread(visit.fields(), LanesTyped.of(gel.reading(), gel.named().pair()));
+  }
+
+  /** Lanes that were typed and not read are neither saved nor lost. */
+  private ServerResponse unread(PageRequest visit, GelCase gel, LanesTyped typed, String said) {
+    return Responses.page(
+        HttpStatus.UNPROCESSABLE_CONTENT,
+        screen.html(
+            visit,
+            GelScreen.sentBack(visit, gel).with(typed),
+            note("trouble", said + " read yet. Read them first, or put the fields back.")
+                .with("role", "alert")));
   }
 
   ServerResponse conflict(PageRequest visit, GelCase gel, GelEdit edit) {
@@ -256,6 +275,10 @@ final class GelChanges {
             .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return conflict(visit, gel, edit);
+    }
+    Optional<LanesTyped> unread = unread(visit, gel);
+    if (unread.isPresent()) {
+      return unread(visit, gel, unread.get(), "No band was drawn: lanes are typed that were not");
     }
     if (!drawn.troubles().isEmpty()) {
       Node said = note("trouble", "No band was drawn: see beside the field.").with("role", "alert");
