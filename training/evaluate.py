@@ -1,18 +1,32 @@
 """Reads folders of gels with the reader itself, holds the readings against the truth, and writes the nets' card.
 
-    python3 evaluate.py CISTERN CARD HAND=FOLDER…
+    python3 evaluate.py CARD                              writes the card again from figures/
+    python3 evaluate.py CARD CISTERN TURN HAND=FOLDER…    reads, writes figures/TURN.txt, then the card
 
 CISTERN is the command (./cistern); each FOLDER holds pictures and their truth.json (see truth.py). A hand is whoever
-wrote the generator that drew a folder. Without folders the card is written again from CARD.scores, the last figures.
+wrote the generator that drew a folder. Every word of the card stands here or in figures/; a turn is in the card when
+TURNS names it. Lines of a figures file before its first reading say how it was measured.
 """
 import datetime
 import hashlib
 import json
 import os
+import re
 import subprocess
 import sys
 
-NETS = os.path.join(os.path.dirname(os.path.abspath(__file__)), '../gel/src/main/resources/cistern/gel/net')
+HERE = os.path.dirname(os.path.abspath(__file__))
+NETS = os.path.join(HERE, '../gel/src/main/resources/cistern/gel/net')
+
+# Turns in the card, with what their figures were measured with; the newest first.
+TURNS = (
+    ('hand-h', 'With the nets and the rules in the tree'),
+    ('ninth-turn', 'With the nets in the tree, before and after'),
+    ('eighth-turn', 'With the strip net before it'),
+    ('seventh-turn', 'With the strip net before it, and no frame around flat pictures'),
+)
+
+READING = re.compile(r'\d+ gels, \d+ good pairs: ')
 
 
 def scores(command, hands):
@@ -20,14 +34,26 @@ def scores(command, hands):
     for hand in hands:
         name, folder = hand.split('=', 1)
         said = subprocess.run([command, 'read-gel', folder, '--against', f'{folder}/truth.json'], capture_output=True, text=True, check=True)
-        lines += [f'{name} {line}' for line in said.stdout.splitlines() if ': ' in line]
+        lines += [f'{name}, {line}' for line in said.stdout.splitlines() if READING.search(line)]
     return lines
 
 
-def card(path, lines):
+def section(turn, heading):
+    """One turn: what its file says before the first reading, then a list; a file of a table as it stands."""
+    lines = open(f'{HERE}/figures/{turn}.txt').read().splitlines()
+    readings = [line for line in lines if READING.search(line)]
+    before = lines[:lines.index(readings[0])] if readings else []
+    if readings:
+        body = ' '.join(before) + '\n\n' + '\n'.join(f'- {line}' for line in readings)
+    else:
+        body = '```\n' + '\n'.join(lines) + '\n```'
+    return f'### {heading} (`training/figures/{turn}.txt`)\n\n{body.strip()}\n'
+
+
+def card(path):
     training = json.load(open(f'{NETS}/training.json'))
     held = json.load(open(f'{NETS}/heldout.json'))
-    rows = '\n'.join(f'- {line}' for line in lines)
+    figures = '\n'.join(section(turn, heading) for turn, heading in TURNS)
     digests = '\n'.join(f'- `{n}.onnx`: {os.path.getsize(f"{NETS}/{n}.onnx")} bytes, SHA-256 `{hashlib.sha256(open(f"{NETS}/{n}.onnx", "rb").read()).hexdigest()}`'
                         for n in ('lane', 'strip'))
     with open(path, 'w') as f:
@@ -42,8 +68,9 @@ Written by `training/evaluate.py` on {datetime.date.today()}.
   `strip.onnx` had {training['gels']} gels with {training['pairs']} pairs (seed {training['seed']}), {training['date']}, with torch {training['torch']}.
   No picture of a real gel, and none of the hands below.
 - **Looked at meanwhile.** Errors on hands C and D were looked at between the turns of training: they led to wider smears,
-  bubbles and bands that lie a little aside in the other lane, and to the rules' thresholds. Hands E and F were written
-  afterwards by others from a description of such gels alone; theirs are first readings.
+  bubbles and bands that lie a little aside in the other lane, and to the rules' thresholds. Hands E, F, G and H were written
+  afterwards by others who had seen no reader and no other hand. What is called "read for the first time" is a first
+  reading. Errors on G, D and E, hard, were looked at before the last turn; H was read after it.
 - **Calibrated on** gels of the same generator (seed {training['heldOut']}): yes or no at two bands right in {held['yesNo']:.3f} of {held['pairs']} pairs that
   were roughened far beyond any scan.
 - **Limits.** No real gel was ever read with them in a study. Pictures unlike the drawn ones may be read wrongly and
@@ -56,13 +83,13 @@ Written by `training/evaluate.py` on {datetime.date.today()}.
 
 Lanes named, except "unaided". A pair whose lanes were put in the wrong place counts as wrong.
 
-{rows}
-''')
+{figures}''')
 
 
 if __name__ == '__main__':
-    command, path, hands = sys.argv[1], sys.argv[2], sys.argv[3:]
-    if hands:
-        with open(path + '.scores', 'w') as f:
+    path, rest = sys.argv[1], sys.argv[2:]
+    if rest:
+        command, turn, hands = rest[0], rest[1], rest[2:]
+        with open(f'{HERE}/figures/{turn}.txt', 'w') as f:
             f.write('\n'.join(scores(command, hands)) + '\n')
-    card(path, open(path + '.scores').read().splitlines())
+    card(path)

@@ -18,21 +18,25 @@ import java.util.List;
 record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Facts facts) {
 
   /**
-   * Whether more lanes are seen than named: one as clear as the others has no name or two plain
-   * ones have none; or most names have nothing.
+   * Whether a name is missing: of the lanes that are seen one as clear as the others has none, or
+   * two plain ones have none.
    */
-  boolean isMore() {
+  boolean isNameMissing() {
     List<FoundLane> full = full();
     double usual = median(seen);
     double clear = Math.max(number("gel.row.stray"), number("gel.row.stray-share") * usual);
     List<FoundLane> nameless = nameless();
     double plain = Math.min(number("gel.row.plain"), number("gel.row.even") * faintest(full));
-    boolean isMore =
-        seen.size() > full.size()
-            && (nameless.stream().anyMatch(l -> l.seen() >= clear && isBeside(l))
-                || isMany(nameless.stream().filter(l -> l.seen() >= plain).toList(), full));
+    return seen.size() > full.size()
+        && (nameless.stream().anyMatch(l -> l.seen() >= clear && isBeside(l))
+            || isMany(nameless.stream().filter(l -> l.seen() >= plain).toList(), full));
+  }
+
+  /** Whether most names have no lane that is seen. */
+  boolean isMostlyUnseen() {
+    List<FoundLane> full = full();
     long empty = full.stream().filter(l -> l.seen() < number("gel.row.unseen")).count();
-    return isMore || 2 * empty > full.size();
+    return 2 * empty > full.size();
   }
 
   private double number(String fact) {
@@ -53,7 +57,7 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
    * Whether an end of the row has a name and no lane, where every other lane is plain: an empty
    * lane within leaves a gap.
    */
-  boolean isFewer() {
+  boolean isLaneMissing() {
     List<FoundLane> full = full();
     double lost = number("gel.row.lost");
     double plain = number("gel.row.plain");
@@ -99,13 +103,13 @@ record CountCheck(LanePlan plan, List<FoundLane> laid, List<FoundLane> seen, Fac
     List<FoundLane> left = new ArrayList<>(seen.stream().filter(this::isNameless).toList());
     List<FoundLane> found = new ArrayList<>();
     double reach = number("gel.row.reach") * longest();
-    for (boolean isMore = true; isMore; ) {
+    for (boolean isGrowing = true; isGrowing; ) {
       List<FoundLane> next =
           left.stream().filter(l -> row.stream().anyMatch(r -> distance(r, l) < reach)).toList();
       row.addAll(next);
       found.addAll(next);
       left.removeAll(next);
-      isMore = !next.isEmpty();
+      isGrowing = !next.isEmpty();
     }
     return found;
   }

@@ -81,7 +81,10 @@ record Layout(
     CountCheck check = new CountCheck(used, lanes, unaided, facts);
     boolean isPinned =
         found.isPresent() && found.get().clearness() >= facts.number("gel.row.clear");
-    if (found.isEmpty() || check.isMore() || (!isPinned && check.isFewer())) {
+    if (found.isEmpty()
+        || check.isNameMissing()
+        || check.isMostlyUnseen()
+        || (!isPinned && check.isLaneMissing())) {
       return different(plan, unaided);
     }
     boolean isClear = isPinned && !isApart && !check.isDoubtful();

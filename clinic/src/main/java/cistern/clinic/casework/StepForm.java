@@ -36,11 +36,6 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   /** The field that names a block of which nothing is so. */
   static final String NONE = "none";
 
-  /** Between a folded section and a heading in it. */
-  private static final char IN = '/';
-
-  private static final String UNFOLDED = "=";
-
   /** How many empty ones of a kind are offered to be filled in. */
   private static final int SPARE = 2;
 
@@ -94,21 +89,29 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   /** Some fields under their headings; those of a named section are folded together. */
   private Node sections(
       Map<String, String> hints, Map<String, String> notes, List<? extends Typable> fields) {
-    SequencedMap<String, SequencedMap<String, List<Typable>>> sections = new LinkedHashMap<>();
+    SequencedMap<Block, SequencedMap<String, List<Typable>>> blocks = new LinkedHashMap<>();
     for (Typable field : fields) {
-      sections
-          .computeIfAbsent(section(field), s -> new LinkedHashMap<>())
+      blocks
+          .computeIfAbsent(Block.of(field), s -> new LinkedHashMap<>())
           .computeIfAbsent(field.group(), g -> new ArrayList<>())
           .add(field);
     }
     List<Node> nodes = new ArrayList<>();
-    sections.forEach(
-        (section, groups) ->
+    blocks.forEach(
+        (block, groups) ->
             nodes.add(
-                section.startsWith(UNFOLDED)
-                    ? fieldsets(groups, hints, notes)
-                    : folded(section, groups, hints, notes)));
+                block
+                    .section()
+                    .<Node>map(section -> folded(section, groups, hints, notes))
+                    .orElseGet(() -> fieldsets(groups, hints, notes))));
     return new Fragment(nodes);
+  }
+
+  /** What stands together: all of a folded section, or what is under one heading without any. */
+  private record Block(Optional<String> section, String heading) {
+    static Block of(Typable field) {
+      return new Block(field.section(), field.section().isPresent() ? "" : field.group());
+    }
   }
 
   private Node fieldsets(
@@ -118,12 +121,6 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
     List<Node> sets = new ArrayList<>();
     groups.forEach((group, fields) -> sets.add(fieldset(group, fields, hints, notes)));
     return new Fragment(sets);
-  }
-
-  /** The folded section of a field; a field without one makes a section of its own. */
-  private static String section(Typable field) {
-    int end = field.group().indexOf(IN);
-    return end < 0 ? UNFOLDED + field.group() : field.group().substring(0, end);
   }
 
   /** What is filled in, and a few to fill in; the section is open where something is. */
@@ -153,13 +150,9 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   private Element fieldset(
       String group, List<Typable> fields, Map<String, String> hints, Map<String, String> notes) {
     long questions = fields.stream().filter(Typable::isQuestion).count();
-    return Element.of("fieldset", Element.of("legend", heading(group)))
+    return Element.of("fieldset", Element.of("legend", group))
         .with(fields.stream().map(f -> field(f, notes.getOrDefault(f.key(), ""), hints)).toList())
         .with(questions < SEVERAL ? nothing() : none(group));
-  }
-
-  private static String heading(String group) {
-    return group.substring(group.indexOf(IN) + 1);
   }
 
   /** One press for a block of questions that were all asked and are all answered with no. */
@@ -171,7 +164,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
             .with("name", NONE)
             .with("value", group)
             .with("class", "second-button")
-            .with("aria-label", "None of these: " + heading(group)));
+            .with("aria-label", "None of these: " + group));
   }
 
   private Node field(Typable field, String note, Map<String, String> hints) {
@@ -242,7 +235,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         sections(
             Map.of(),
             notes,
-            typing.fields().stream().filter(f -> f.group().indexOf(IN) >= 0).toList()));
+            typing.fields().stream().filter(f -> f.section().isPresent()).toList()));
   }
 
   private Node cell(

@@ -13,6 +13,7 @@ import cistern.clinic.status.RulesInForce;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.exchange.json.InputProblem;
+import cistern.exchange.json.Place;
 import cistern.exchange.policy.PolicyFile;
 import cistern.exchange.policy.PolicyReading;
 import cistern.fact.Fact;
@@ -23,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What is typed for one rule.
@@ -95,11 +97,7 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
     if (!typed.isTakenBack()
         && RulesInForce.read(typed, beneath.facts()) instanceof PolicyReading.NotValid not) {
       for (InputProblem problem : not.problems()) {
-        String place = problem.place().replaceFirst(".*\\.", "");
-        notes.merge(
-            List.of(UNIT, SOURCE).contains(place) ? place : VALUE,
-            problem.text(),
-            (a, b) -> a + " " + b);
+        notes.merge(field(problem), problem.text(), (a, b) -> a + " " + b);
       }
     }
     if (typed.reason().isEmpty()) {
@@ -117,6 +115,15 @@ record RuleForm(PageRequest visit, RuleBook book, RulesInForce beneath, Fact fac
               }
             });
     return notes;
+  }
+
+  /** The field that a problem of the rule is about. */
+  private String field(InputProblem problem) {
+    Place rule = Place.WHOLE.member("facts").member(fact.key());
+    return Stream.of(UNIT, SOURCE)
+        .filter(field -> rule.member(field).path().equals(problem.place()))
+        .findFirst()
+        .orElse(VALUE);
   }
 
   /** The form with what is typed, and what is wrong beside each field. */

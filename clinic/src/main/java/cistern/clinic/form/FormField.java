@@ -6,10 +6,12 @@ import cistern.report.markup.Element;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One field of a form.
  *
+ * @param section in which the heading is folded away
  * @param group the heading that it stands under
  * @param path where it lies in the work-up file
  * @param kind what is typed
@@ -17,7 +19,13 @@ import java.util.List;
  * @param choices the words of a choice; where they are read otherwise than they stand in a file,
  *     {@code aqp4-igg=AQP4-IgG}
  */
-record FormField(String group, JsonPath path, FieldKind kind, String label, List<String> choices)
+record FormField(
+    Optional<String> section,
+    String group,
+    JsonPath path,
+    FieldKind kind,
+    String label,
+    List<String> choices)
     implements Typable {
 
   FormField {

@@ -28,6 +28,11 @@ record ResultField(Sample sample) implements Typable {
   private static final Pattern WRITTEN = Pattern.compile("([<>]?)\\s*(\\S+)(?:\\s+(\\S.*))?");
 
   @Override
+  public Optional<String> section() {
+    return Optional.empty();
+  }
+
+  @Override
   public String group() {
     return sample.analyte().family().name();
   }

@@ -18,6 +18,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The fields of every step: a table, the yes-or-no questions of the plan, and the results. */
@@ -50,13 +51,14 @@ final class StepFields {
 
   /** One row: a field, or all questions of a group. */
   private static List<FormField> row(String[] cells) {
-    String path = cells[2];
+    Optional<String> section = Optional.of(cells[1]).filter(s -> !s.isEmpty());
+    String path = cells[3];
     if (path.startsWith("@")) {
-      return questions(cells[1], path.substring(1));
+      return questions(cells[2], path.substring(1));
     }
-    FieldKind kind = FieldKind.valueOf(cells[3].toUpperCase(Locale.ROOT));
-    List<String> choices = cells[5].isEmpty() ? List.of() : List.of(cells[5].split(" ", -1));
-    return List.of(new FormField(cells[1], JsonPath.parse(path), kind, cells[4], choices));
+    FieldKind kind = FieldKind.valueOf(cells[4].toUpperCase(Locale.ROOT));
+    List<String> choices = cells[6].isEmpty() ? List.of() : List.of(cells[6].split(" ", -1));
+    return List.of(new FormField(section, cells[2], JsonPath.parse(path), kind, cells[5], choices));
   }
 
   private static List<FormField> questions(String group, String name) {
@@ -73,7 +75,8 @@ final class StepFields {
   }
 
   private static FormField question(String group, String path, String label) {
-    return new FormField(group, JsonPath.parse(path), FieldKind.ANSWER, label, List.of());
+    return new FormField(
+        Optional.empty(), group, JsonPath.parse(path), FieldKind.ANSWER, label, List.of());
   }
 
   private static String sentence(String term) {

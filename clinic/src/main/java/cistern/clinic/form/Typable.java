@@ -3,9 +3,13 @@ package cistern.clinic.form;
 import cistern.exchange.json.Json;
 import cistern.report.markup.Element;
 import java.time.ZoneId;
+import java.util.Optional;
 
 /** Something that can be typed into a case. */
 public sealed interface Typable permits FormField, ResultField {
+
+  /** The section in which its heading is folded away; nothing where that stands by itself. */
+  Optional<String> section();
 
   /** The heading that it stands under. */
   String group();

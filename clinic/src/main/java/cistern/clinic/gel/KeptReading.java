@@ -1,6 +1,7 @@
 package cistern.clinic.gel;
 
 import cistern.clinic.audit.Digest;
+import cistern.gel.lanes.LanePlan;
 
 /**
  * What the program read in a picture under one plan of the lanes; it never changes.
@@ -21,6 +22,11 @@ public record KeptReading(
     String account,
     String madeBy,
     String text) {
+
+  /** The plan of the lanes; nothing said when nobody named them. */
+  public LanePlan plan() {
+    return lanes.isEmpty() ? LanePlan.NONE : LanePlan.parse(lanes);
+  }
 
   /** What an entry of the audit trail calls it. */
   String subject() {

@@ -39,6 +39,10 @@ public enum Setting {
   BANDS_ADDED("clinic.gel.added"),
   /** How many placings of a gel's lanes can be undone one after the other. */
   PLACINGS_KEPT("clinic.gel.placings"),
+  /** How many lanes of one picture a person places at most. */
+  LANES_PLACED("clinic.gel.lanes"),
+  /** How far a band may have moved when its lanes are read anew and be the same, in pixels. */
+  BAND_MOVED("clinic.gel.moved"),
   /** In how many of the cases that were changed last a new rule is tried before it is saved. */
   RULE_CASES("clinic.rule.cases"),
   /** The longest reason for undoing a change, in characters. */

@@ -48,6 +48,7 @@ let lanesAsked = 0;
 let lanesWaiting;
 const readLanes = async (button) => {
   clearTimeout(lanesWaiting);
+  lanesWaiting = undefined;
   const mine = ++lanesAsked;
   const typed = lanesTyped();
   const all = () => new URLSearchParams(new FormData(button.form));
@@ -183,8 +184,6 @@ const dragLane = (group) => {
     const steps = { ArrowLeft: [-step, 0], ArrowRight: [step, 0] };
     Object.assign(steps, { ArrowUp: [0, step], ArrowDown: [0, -step] });
     const by = steps[event.key];
-    const undo = document.getElementById("lanes-back");
-    if (event.key === "z" && event.ctrlKey && undo) readLanes(undo);
     if (!by || event.ctrlKey || event.altKey || event.metaKey) return;
     event.preventDefault();
     put(laneNumber(x) + by[0], laneNumber(width) + by[1]);
@@ -203,6 +202,19 @@ const typeLane = (field) => {
     if (isWhole) readLanes(document.getElementById("lanes-read"));
   });
 };
+// Placings of lanes are undone and done again by the usual keys, wherever nothing is typed.
+document.addEventListener("keydown", async (event) => {
+  if (!event.ctrlKey && !event.metaKey) return;
+  if (event.target.closest("input:not([type=checkbox]),select,textarea")) return;
+  const key = event.key.toLowerCase();
+  const isForth = key === "y" || (key === "z" && event.shiftKey);
+  const step = () => document.getElementById(isForth ? "lanes-forth" : "lanes-back");
+  if ((!step() && !lanesWaiting) || (!isForth && key !== "z")) return;
+  event.preventDefault();
+  // What was moved a moment ago is a step of its own.
+  if (lanesWaiting) await readLanes(document.getElementById("lanes-read"));
+  if (step()) readLanes(step());
+});
 const enlivenGel = () => {
   const all = (what, then) => document.querySelectorAll(what).forEach(then);
   all("select[name=added]", (choice) => choice.addEventListener("input", join));

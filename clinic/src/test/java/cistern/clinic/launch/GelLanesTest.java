@@ -33,7 +33,7 @@ class GelLanesTest {
 
   private static final Pattern FIELD =
       Pattern.compile(
-          "<input type=\"(?:hidden|text)\" name=\"(base|placed|lane-[a-z]+|lanes-own)\""
+          "<input type=\"(?:hidden|text)\" name=\"(base|placed|undone|y-\\d|lane-[a-z]+|lanes-own)\""
               + " value=\"([^\"]*)\"|name=\"(keep)\" value=\"([0-9-]+)\"[^>]*checked"
               + "|<select name=\"(lane-kind)\".*?value=\"([a-z]*)\" selected");
 
@@ -89,7 +89,7 @@ class GelLanesTest {
 
   private static String[] field(MatchResult match) {
     int at = match.group(1) != null ? 1 : match.group(3) != null ? 3 : 5;
-    return new String[] {match.group(at), match.group(at + 1)};
+    return new String[] {match.group(at), match.group(at + 1).replace("&amp;", "&")};
   }
 
   private static void set(List<String[]> fields, String name, int lane, String value) {
@@ -102,13 +102,17 @@ class GelLanesTest {
   }
 
   private HttpResponse<String> send(String what, List<String[]> fields) {
+    return send(clinician, what, fields);
+  }
+
+  private HttpResponse<String> send(Caller caller, String what, List<String[]> fields) {
     String form =
         String.join(
             "&",
             fields.stream()
                 .map(f -> f[0] + "=" + URLEncoder.encode(f[1], StandardCharsets.UTF_8))
                 .toList());
-    return clinician.postText(path + "/gel/" + what, form);
+    return caller.postText(path + "/gel/" + what, form);
   }
 
   private static String counts(String body) {
@@ -143,6 +147,9 @@ class GelLanesTest {
     fields.removeIf(f -> f[1].equals("2-1"));
     set(fields, "lane-x", 2, Double.toString(centre(fields, 2) + 4));
     set(fields, "lane-kind", 5, "blank");
+    Caller first = running.signedIn(Role.LABORATORY);
+    send(first, "lanes", fields);
+    first.post(path + "/gel/drop", java.util.Map.of());
     send("lanes", fields);
     assertThat(counts(page())).as("what was struck stays so").isEqualTo("12 0 0");
 
@@ -162,6 +169,71 @@ class GelLanesTest {
     assertThat(clinician.get(path + "/says").body()).contains("12 CSF-only");
     clinician.post(path + "/undo", java.util.Map.of("base", Long.toString(last().number())));
     assertThat(page()).doesNotContain("the lanes placed by");
+  }
+
+  /** As it stood, and not as it is carried over: what lies beside the lane now was never drawn. */
+  @Test
+  void placing_undoneAndDoneAgain_bringsBackWhatStoodInTheForm() {
+    List<String[]> fields = fields();
+    fields.removeIf(f -> f[1].equals("2-1"));
+    fields.add(new String[] {"added", "2@330"});
+    fields.add(new String[] {"keep", "2-13"});
+    set(fields, "y-3", 0, "401.5");
+    set(fields, "lane-x", 2, Double.toString(centre(fields, 2) + 4));
+    send("lanes", fields);
+    assertThat(counts(page())).isEqualTo("13 0 0");
+    List<String[]> placed = fields();
+    placed.removeIf(f -> f[1].equals("2-4") || f[1].equals("2-5"));
+    placed.add(new String[] {"added", "2@330"});
+
+    assertThat(send("lanes/back", placed).statusCode()).isEqualTo(303);
+    String undone = page();
+    assertThat(counts(undone)).isEqualTo("13 0 0");
+    assertThat(undone).contains("C+1").contains("value=\"401.5\"").contains("lanes-forth");
+    assertThat(undone).doesNotContain("Nothing of it is saved until").doesNotContain("lanes-back");
+    pages.check("placing undone", undone);
+
+    assertThat(send("lanes/forth", fields()).statusCode()).isEqualTo(303);
+    assertThat(page()).contains("Nothing of it is saved until").doesNotContain("lanes-forth");
+    assertThat(counts(page())).as("what was struck before it was undone").isEqualTo("11 0 0");
+    send("lanes/back", fields());
+    assertThat(page()).contains("value=\"401.5\"");
+    clinician.post(path + "/gel/drop", java.util.Map.of());
+  }
+
+  @Test
+  void lanes_typedAndNotRead_areNeitherConfirmedNorLost() {
+    long before = last().number();
+    List<String[]> fields = fields();
+    set(fields, "lane-x", 2, "211,5");
+    set(fields, "y-2", 0, "333");
+    for (String what : List.of("confirm", "save", "draw")) {
+      HttpResponse<String> refused = send(what, fields);
+      assertThat(refused.statusCode()).as(what).isEqualTo(422);
+      assertThat(refused.body())
+          .contains("id=\"n-lane-x-2\"")
+          .doesNotContain("id=\"n-lane-x-3\"")
+          .contains("value=\"211,5\"")
+          .contains("value=\"333\"");
+      pages.check("lanes not read: " + what, refused.body());
+    }
+    assertThat(last().number()).isEqualTo(before);
+  }
+
+  @Test
+  void lanes_moreThanArePlaced_areRefusedAndNoneIsLeftOut() {
+    List<String[]> fields = fields();
+    fields.removeIf(f -> f[0].startsWith("lane-"));
+    for (int lane = 0; lane < 61; lane++) {
+      fields.add(new String[] {"lane-kind", "control"});
+      fields.add(new String[] {"lane-pair", ""});
+      fields.add(new String[] {"lane-x", Integer.toString(10 * lane)});
+      fields.add(new String[] {"lane-width", "9"});
+    }
+    HttpResponse<String> refused = send("lanes", fields);
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(refused.body()).contains("At most 60 lanes of one picture can be placed.");
+    assertThat(refused.body()).contains("id=\"lane-x-60\"");
   }
 
   @Test

@@ -11,37 +11,46 @@ import java.util.List;
  * @param stretch how much more a row farther down
  */
 public record Alignment(int shift, double stretch) {
+
+  /** Rows by which one lane may lie lower. */
   private static final int FARTHEST = 30;
+
+  /** How much one lane may be longer, and the step in which that is tried. */
   private static final double MOST_STRETCH = 0.021;
+
   private static final double STEP = 0.007;
+
+  /** Rows within which two bands are held against each other. */
   private static final double NEAR = 5;
+
+  /** What two numbers differ by that are the same but for their rounding. */
+  private static final double ROUNDING = 1e-9;
 
   /** What each row of shift costs: of two alignments that explain as much, the nearer. */
   private static final double COST = 0.004;
 
+  /** What each whole of stretch costs. */
   private static final double STRETCH_COST = 6;
-  private static final double LIKELY = 0.3;
-  private static final double SUSPECTED = 0.08;
 
-  /** Rows by which two answers of the net may differ and mean the same band. */
-  private static final int SAME = 4;
+  /** Least chance of a band of the CSF that the lanes are laid beside each other by. */
+  private static final double TOLD_BY = 0.3;
 
   /** Rows of shift from which the net, which compares row by row, may be misled. */
   private static final int ASIDE = 3;
 
   /** The alignment under which most bands of the CSF have a counterpart. */
   public static Alignment of(PairMaps maps) {
-    List<Integer> csf = maps.peaks(Row.CSF, LIKELY);
-    List<Integer> serum = maps.peaks(Row.SERUM, SUSPECTED);
+    List<Integer> csf = maps.peaks(Row.CSF, TOLD_BY);
+    List<Integer> serum = maps.peaks(Row.SERUM, Band.SUSPECTED);
     double[] met = csf.stream().mapToDouble(c -> met(maps, c)).toArray();
     double[] real = serum.stream().mapToDouble(s -> maps.at(Row.SERUM, s)).toArray();
     Alignment best = new Alignment(0, 0);
     double most = best.worth(csf, met, serum, real);
-    for (double stretch = -MOST_STRETCH; stretch <= MOST_STRETCH + 1e-9; stretch += STEP) {
+    for (double stretch = -MOST_STRETCH; stretch <= MOST_STRETCH + ROUNDING; stretch += STEP) {
       for (int shift = -FARTHEST; shift <= FARTHEST; shift++) {
         Alignment a = new Alignment(shift, stretch);
         double worth = a.worth(csf, met, serum, real);
-        if (worth > most + 1e-9) {
+        if (worth > most + ROUNDING) {
           most = worth;
           best = a;
         }
@@ -52,7 +61,7 @@ public record Alignment(int shift, double stretch) {
 
   /** The chance of a band of the CSF that has a counterpart. */
   private static double met(PairMaps maps, int row) {
-    return maps.at(Row.CSF, row) * (1 - maps.most(Row.CSF_ALONE, row, SAME));
+    return maps.at(Row.CSF, row) * (1 - maps.most(Row.CSF_ALONE, row));
   }
 
   private double worth(List<Integer> csf, double[] met, List<Integer> serum, double[] real) {
@@ -81,7 +90,7 @@ public record Alignment(int shift, double stretch) {
 
   /** Whether the lanes lie so far aside that the net may be misled. */
   public boolean isAside() {
-    return Math.abs(shift) >= ASIDE || Math.abs(stretch) > 1e-6;
+    return Math.abs(shift) >= ASIDE || Math.abs(stretch) > ROUNDING;
   }
 
   /** The rows that the serum's strip should cover to lie beside the CSF's. */

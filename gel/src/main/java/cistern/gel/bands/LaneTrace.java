@@ -17,10 +17,26 @@ public final class LaneTrace {
   /** Rows of the strip within which a band's ground is looked for. */
   private static final int REACH = 48;
 
+  /** Median of absolute deviations to σ, of a Gaussian. */
   private static final double MAD_TO_SIGMA = 1.4826;
 
+  /** The least noise that a lane is taken to have, OD. */
+  private static final double LEAST_NOISE = 1e-4;
+
+  /** Rows of the strip within which the top of a band is looked for. */
+  private static final int TOP = 3;
+
+  /** Rows by which the middle of a band may lie off where the net sees it. */
+  private static final double OFF = 2;
+
+  /** A shoulder is as high as these shares of its band, at least and at most. */
+  private static final double LOW = 0.2;
+
+  private static final double HIGH = 0.9;
+
+
   /** Usual heights between a band and its shoulder, at least and at most. */
-  private static final double NEAR = 0.6;
+  static final double NEAR = 0.6;
 
   private static final double FAR = 1.6;
 
@@ -88,7 +104,7 @@ public final class LaneTrace {
       d[y] = Math.abs(od[y] - 2 * od[y + 1] + od[y + 2]);
     }
     Arrays.sort(d);
-    return Math.max(1e-4, MAD_TO_SIGMA * d[d.length / 2] / Math.sqrt(6));
+    return Math.max(LEAST_NOISE, MAD_TO_SIGMA * d[d.length / 2] / Math.sqrt(6));
   }
 
   /** The strip that it was measured in. */
@@ -111,7 +127,7 @@ public final class LaneTrace {
   /** The row near a row at which the lane is darkest. */
   private int top(int row) {
     int top = row;
-    for (int y = Math.max(0, row - 3); y <= Math.min(ROWS - 1, row + 3); y++) {
+    for (int y = Math.max(0, row - TOP); y <= Math.min(ROWS - 1, row + TOP); y++) {
       top = od[y] > od[top] ? y : top;
     }
     return top;
@@ -139,8 +155,8 @@ public final class LaneTrace {
     double up = edge(top, half, -1);
     double down = edge(top, half, 1);
     double height = Math.max(1, down - up) * strip.rows().step();
-    double middle = Math.abs(0.5 * (up + down) - row) < 2 ? 0.5 * (up + down) : row;
-    double y = strip.rows().at(middle);
+    double middle = (up + down) / 2;
+    double y = strip.rows().at(Math.abs(middle - row) < OFF ? middle : row);
     return new Band(row, y, height, strength, strength / noise, probability, 0);
   }
 
@@ -159,7 +175,7 @@ public final class LaneTrace {
     int best = -1;
     for (int y = (int) (row - FAR * usual); y <= row + FAR * usual; y++) {
       double share = 1 - (od[top] - od[Math.clamp(y, 0, ROWS - 1)]) / strength;
-      boolean isBeside = Math.abs(y - top) > NEAR * usual && share > 0.2 && share < 0.9;
+      boolean isBeside = Math.abs(y - top) > NEAR * usual && share > LOW && share < HIGH;
       if (isBeside && -bend(y, reach) > least && isParted(top, y, reach)) {
         least = -bend(y, reach);
         best = y;

@@ -30,14 +30,6 @@ public record PairBands(
   /** Least chance of a band that is kept at all: what is hardly one may be part of a mark. */
   private static final double KEPT = 0.02;
 
-  /** Least chance of a CSF-only band that counts at all. */
-  private static final double COUNTED = 0.08;
-
-  /** Rows of the strip by which two answers may differ and mean the same band. */
-  private static final int SAME = 4;
-
-  private static final double LIKELY = 0.5;
-
   /** Bands of a lane from which their usual height is known. */
   private static final int FEWEST = 4;
 
@@ -50,6 +42,9 @@ public record PairBands(
   /** The chance that what looks like a shoulder is a band. */
   private static final double SHOULDER = 0.65;
 
+  /** How far towards certainty the second band of a wide one is drawn. */
+  private static final double RAISED = 0.5;
+
   /** Copies the lists. */
   public PairBands {
     csf = List.copyOf(csf);
@@ -60,7 +55,7 @@ public record PairBands(
   public static PairBands of(PairMaps maps, LaneTrace csf, LaneTrace serum) {
     List<Band> left = new ArrayList<>();
     for (int row : maps.peaks(Row.CSF, KEPT)) {
-      left.add(csf.band(row, maps.at(Row.CSF, row)).withAlone(maps.most(Row.CSF_ALONE, row, SAME)));
+      left.add(csf.band(row, maps.at(Row.CSF, row)).withAlone(maps.most(Row.CSF_ALONE, row)));
     }
     List<Band> right = new ArrayList<>();
     for (int row : maps.peaks(Row.SERUM, KEPT)) {
@@ -69,7 +64,7 @@ public record PairBands(
     addShoulders(left, csf);
     addShoulders(right, serum);
     Alignment alignment = Alignment.of(maps);
-    right.replaceAll(b -> b.withAlone(1 - maps.most(Row.CSF, alignment.csfRow(b.row()), SAME)));
+    right.replaceAll(b -> b.withAlone(1 - maps.most(Row.CSF, alignment.csfRow(b.row()))));
     return new PairBands(left, right, csf, serum, alignment, maps);
   }
 
@@ -78,7 +73,7 @@ public record PairBands(
     double usual = usual(bands);
     double rows = usual / trace.strip().rows().step();
     for (Band band : List.copyOf(bands)) {
-      if (band.height() > MERGED * usual && band.probability() >= LIKELY) {
+      if (band.height() > MERGED * usual && band.isLikely()) {
         trace.shoulder(band.row(), rows).stream()
             .filter(row -> bands.stream().noneMatch(b -> isSame(b, row, rows)))
             .mapToObj(row -> trace.band(row, SHOULDER * band.probability()))
@@ -88,24 +83,19 @@ public record PairBands(
     bands.sort(Comparator.comparingInt(Band::row));
   }
 
-  /** Whether a band that counts lies near a row, less than 0.6 usual heights off. */
+  /** Whether a band that counts lies nearer to a row than a shoulder may. */
   private static boolean isSame(Band band, int row, double usual) {
-    return band.probability() >= COUNTED && Math.abs(band.row() - row) < 0.6 * usual;
+    return band.probability() >= Band.SUSPECTED
+        && Math.abs(band.row() - row) < LaneTrace.NEAR * usual;
   }
 
   /** The usual height of a lane's likely bands; nothing is known of few. */
   private static double usual(List<Band> bands) {
-    double[] heights =
-        bands.stream()
-            .filter(b -> b.probability() >= LIKELY)
-            .mapToDouble(Band::height)
-            .sorted()
-            .toArray();
-    return heights.length < FEWEST ? Double.MAX_VALUE : heights[heights.length / 2];
+    return Band.usualHeight(bands, FEWEST).orElse(Double.MAX_VALUE);
   }
 
   private static boolean isWide(Band band, double usual) {
-    return band.probability() >= LIKELY && band.height() > WIDE * usual;
+    return band.isLikely() && band.height() > WIDE * usual;
   }
 
   /** The pair without some bands of either lane, which are no bands of a person. */
@@ -124,13 +114,13 @@ public record PairBands(
    * wider than the lane's others, a second that the net half sees beside it is likelier.
    */
   public double[] own() {
-    List<Integer> rows = maps.peaks(Row.CSF_ALONE, COUNTED);
+    List<Integer> rows = maps.peaks(Row.CSF_ALONE, Band.SUSPECTED);
     double[] own = rows.stream().mapToDouble(row -> maps.at(Row.CSF_ALONE, row)).toArray();
     double usual = usual(csf);
     csf.stream().filter(b -> isWide(b, usual)).forEach(b -> raise(own, rows, b));
     DoubleStream shoulders =
         csf.stream()
-            .filter(b -> b.probability() >= LIKELY && maps.at(Row.CSF, b.row()) < KEPT)
+            .filter(b -> b.isLikely() && maps.at(Row.CSF, b.row()) < KEPT)
             .mapToDouble(b -> b.probability() * b.alone());
     return DoubleStream.concat(Arrays.stream(own), shoulders).toArray();
   }
@@ -140,11 +130,11 @@ public record PairBands(
     double within = wide.height() / csfTrace.strip().rows().step();
     int second = -1;
     for (int i = 0; i < own.length; i++) {
-      boolean isBeside = own[i] < LIKELY && Math.abs(rows.get(i) - wide.row()) <= within;
+      boolean isBeside = own[i] < Band.LIKELY && Math.abs(rows.get(i) - wide.row()) <= within;
       second = isBeside && (second < 0 || own[i] > own[second]) ? i : second;
     }
     if (second >= 0) {
-      own[second] += 0.5 * (1 - own[second]);
+      own[second] += RAISED * (1 - own[second]);
     }
   }
 

@@ -3,6 +3,7 @@ package cistern.gel.lanes;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeMap;
 
@@ -128,6 +129,12 @@ public record LanePlan(List<NamedLane> lanes) {
       both.add(new NamedLane(name.kind(), name.pair(), placed.lanes.get(i).place()));
     }
     return new LanePlan(both);
+  }
+
+  /** The names alone, to be laid on the lanes of the picture anew. */
+  public LanePlan withoutPlaces() {
+    return new LanePlan(
+        lanes.stream().map(l -> new NamedLane(l.kind(), l.pair(), Optional.empty())).toList());
   }
 
   /** The plan without its blanks, each lane with the pair number it has among them. */

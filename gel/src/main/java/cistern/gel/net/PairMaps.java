@@ -17,6 +17,9 @@ public final class PairMaps {
   /** Columns of a straightened lane. */
   public static final int COLUMNS = 24;
 
+  /** Rows by which two answers may differ and mean the same band. */
+  private static final int SAME = 4;
+
   private final float[] rows;
   private final float[] counts;
   private final float[] faults;
@@ -77,10 +80,10 @@ public final class PairMaps {
     return peaks;
   }
 
-  /** The greatest chance within some rows of one. */
-  public double most(Row what, int row, int within) {
+  /** The greatest chance near a row: as near as two answers that mean the same band. */
+  public double most(Row what, int row) {
     double most = 0;
-    for (int y = Math.max(0, row - within); y <= Math.min(ROWS - 1, row + within); y++) {
+    for (int y = Math.max(0, row - SAME); y <= Math.min(ROWS - 1, row + SAME); y++) {
       most = Math.max(most, at(what, y));
     }
     return most;

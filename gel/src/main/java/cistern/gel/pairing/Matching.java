@@ -15,10 +15,11 @@ public record Matching(List<Integer> serumOf) {
   /** Rows of the strip by which counterparts usually miss each other, once lanes are aligned. */
   private static final double SPREAD = 4;
 
-  private static final double LIKELY = 0.5;
+  /** What is lost in gain over a miss as wide as the spread. */
+  private static final double MISS = 0.25;
 
-  /** Least chance of a band that may be the counterpart of a clear one. */
-  private static final double SUSPECTED = 0.08;
+  /** What two bands are worth to each other that are no counterparts. */
+  private static final double NONE = -1;
 
   /** Copies the list. */
   public Matching {
@@ -57,13 +58,13 @@ public record Matching(List<Integer> serumOf) {
   /** Whether a CSF band is likely real and has a counterpart. */
   boolean isShared(PairBands bands, int csfBand) {
     boolean isMet = serumOf.get(csfBand) >= 0;
-    return isMet && bands.csf().get(csfBand).probability() >= LIKELY;
+    return isMet && bands.csf().get(csfBand).isLikely();
   }
 
   /** What it is worth that two bands are counterparts; nothing when one is likely alone. */
   private static double gain(PairBands pair, Band c, Band s) {
     double d = pair.alignment().distance(c.row(), s.row()) / SPREAD;
-    double worth = (1 - c.alone()) * Math.max(-1, 1 - 0.25 * d * d) * s.probability();
-    return c.alone() > LIKELY || s.probability() < SUSPECTED ? -1 : worth;
+    double worth = (1 - c.alone()) * Math.max(NONE, 1 - MISS * d * d) * s.probability();
+    return c.alone() > Band.LIKELY || s.probability() < Band.SUSPECTED ? NONE : worth;
   }
 }

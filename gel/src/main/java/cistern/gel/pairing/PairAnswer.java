@@ -22,8 +22,19 @@ public record PairAnswer(
     int serumOnly,
     double probabilityOfShared,
     boolean isLadder) {
-  private static final double LIKELY = 0.5;
+  /** How many counts the net tells at once: 0, 1, 2, and 3 or more. */
   private static final int SAID = 4;
+
+  /** How much of a band of the CSF is shared that has no counterpart, and may have one unseen. */
+  private static final double UNMET = 0.5;
+
+  /** The chance of a ladder where its rungs are seen, and where bands are shared without. */
+  private static final double LADDER = 0.97;
+
+  private static final double NO_LADDER = 0.01;
+
+  /** Full width at half maximum of a Gaussian, in σ. */
+  private static final double WIDTH_IN_SIGMA = 2.355;
 
   /** The answer of a pair, under the rules for a ladder. */
   public static PairAnswer of(PairBands bands, Ladder ladder) {
@@ -36,7 +47,7 @@ public record PairAnswer(
     double none = 1;
     for (int i = 0; i < bands.csf().size(); i++) {
       Band c = bands.csf().get(i);
-      none *= 1 - c.probability() * (1 - c.alone()) * (matching.serumOf().get(i) < 0 ? 0.5 : 1);
+      none *= 1 - c.probability() * (1 - c.alone()) * (matching.serumOf().get(i) < 0 ? UNMET : 1);
       if (matching.isShared(bands, i)) {
         rungs.add(bands.serum().get(matching.serumOf().get(i)).y());
       }
@@ -51,18 +62,12 @@ public record PairAnswer(
   }
 
   private static int likely(List<Band> bands) {
-    return (int) bands.stream().filter(b -> b.probability() >= LIKELY).count();
+    return (int) bands.stream().filter(Band::isLikely).count();
   }
 
   /** σ of a Gaussian as wide as the usual band. */
   private static double sigma(List<Band> bands) {
-    double[] heights =
-        bands.stream()
-            .filter(b -> b.probability() >= LIKELY)
-            .mapToDouble(Band::height)
-            .sorted()
-            .toArray();
-    return heights.length == 0 ? 1 : heights[heights.length / 2] / 2.355;
+    return Band.usualHeight(bands, 1).orElse(WIDTH_IN_SIGMA) / WIDTH_IN_SIGMA;
   }
 
   /** The likely bands of the serum that have no counterpart and no answer in the CSF. */
@@ -71,14 +76,14 @@ public record PairAnswer(
     for (int j = 0; j < bands.serum().size(); j++) {
       Band s = bands.serum().get(j);
       boolean isMet = matching.serumOf().contains(j);
-      alone += s.probability() >= LIKELY && !isMet && s.alone() >= LIKELY ? 1 : 0;
+      alone += s.isLikely() && !isMet && s.alone() >= Band.LIKELY ? 1 : 0;
     }
     return alone;
   }
 
   /** The chance of each of the five patterns, at a least number of CSF-only bands. */
   public List<Double> probabilityOfPattern(int cutOff) {
-    double ladder = isLadder ? 0.97 : 0.01 * probabilityOfShared;
+    double ladder = isLadder ? LADDER : NO_LADDER * probabilityOfShared;
     double many = csfOnly.atLeast(cutOff);
     double both = probabilityOfShared;
     double rest = 1 - ladder;

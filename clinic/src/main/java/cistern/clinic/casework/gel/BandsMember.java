@@ -6,8 +6,10 @@ import cistern.gel.lanes.NamedLane;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.stream.Stream;
 
 /** The part of a work-up file that tells of the bands. */
 final class BandsMember {
@@ -31,6 +33,12 @@ final class BandsMember {
     SequencedMap<String, Json> members = new LinkedHashMap<>(file.members());
     members.put(BANDS, new Json.Structure(bands));
     return new Json.Structure(members);
+  }
+
+  /** Whether two files place the lanes of the same picture alike. */
+  static boolean isPlacedAlike(Json.Structure one, Json.Structure other) {
+    return Stream.of("gel", "lanes")
+        .allMatch(name -> Objects.equals(one.members().get(name), other.members().get(name)));
   }
 
   /** The lanes of a gel: their names, or objects with their places as in a file of lanes. */

@@ -1,5 +1,6 @@
 package cistern.clinic.casework.gel;
 
+import cistern.clinic.setting.Setting;
 import cistern.gel.reading.KeptBands.Strike;
 import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.LaneReading.BandMark;
@@ -13,9 +14,6 @@ import java.util.Set;
  * otherwise: a band is the same where it lies at the same height of the same fluid.
  */
 final class CarriedEdit {
-
-  /** How far a band may have moved along its lane, in pixels, where it is not higher than that. */
-  private static final double NEAR = 3;
 
   private final EditedPair before;
   private final EditedPair now;
@@ -68,7 +66,7 @@ final class CarriedEdit {
   private static boolean isRead(AddedBand band, EditedPair pair, LaneReading lane) {
     return lane.bands().stream()
         .limit(pair.readIn(lane))
-        .anyMatch(read -> Math.abs(read.y() - band.y()) <= NEAR);
+        .anyMatch(read -> Math.abs(read.y() - band.y()) <= Setting.BAND_MOVED.number());
   }
 
   private AddedBand added(AddedBand band) {
@@ -91,7 +89,7 @@ final class CarriedEdit {
   private OptionalInt same(LaneReading lane, int band) {
     BandMark old = lane.bands().get(band);
     List<BandMark> bands = other(lane).bands();
-    double nearest = Math.max(NEAR, old.height());
+    double nearest = Math.max(Setting.BAND_MOVED.number(), old.height());
     OptionalInt same = OptionalInt.empty();
     for (int i = 0; i < bands.size(); i++) {
       double off = Math.abs(bands.get(i).y() - old.y());

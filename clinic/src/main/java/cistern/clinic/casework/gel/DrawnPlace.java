@@ -19,6 +19,8 @@ import java.util.OptionalInt;
  */
 record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
 
+  private static final String FIELD = "y-";
+
   /** Nothing is typed. */
   static final DrawnPlace NONE = new DrawnPlace(Map.of(), Map.of());
 
@@ -29,7 +31,20 @@ record DrawnPlace(Map<Integer, String> typed, Map<Integer, String> troubles) {
 
   /** The field of a lane. */
   static String field(int lane) {
-    return "y-" + lane;
+    return FIELD + lane;
+  }
+
+  /** Whether a field of a form is that of a lane. */
+  static boolean isField(String name) {
+    return name.matches(FIELD + "\\d{1,3}");
+  }
+
+  /** What stood in the fields, with nothing said of it. */
+  static DrawnPlace of(Map<String, String> fields) {
+    Map<Integer, String> typed = new HashMap<>();
+    fields.forEach(
+        (name, text) -> typed.put(Integer.parseInt(name.substring(FIELD.length())), text));
+    return new DrawnPlace(typed, Map.of());
   }
 
   /** The places that are shown: those of other rows are of no lane. */

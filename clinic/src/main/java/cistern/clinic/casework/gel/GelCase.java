@@ -13,7 +13,6 @@ import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
 import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.PairReading;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -23,15 +22,10 @@ import java.util.Optional;
  * @param named what the work-up says of the gel
  * @param kept the reading that it names
  * @param reading the same, in its own form
- * @param placed the lanes as they were placed one after the other and not saved; the reading is of
- *     the last
+ * @param placings of the lanes that were not saved; the reading is of the last that was done
  */
 record GelCase(
-    OpenCase open, GelNamed named, KeptReading kept, GelReading reading, List<Placement> placed) {
-
-  GelCase {
-    placed = List.copyOf(placed);
-  }
+    OpenCase open, GelNamed named, KeptReading kept, GelReading reading, Placings placings) {
 
   /** What a work-up says of a gel, whether its picture is here or not. */
   static Optional<GelNamed> named(OpenCase open, CaseContext context) {
@@ -55,15 +49,15 @@ record GelCase(
                                 named,
                                 kept,
                                 Gels.read(kept, context.medicine().facts()),
-                                List.of())));
+                                Placings.NONE)));
   }
 
   /** The same gel with its lanes as they were placed; nothing where it was not read so. */
-  Optional<GelCase> with(List<Placement> all, CaseContext context) {
-    if (all.isEmpty()) {
-      return Optional.of(this);
+  Optional<GelCase> with(Placings all, CaseContext context) {
+    if (all.done().isEmpty()) {
+      return Optional.of(new GelCase(open, named, kept, reading, all));
     }
-    Placement last = all.getLast();
+    Placement last = all.done().getLast();
     GelNamed other =
         new GelNamed(named.file(), named.lanes(), last.pair(), Optional.empty(), Optional.empty());
     return context
@@ -76,7 +70,7 @@ record GelCase(
 
   /** Whether the reading is that of the case, and not of lanes placed otherwise since. */
   boolean isSaved() {
-    return placed.isEmpty();
+    return placings.done().isEmpty();
   }
 
   /** Whether a person gave the lanes' places. */

@@ -163,9 +163,7 @@ final class GelChanges {
     members.put("pair", Optional.of(new Json.Numeral(pair)));
     members.put(
         "lanes",
-        kept.lanes().isEmpty()
-            ? Optional.empty()
-            : Optional.of(BandsMember.lanes(LanePlan.parse(kept.lanes()))));
+        kept.plan().isNone() ? Optional.empty() : Optional.of(BandsMember.lanes(kept.plan())));
     return members;
   }
 
@@ -220,6 +218,10 @@ final class GelChanges {
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return conflict(visit, gel, edit);
     }
+    Optional<LanesTyped> unread = unread(visit, gel);
+    if (unread.isPresent()) {
+      return unread(visit, gel, unread.get(), "Nothing was saved: lanes are typed that were not");
+    }
     if (gel.isSaved()) {
       return keep(visit, gel.open(), step, making.of(gel, edit));
     }
@@ -230,6 +232,21 @@ final class GelChanges {
         named(gel.open(), gel.kept(), Integer.toString(gel.named().pair()));
     members.putAll(making.of(gel, edit));
     return keep(visit, gel.open(), step + ", lanes placed by hand", members);
+  }
+
+  private static Optional<LanesTyped> unread(PageRequest visit, GelCase gel) {
+    return LanesTyped.unread(visit.fields(), LanesTyped.of(gel.reading(), gel.named().pair()));
+  }
+
+  /** Lanes that were typed and not read are neither saved nor lost. */
+  private ServerResponse unread(PageRequest visit, GelCase gel, LanesTyped typed, String said) {
+    return Responses.page(
+        HttpStatus.UNPROCESSABLE_CONTENT,
+        screen.html(
+            visit,
+            GelScreen.sentBack(visit, gel).with(typed),
+            note("trouble", said + " read yet. Read them first, or put the fields back.")
+                .with("role", "alert")));
   }
 
   ServerResponse conflict(PageRequest visit, GelCase gel, GelEdit edit) {
@@ -258,6 +275,10 @@ final class GelChanges {
             .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
       return conflict(visit, gel, edit);
+    }
+    Optional<LanesTyped> unread = unread(visit, gel);
+    if (unread.isPresent()) {
+      return unread(visit, gel, unread.get(), "No band was drawn: lanes are typed that were not");
     }
     if (!drawn.troubles().isEmpty()) {
       Node said = note("trouble", "No band was drawn: see beside the field.").with("role", "alert");

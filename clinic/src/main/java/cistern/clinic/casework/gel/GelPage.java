@@ -43,9 +43,9 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
    *
    * @param drawn places of bands that were missed
    * @param lanes of the whole gel
-   * @param reader who had the gel read
+   * @param placer who placed the lanes, when somebody did
    */
-  record Fields(DrawnPlace drawn, LanesTyped lanes, String reader) {}
+  record Fields(DrawnPlace drawn, LanesTyped lanes, String placer) {}
 
   Node toNode() {
     Optional<EditedPair> bands = gel.bandsKept(edit);
@@ -77,7 +77,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
           "Confirmed by "
               + gel.named().confirmedBy().get()
               + (isTyped ? ", with a person's counts instead of what was read" : ", as read")
-              + (gel.isPlaced() ? ", the lanes placed by " + fields.reader() + "." : "."));
+              + (gel.isPlaced() ? ", the lanes placed by " + fields.placer() + "." : "."));
     }
     return note(
         "said",
@@ -193,10 +193,14 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
 
   /** The lanes as they were placed, which go with every form. */
   private Node placed() {
+    Placings all = gel.placings();
     return new Fragment(
-        gel.placed().stream()
-            .<Node>map(placement -> Html.hidden(Placement.NAME, placement.toText()))
+        Stream.concat(hidden(Placings.DONE, all.done()), hidden(Placings.UNDONE, all.undone()))
             .toList());
+  }
+
+  private static Stream<Node> hidden(String name, List<Placement> placements) {
+    return placements.stream().map(placement -> Html.hidden(name, placement.toText()));
   }
 
   private static String words(List<GelProblem> problems) {
@@ -276,12 +280,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
 
   /** The names without places find the lanes anew. */
   private Node again() {
-    String names =
-        String.join(
-            ",",
-            List.of(gel.kept().lanes().split(",", -1)).stream()
-                .map(name -> name.replaceFirst("@.*", ""))
-                .toList());
+    String names = gel.kept().plan().withoutPlaces().toWords();
     Typed typed = Typed.of(names, gel.named().pair() + "").withForm("again");
     return section(
         "name-lanes",
@@ -305,7 +304,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
             "The picture, what was read in it and every edit stay as they are: "
                 + "read by "
                 + gel.kept().madeBy()
-                + (gel.isPlaced() ? ", the lanes placed by " + fields.reader() : "")
+                + (gel.isPlaced() ? ", the lanes placed by " + fields.placer() : "")
                 + "."),
         division(
             "actions",

@@ -7,6 +7,7 @@ import static cistern.clinic.web.Html.paragraph;
 
 import cistern.bands.BandReport.GelNamed;
 import cistern.clinic.account.Permission;
+import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.CaseFrame;
@@ -20,6 +21,7 @@ import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
+import cistern.exchange.workup.WorkupReading;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
@@ -64,6 +66,7 @@ public final class GelScreen {
         Route.post(path + "/draw", Permission.ENTER_RESULTS, changes::draw),
         Route.post(path + "/lanes", Permission.ENTER_RESULTS, lanes::place),
         Route.post(path + "/lanes/back", Permission.ENTER_RESULTS, lanes::back),
+        Route.post(path + "/lanes/forth", Permission.ENTER_RESULTS, lanes::forth),
         Route.post(path + "/look", Permission.ENTER_RESULTS, this::look),
         Route.post(path + "/drop", Permission.ENTER_RESULTS, this::drop),
         Route.get(path + "/{reading}/{part}", Permission.ENTER_RESULTS, this::part));
@@ -129,8 +132,7 @@ public final class GelScreen {
   /** The screen with bands to keep or strike, and lanes to name and place. */
   String html(PageRequest visit, Shown shown, Node said) {
     GelCase gel = shown.gel();
-    String reader = context.accounts().fullName(gel.kept().account());
-    GelPage.Fields fields = new GelPage.Fields(shown.drawn(), shown.lanes(), reader);
+    GelPage.Fields fields = new GelPage.Fields(shown.drawn(), shown.lanes(), placer(visit, gel));
     GelPage page = new GelPage(visit, gel, shown.edit(), fields, context.medicine().facts());
     return frame.toHtml(
         visit,
@@ -139,6 +141,30 @@ public final class GelScreen {
         Element.of("h1", "Gel"),
         note("unseen", "").with("id", "gel-said").with("role", "status"),
         division("gel-all", said, page.toNode()).with("id", "gel-all"));
+  }
+
+  /** Who placed the lanes as they are shown: whoever looks, or who saved them so. */
+  private String placer(PageRequest visit, GelCase gel) {
+    return gel.isSaved() && gel.isPlaced()
+        ? context.accounts().fullName(placer(gel))
+        : visit.account().fullName();
+  }
+
+  /** The account of the version since which the lanes of the case stand where they do. */
+  private String placer(GelCase gel) {
+    CaseVersion since = gel.open().version();
+    for (CaseVersion version : context.cases().versions(since.caseId()).reversed()) {
+      if (!isPlacedAlike(version, gel)) {
+        break;
+      }
+      since = version;
+    }
+    return since.account();
+  }
+
+  private boolean isPlacedAlike(CaseVersion version, GelCase gel) {
+    return context.medicine().read(version.workup()) instanceof WorkupReading.Understood understood
+        && BandsMember.isPlacedAlike(BandsMember.of(understood.document()), gel.bands());
   }
 
   /** The screen on which a picture is sent. */
@@ -220,10 +246,17 @@ public final class GelScreen {
         .filter(d -> isSameGel(saved, d.base()))
         .map(d -> GelTyping.parse(d.typed()))
         .flatMap(
-            typed ->
-                saved
-                    .with(typed.placed(), context)
-                    .map(gel -> Shown.of(gel, typed.toEdit(gel, visit.account().fullName()))));
+            typed -> saved.with(typed.placings(), context).map(gel -> shown(visit, gel, typed)));
+  }
+
+  /** A form as it was sent, to be shown again. */
+  static Shown sentBack(PageRequest visit, GelCase gel) {
+    return shown(visit, gel, GelTyping.of(visit.fields()));
+  }
+
+  private static Shown shown(PageRequest visit, GelCase gel, GelTyping typed) {
+    return Shown.of(gel, typed.toEdit(gel, visit.account().fullName()))
+        .with(DrawnPlace.of(typed.missed()));
   }
 
   /** Whether the bands stand as they did in an earlier version. */
@@ -246,7 +279,9 @@ public final class GelScreen {
                     ? "What you kept, struck or drew here was not saved; it stands in the form."
                     : "Read again with the lanes as you placed them. Nothing of it is saved until"
                         + " you confirm or save it."),
-            visit.form(gel.path() + "/drop").with(Html.button("Undo").with("class", "plain")))
+            visit
+                .form(gel.path() + "/drop")
+                .with(Html.button("Back to what is saved").with("class", "plain")))
         .with("role", "status");
   }
 
@@ -262,7 +297,7 @@ public final class GelScreen {
    * Where the gel has changed meanwhile it stands as it was saved, for the conflict to be shown.
    */
   private Optional<GelCase> sent(PageRequest visit, GelCase saved) {
-    Optional<GelCase> placed = saved.with(GelTyping.of(visit.fields()).placed(), context);
+    Optional<GelCase> placed = saved.with(GelTyping.of(visit.fields()).placings(), context);
     boolean isOther = !isSameGel(saved, GelChanges.base(visit, saved.open()));
     return placed.isEmpty() && isOther ? Optional.of(saved) : placed;
   }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -19,10 +20,15 @@ import java.util.stream.Collectors;
  * @param keep the names of the bands that are kept
  * @param added each added band: its lane, its place and, when there is one, its counterpart
  * @param isLadder whether a person sees a ladder
- * @param placed the lanes as they were placed one after the other, the last in force; empty when
- *     they stand as in the case
+ * @param missed what is typed of the places of bands that were missed, by field
+ * @param placings of the lanes
  */
-record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<Placement> placed) {
+record GelTyping(
+    List<String> keep,
+    List<String> added,
+    boolean isLadder,
+    Map<String, String> missed,
+    Placings placings) {
 
   static final String KEEP = "keep";
   static final String ADDED = "added";
@@ -35,26 +41,34 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<P
   GelTyping {
     keep = List.copyOf(keep);
     added = List.copyOf(added);
-    placed = List.copyOf(placed);
+    missed = Map.copyOf(missed);
   }
 
   /** The fields that a browser sends. */
   static GelTyping of(Map<String, List<String>> fields) {
+    Map<String, String> missed = new TreeMap<>();
+    fields.forEach(
+        (name, values) -> {
+          if (DrawnPlace.isField(name) && !values.getFirst().isBlank()) {
+            missed.put(name, values.getFirst());
+          }
+        });
     return new GelTyping(
         fields.getOrDefault(KEEP, List.of()),
         fields.getOrDefault(ADDED, List.of()),
         fields.getOrDefault(LADDER, List.of()).contains(YES),
-        Placement.parse(fields.getOrDefault(Placement.NAME, List.of())));
+        missed,
+        Placings.of(fields));
   }
 
   /** What a draft says. */
   static GelTyping parse(String draft) {
-    Map<String, String> fields = DraftText.parse(draft);
-    return new GelTyping(
-        words(fields.getOrDefault(KEEP, "")),
-        words(fields.getOrDefault(ADDED, "")),
-        fields.getOrDefault(LADDER, "").equals(YES),
-        Placement.parse(words(fields.getOrDefault(Placement.NAME, ""))));
+    Map<String, List<String>> fields = new TreeMap<>();
+    DraftText.parse(draft)
+        .forEach(
+            (name, text) ->
+                fields.put(name, DrawnPlace.isField(name) ? List.of(text) : words(text)));
+    return of(fields);
   }
 
   private static List<String> words(String text) {
@@ -62,16 +76,37 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<P
   }
 
   String toDraft() {
-    return DraftText.of(
-        Map.of(
-            KEEP,
-            String.join(" ", keep),
-            ADDED,
-            String.join(" ", added),
-            LADDER,
-            isLadder ? YES : "",
-            Placement.NAME,
-            String.join(" ", placed.stream().map(Placement::toText).toList())));
+    Map<String, String> all = new TreeMap<>(bands());
+    all.put(Placings.DONE, words(placings.done()));
+    all.put(Placings.UNDONE, words(placings.undone()));
+    return DraftText.of(all);
+  }
+
+  private static String words(List<Placement> placements) {
+    return String.join(" ", placements.stream().map(Placement::toText).toList());
+  }
+
+  /** All but the placings, as one of them keeps it. */
+  String across() {
+    return DraftText.of(bands());
+  }
+
+  private Map<String, String> bands() {
+    Map<String, String> all = new TreeMap<>(missed);
+    all.put(KEEP, String.join(" ", keep));
+    all.put(ADDED, String.join(" ", added));
+    all.put(LADDER, isLadder ? YES : "");
+    return all;
+  }
+
+  /** The same bands with other placings. */
+  GelTyping with(Placings others) {
+    return new GelTyping(keep, added, isLadder, missed, others);
+  }
+
+  /** The same bands with other places typed of those that were missed. */
+  GelTyping withMissed(Map<String, String> others) {
+    return new GelTyping(keep, added, isLadder, others, placings);
   }
 
   /** What stands in the form when it shows an edit of a gel. */
@@ -83,7 +118,8 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<P
             .toList(),
         edit.added().stream().map(GelTyping::text).toList(),
         edit.isLadder(),
-        gel.placed());
+        Map.of(),
+        gel.placings());
   }
 
   /** An added band as a form holds it. */
@@ -98,7 +134,7 @@ record GelTyping(List<String> keep, List<String> added, boolean isLadder, List<P
    * @param by who types; a band that is kept already stays its own person's
    */
   GelEdit toEdit(GelCase gel, String by) {
-    List<AddedBand> before = gel.edit().added();
+    List<AddedBand> before = GelEdit.of(gel.bands(), isLadder).added();
     List<AddedBand> bands =
         added.stream()
             .limit(Setting.BANDS_ADDED.number())

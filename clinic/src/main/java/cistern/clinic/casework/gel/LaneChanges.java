@@ -3,17 +3,17 @@ package cistern.clinic.casework.gel;
 import static cistern.clinic.web.Html.note;
 
 import cistern.clinic.casework.CaseContext;
-import cistern.clinic.gel.KeptReading;
-import cistern.clinic.setting.Setting;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
-import cistern.gel.image.Posture;
-import cistern.gel.reading.GelReading;
+import cistern.gel.reading.PairReading;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.BiFunction;
 import org.springframework.http.HttpStatus;
 import org.springframework.web.servlet.function.ServerResponse;
 
@@ -35,95 +35,122 @@ final class LaneChanges {
 
   /** The picture is read with the lanes as they were placed. */
   ServerResponse place(PageRequest visit) {
+    return changed(
+        visit,
+        (form, gel) -> {
+          LanesTyped typed = LanesTyped.of(visit.fields(), gel.reading());
+          return typed
+              .placement(form.across())
+              .map(placement -> placed(visit, gel, form, placement))
+              .orElseGet(() -> refused(visit, gel, typed));
+        });
+  }
+
+  /** The last placing is undone: the reading before it is shown again, and what stood with it. */
+  ServerResponse back(PageRequest visit) {
+    return changed(
+        visit,
+        (form, gel) -> {
+          List<Placement> done = gel.placings().done();
+          return done.isEmpty()
+              ? Responses.see(gel.path())
+              : shown(visit, gel, done.getLast(), gel.placings().back(form.across()));
+        });
+  }
+
+  /** The placing that was undone last is done again, and what stood with it. */
+  ServerResponse forth(PageRequest visit) {
+    return changed(
+        visit,
+        (form, gel) -> {
+          List<Placement> undone = gel.placings().undone();
+          return undone.isEmpty()
+              ? Responses.see(gel.path())
+              : shown(visit, gel, undone.getLast(), gel.placings().forth(form.across()));
+        });
+  }
+
+  /** What is made of a form, unless somebody has changed the bands since it was opened. */
+  private ServerResponse changed(
+      PageRequest visit, BiFunction<GelTyping, GelCase, ServerResponse> change) {
     Optional<GelCase> found = screen.sent(visit);
     if (found.isEmpty()) {
       return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
-    if (isOther(visit, gel)) {
-      return conflict(visit, gel);
-    }
-    LanesTyped typed = LanesTyped.of(visit.fields(), pixels(gel.reading()));
-    return typed
-        .placement()
-        .map(placement -> placed(visit, gel, with(gel, placement)))
-        .orElseGet(() -> refused(visit, gel, typed));
+    return screen.isSameGel(gel, GelChanges.base(visit, gel.open()))
+        ? change.apply(GelTyping.of(visit.fields()), gel)
+        : changes.conflict(visit, gel, GelScreen.typed(visit, gel));
   }
 
-  /** The columns of the upright picture. */
-  private static double pixels(GelReading reading) {
-    boolean isAcross = reading.picture().posture() == Posture.ACROSS;
-    return isAcross ? reading.picture().height() : reading.picture().width();
-  }
-
-  /** Read with the lanes as placed last; the longest ago placed are forgotten. */
-  private static List<Placement> with(GelCase gel, Placement placement) {
-    List<Placement> all = new ArrayList<>(gel.placed());
-    all.add(placement);
-    int most = Setting.PLACINGS_KEPT.number();
-    return all.subList(Math.max(0, all.size() - most), all.size());
-  }
-
-  private ServerResponse placed(PageRequest visit, GelCase gel, List<Placement> all) {
-    read(visit, gel, all.getLast());
-    GelCase now = gel.with(all, context).orElseThrow();
-    return kept(visit, gel, now);
-  }
-
-  private KeptReading read(PageRequest visit, GelCase gel, Placement placement) {
+  private ServerResponse placed(
+      PageRequest visit, GelCase gel, GelTyping form, Placement placement) {
     byte[] bytes = context.gels().bytes(gel.kept().picture()).orElseThrow();
     try {
-      return context.gels().add(bytes, placement.plan(), screen.asker(visit));
+      context.gels().add(bytes, placement.plan(), screen.asker(visit));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+    GelCase now = gel.with(gel.placings().with(placement), context).orElseThrow();
+    GelTyping typed = GelTyping.of(now, carried(visit, gel, form, now));
+    return kept(visit, gel, typed.withMissed(moved(form.missed(), gel, now)));
   }
 
-  /** The last placing is undone; the reading before it is kept, and is shown again. */
-  ServerResponse back(PageRequest visit) {
-    Optional<GelCase> found = screen.sent(visit);
-    if (found.isEmpty()) {
-      return context.troubles().missing(visit);
+  /** What a person made of the pair, as it stood when both of its lanes were last found. */
+  private GelEdit carried(PageRequest visit, GelCase gel, GelTyping form, GelCase now) {
+    GelEdit edit = form.toEdit(gel, visit.account().fullName());
+    List<Placement> done = gel.placings().done();
+    if (gel.bandsKept(edit).isPresent() || done.isEmpty()) {
+      return CarriedEdit.of(gel, GelChanges.tidy(gel, edit), now);
     }
-    GelCase gel = found.get();
-    if (isOther(visit, gel)) {
-      return conflict(visit, gel);
-    }
-    List<Placement> placed = gel.placed();
-    List<Placement> before = placed.subList(0, Math.max(0, placed.size() - 1));
-    GelCase now =
-        GelCase.of(gel.open(), context).flatMap(saved -> saved.with(before, context)).orElse(gel);
-    return kept(visit, gel, now);
+    GelTyping before = GelTyping.parse(done.getLast().across());
+    Placings earlier = new Placings(done.subList(0, done.size() - 1), List.of());
+    return saved(gel, earlier).map(g -> carried(visit, g, before, now)).orElse(edit);
   }
 
-  private ServerResponse kept(PageRequest visit, GelCase gel, GelCase now) {
-    GelEdit typed = GelChanges.tidy(gel, GelScreen.typed(visit, gel));
-    boolean isLost = now.isSaved() && gel.bandsKept(typed).isEmpty();
-    GelEdit edit = isLost ? now.edit() : CarriedEdit.of(gel, typed, now);
-    if (now.isSaved() && edit.equals(now.edit())) {
-      screen.dropDraft(visit);
-    } else {
-      screen.keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(now, edit));
+  private Optional<GelCase> saved(GelCase gel, Placings placings) {
+    return GelCase.of(gel.open(), context).flatMap(saved -> saved.with(placings, context));
+  }
+
+  /** Places that are typed and not drawn yet follow the lane of their fluid. */
+  private static Map<String, String> moved(Map<String, String> missed, GelCase gel, GelCase now) {
+    Optional<PairReading> old = gel.pair();
+    Optional<PairReading> next = now.pair();
+    if (old.isEmpty() || next.isEmpty()) {
+      return missed;
     }
+    Map<String, String> moved = new HashMap<>();
+    move(missed, old.get().csfLane(), next.get().csfLane(), moved);
+    move(missed, old.get().serumLane(), next.get().serumLane(), moved);
+    return moved;
+  }
+
+  private static void move(
+      Map<String, String> missed, OptionalInt from, OptionalInt to, Map<String, String> moved) {
+    if (from.isPresent() && to.isPresent()) {
+      String typed = missed.get(DrawnPlace.field(from.getAsInt()));
+      if (typed != null) {
+        moved.put(DrawnPlace.field(to.getAsInt()), typed);
+      }
+    }
+  }
+
+  /** The form as it stood on the other side of a step. */
+  private ServerResponse shown(PageRequest visit, GelCase gel, Placement step, Placings placings) {
+    return kept(visit, gel, GelTyping.parse(step.across()).with(placings));
+  }
+
+  private ServerResponse kept(PageRequest visit, GelCase gel, GelTyping typed) {
+    screen.keepDraft(visit, GelChanges.base(visit, gel.open()), typed);
     return Responses.see(gel.path() + "#whole");
   }
 
-  /** Whether somebody has changed the bands since the form was opened. */
-  private boolean isOther(PageRequest visit, GelCase gel) {
-    return !screen.isSameGel(gel, GelChanges.base(visit, gel.open()));
-  }
-
-  private ServerResponse conflict(PageRequest visit, GelCase gel) {
-    return changes.conflict(visit, gel, GelScreen.typed(visit, gel));
-  }
-
   private ServerResponse refused(PageRequest visit, GelCase gel, LanesTyped typed) {
-    GelEdit edit = GelScreen.typed(visit, gel);
     return Responses.page(
         HttpStatus.UNPROCESSABLE_CONTENT,
         screen.html(
             visit,
-            GelScreen.Shown.of(gel, edit).with(typed),
+            GelScreen.sentBack(visit, gel).with(typed),
             note("trouble", "The gel was not read again: see beside the field.")
                 .with("role", "alert")));
   }

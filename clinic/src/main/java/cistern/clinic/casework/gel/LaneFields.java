@@ -131,9 +131,12 @@ record LaneFields(GelCase gel, LanesTyped typed, String form) {
     return division(
         "actions",
         read,
-        gel.isSaved()
+        gel.placings().done().isEmpty()
             ? nothing()
-            : button("Undo the last placing", "/lanes/back").with("id", "lanes-back"));
+            : button("Undo the last placing", "/lanes/back").with("id", "lanes-back"),
+        gel.placings().undone().isEmpty()
+            ? nothing()
+            : button("Place again what was undone", "/lanes/forth").with("id", "lanes-forth"));
   }
 
   private Element button(String words, String path) {

@@ -1,5 +1,7 @@
 package cistern.clinic.casework.gel;
 
+import cistern.clinic.setting.Setting;
+import cistern.gel.image.Posture;
 import cistern.gel.lanes.LaneKind;
 import cistern.gel.lanes.LanePlan;
 import cistern.gel.reading.GelReading;
@@ -30,10 +32,13 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
   static final String WIDTH = "lane-width";
   static final String OWN = "lanes-own";
 
+  private static final List<String> COLUMNS = List.of(KIND, NUMBER, CENTRE, WIDTH);
+
+  private static final String UNREAD =
+      "Typed here and not read yet: press “Read with the lanes as placed” first.";
+
   /** Where a person says that nothing is there to be read. */
   static final String NONE = "none";
-
-  private static final int MOST = 60;
 
   LanesTyped {
     rows = List.copyOf(rows);
@@ -50,6 +55,16 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
    */
   record Row(String kind, String pair, String centre, String width) {
     static final Row EMPTY = new Row(NONE, "", "", "");
+
+    /** In the order of the columns, numbers as they are compared. */
+    private List<String> cells() {
+      return List.of(kind, pair, same(centre), same(width));
+    }
+
+    private static String same(String typed) {
+      OptionalDouble number = LanePoint.parse(typed);
+      return number.isPresent() ? LanePoint.number(number.getAsDouble()) : typed;
+    }
 
     private boolean isSample() {
       return kind.equals(LaneKind.CSF.word()) || kind.equals(LaneKind.SERUM.word());
@@ -90,16 +105,54 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
   }
 
   /** What a form says of the lanes of a picture, with what is wrong. */
-  static LanesTyped of(Map<String, List<String>> fields, double pixels) {
-    List<String> kinds = fields.getOrDefault(KIND, List.of());
+  static LanesTyped of(Map<String, List<String>> fields, GelReading reading) {
+    LanesTyped typed = typed(fields);
+    return typed.with(troubles(typed.rows, typed.pair, pixels(reading)));
+  }
+
+  private static LanesTyped typed(Map<String, List<String>> fields) {
     List<Row> rows = new ArrayList<>();
-    for (int i = 0; i < Math.min(MOST, kinds.size()); i++) {
+    for (int i = 0; i < fields.getOrDefault(KIND, List.of()).size(); i++) {
       rows.add(
           new Row(
-              kinds.get(i), at(fields, NUMBER, i), at(fields, CENTRE, i), at(fields, WIDTH, i)));
+              at(fields, KIND, i),
+              at(fields, NUMBER, i),
+              at(fields, CENTRE, i),
+              at(fields, WIDTH, i)));
     }
-    String pair = at(fields, OWN, 0);
-    return new LanesTyped(rows, pair, troubles(rows, pair, pixels));
+    return new LanesTyped(rows, at(fields, OWN, 0), Map.of());
+  }
+
+  private LanesTyped with(Map<String, String> others) {
+    return new LanesTyped(rows, pair, others);
+  }
+
+  /** The columns of the upright picture. */
+  private static double pixels(GelReading reading) {
+    boolean isAcross = reading.picture().posture() == Posture.ACROSS;
+    return isAcross ? reading.picture().height() : reading.picture().width();
+  }
+
+  /** What a form says otherwise of the lanes than they were read; nothing where it agrees. */
+  static Optional<LanesTyped> unread(Map<String, List<String>> fields, LanesTyped read) {
+    LanesTyped typed = typed(fields);
+    if (typed.rows.size() != read.rows.size()) {
+      return Optional.empty();
+    }
+    Map<String, String> unread = new HashMap<>();
+    for (int i = 0; i < typed.rows.size(); i++) {
+      List<String> now = typed.rows.get(i).cells();
+      List<String> then = read.rows.get(i).cells();
+      for (int column = 0; column < COLUMNS.size(); column++) {
+        if (!now.get(column).equals(then.get(column))) {
+          unread.put(id(COLUMNS.get(column), i), UNREAD);
+        }
+      }
+    }
+    if (!typed.pair.equals(read.pair)) {
+      unread.put(OWN, UNREAD);
+    }
+    return unread.isEmpty() ? Optional.empty() : Optional.of(typed.with(unread));
   }
 
   private static String at(Map<String, List<String>> fields, String name, int row) {
@@ -115,6 +168,10 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
   private static Map<String, String> troubles(List<Row> rows, String own, double pixels) {
     Map<String, String> troubles = new HashMap<>();
     Set<String> taken = new HashSet<>();
+    int most = Setting.LANES_PLACED.number();
+    if (rows.stream().filter(r -> !r.kind().equals(NONE)).count() > most) {
+      troubles.put(OWN, "At most " + most + " lanes of one picture can be placed.");
+    }
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
       if (row.kind().isEmpty()) {
@@ -157,14 +214,19 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
     return number.replace(',', '.');
   }
 
-  /** The placement that is typed, when nothing is wrong with it. */
-  Optional<Placement> placement() {
+  /**
+   * The placement that is typed, when nothing is wrong with it.
+   *
+   * @param across what stands in the form of the bands before it
+   */
+  Optional<Placement> placement(String across) {
     return troubles.isEmpty()
         ? Optional.of(
             new Placement(
                 LanePlan.parse(
                     rows.stream().filter(r -> !r.kind().equals(NONE)).map(Row::toWords).toList()),
-                Integer.parseInt(pair)))
+                Integer.parseInt(pair),
+                across))
         : Optional.empty();
   }
 }

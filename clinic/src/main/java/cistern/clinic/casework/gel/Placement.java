@@ -11,13 +11,12 @@ import java.util.regex.Pattern;
  *
  * @param plan names, pairs and places of all lanes
  * @param pair the number of the pair that is looked at
+ * @param across what stood in the form of the bands on the other side of the step: before it was
+ *     done, or before it was undone
  */
-record Placement(LanePlan plan, int pair) {
+record Placement(LanePlan plan, int pair, String across) {
 
-  /** The field and the member of a draft that hold it. */
-  static final String NAME = "placed";
-
-  private static final Pattern WORDS = Pattern.compile("(\\d{1,4})=(.{1,4000})");
+  private static final Pattern WORDS = Pattern.compile("(\\d{1,4})=([^;]{1,4000});(\\S{0,8000})");
 
   /** What a form or a draft holds; nothing where it holds no placement. */
   static Optional<Placement> parse(String text) {
@@ -25,7 +24,8 @@ record Placement(LanePlan plan, int pair) {
     try {
       return parts.matches()
           ? Optional.of(
-              new Placement(LanePlan.parse(parts.group(2)), Integer.parseInt(parts.group(1))))
+              new Placement(
+                  LanePlan.parse(parts.group(2)), Integer.parseInt(parts.group(1)), parts.group(3)))
           : Optional.empty();
     } catch (IllegalArgumentException e) {
       return Optional.empty();
@@ -37,6 +37,11 @@ record Placement(LanePlan plan, int pair) {
   }
 
   String toText() {
-    return pair + "=" + plan.toWords();
+    return pair + "=" + plan.toWords() + ";" + across;
+  }
+
+  /** The same step with something else on its other side. */
+  Placement with(String other) {
+    return new Placement(plan, pair, other);
   }
 }
