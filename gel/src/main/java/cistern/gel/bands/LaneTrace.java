@@ -34,7 +34,6 @@ public final class LaneTrace {
 
   private static final double HIGH = 0.9;
 
-
   /** Usual heights between a band and its shoulder, at least and at most. */
   static final double NEAR = 0.6;
 
