@@ -229,7 +229,7 @@ public final class Summaries implements AutoCloseable {
                             + " join case_summary s on s.case_id = d.case_id"
                             + " where d.place = ? and d.until > ?"
                             + " order by d.due_at, d.case_id limit ?")
-                    .params(duty.ordinal(), now(), most)));
+                    .params(place(duty), now(), most)));
   }
 
   /**
@@ -243,6 +243,11 @@ public final class Summaries implements AutoCloseable {
   /** What comes first, first. */
   private static final List<Duty> DUTIES = List.of(Duty.values());
 
+  /** Where a duty stands among all, from 0. */
+  static int place(Duty duty) {
+    return DUTIES.indexOf(duty);
+  }
+
   /** A part of the timetable: a row a case, by what comes first and when that is due. */
   public List<Summary> day(Which which, long after, int most) {
     List<Object> given = new ArrayList<>(List.of(now()));
@@ -252,7 +257,7 @@ public final class Summaries implements AutoCloseable {
                 + " join case_summary s on s.case_id = d.case_id where d.until > ?");
     if (which.only().isPresent()) {
       question.append(" and d.place = ?");
-      given.add(which.only().get().ordinal());
+      given.add(place(which.only().get()));
     } else {
       question.append(
           " and not exists (select 1 from case_duty e where e.case_id = d.case_id"

@@ -103,7 +103,7 @@ record SummaryRow(
                     .params(
                         version.caseId(),
                         waits.duty().name(),
-                        waits.duty().ordinal(),
+                        Summaries.place(waits.duty()),
                         version.at(),
                         waits.duty() == Duty.EMERGENCY ? NEVER : until(),
                         waits.dueAt())
