@@ -92,8 +92,8 @@ class DeidentifyTest {
   @Test
   void convert_toFhir_saysSoAndNamesNobodyWhoMadeIt() {
     assertThat(safe("fhir").out())
-        .contains("PSEUDED")
-        .doesNotContain("Provenance", "\"Device\"", "presentedForm", "\"name\": [");
+        .contains("PSEUDED", "masked")
+        .doesNotContain("Provenance", "\"Device\"", "presentedForm", "\"family\"", "\"given\"");
   }
 
   @Test
