@@ -39,7 +39,7 @@ public final class FiftyPeople extends Simulation {
   private static final Duration LENGTH = Duration.ofSeconds(Integer.getInteger("seconds", 60));
 
   /** Slower than the limit on signing in from one address. */
-  private static final Duration SIGNING_IN = Duration.ofSeconds(2L * PEOPLE);
+  private static final Duration SIGNING_IN = Duration.ofMillis(2200L * PEOPLE);
 
   private static final List<String> SOUGHT = List.of("optic neuritis", "M 1", "bands", "2026");
 
