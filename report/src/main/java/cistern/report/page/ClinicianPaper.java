@@ -82,12 +82,18 @@ final class ClinicianPaper {
       criteria().ifPresent(all::add);
       flags().ifPresent(all::add);
     }
-    listed("What disagrees", said.conflicts().stream().map(Conflict::text).toList())
-        .ifPresent(all::add);
+    disagreements().ifPresent(all::add);
     problems().ifPresent(all::add);
     all.add(Section.of("Cautions", new Paragraphs(cautions())));
     all.addAll(new ClinicianAnnex(said, facts).sections(diagrams()));
     return all;
+  }
+
+  /** Beside a spinal block none of the figures that disagree can be leaned on. */
+  private Optional<Section> disagreements() {
+    return said.alerts().isBlocked()
+        ? Optional.empty()
+        : listed("What disagrees", said.conflicts().stream().map(Conflict::text).toList());
   }
 
   private Optional<Section> next() {

@@ -60,20 +60,23 @@ class WeighedPageTest {
         .doesNotContain("excludes");
   }
 
-  /** Five grams of protein in a litre: above a block quotients tell nothing of antibody. */
+  /** Nine grams of protein in a litre: above a block quotients tell nothing of antibody. */
   @Test
   void text_spinalBlock_noVerdictOfAntibodyButOneOfProtein() {
     Interpretation blocked =
         WeighedCase.of(
             InventedPuncture.withLocalSynthesis()
-                .with(Sample.csf(Analyte.TOTAL_PROTEIN), Interval.of(6000)),
+                .with(Sample.csf(Analyte.ALBUMIN), Interval.of(5200))
+                .with(Sample.csf(Analyte.IGG), Interval.of(1060))
+                .with(Sample.csf(Analyte.TOTAL_PROTEIN), Interval.of(8800)),
             WeighedCase.FIRST_ATTACK,
             Optional.empty());
 
     assertThat(text(blocked))
         .containsPattern("intrathecal IgG fraction [^●○]*not usable")
         .doesNotContainPattern("intrathecal IgG fraction [0-9 %≤]*(above|within)")
-        .containsPattern("total protein 6000 mg/L ≤ [0-9]+ above");
+        .doesNotContain("What disagrees")
+        .containsPattern("total protein 8800 mg/L ≤ [0-9]+ above");
   }
 
   @Test
