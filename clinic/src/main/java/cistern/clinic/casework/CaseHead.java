@@ -22,6 +22,7 @@ import cistern.report.markup.Node;
 import cistern.statement.Statement;
 import cistern.statement.WeakestLink;
 import cistern.urgent.Urgency;
+import cistern.urgent.Urgent;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -124,18 +125,17 @@ final class CaseHead {
   }
 
   /**
-   * The answer as it is typed; an emergency that stands above already is not said again.
+   * The answer as it is typed, or the first emergency of it that does not stand above already.
    *
    * @param saved what the case says as it was saved
    */
   static Node live(Interpretation said, Interpretation saved, boolean mayRead) {
-    boolean isAlarm = said.alerts().urgent().isOpen() && !said.statements().isEmpty();
-    boolean isNew =
-        isAlarm
-            && saved.alerts().urgent().open().stream()
-                .noneMatch(u -> u.code().equals(said.statements().getFirst().code()));
+    Urgent onlyTyped = said.alerts().urgent().without(saved.alerts().urgent().open());
     Node words =
-        isNew ? Html.note("answer typed-alarm", said.statements().getFirst().text()) : says(said);
+        onlyTyped.open().stream()
+            .findFirst()
+            .<Node>map(u -> Html.note("answer typed-alarm", u.words().say()))
+            .orElseGet(() -> says(said));
     return mayRead ? division("", words).with("data-at", "head-says") : nothing();
   }
 

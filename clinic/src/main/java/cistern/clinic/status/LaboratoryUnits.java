@@ -14,7 +14,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -62,22 +61,27 @@ public final class LaboratoryUnits {
       known.set(before);
     }
     String laboratory = text(file, LABORATORY);
-    Map<String, String> units = chosen(key -> key.laboratory().isEmpty());
+    Map<String, String> units = new HashMap<>();
+    choose(key -> key.laboratory().isEmpty(), units);
     units.putAll(before.unitsByLaboratory().getOrDefault(laboratory, Map.of()));
-    units.putAll(chosen(key -> key.isOf(laboratory)));
+    choose(key -> key.isOf(laboratory), units);
     return units;
   }
 
-  /** The units that local policy says, of the house or of one laboratory. */
-  private Map<String, String> chosen(Predicate<UnitKey> whose) {
-    Map<String, String> units = new HashMap<>();
+  /** What local policy says for the house or for one laboratory: a unit, or to ask for one. */
+  private void choose(Predicate<UnitKey> whose, Map<String, String> units) {
     for (String key : medicine.facts().keys(UnitKey.START)) {
-      Optional<UnitKey> unit = UnitKey.parse(key).filter(whose);
-      if (unit.isPresent() && medicine.facts().fact(key).value() instanceof FactValue.Unit own) {
-        units.put(unit.get().sample(), own.written());
-      }
+      UnitKey.parse(key)
+          .filter(whose)
+          .ifPresent(
+              unit -> {
+                if (medicine.facts().fact(key).value() instanceof FactValue.Unit own) {
+                  units.put(unit.sample(), own.written());
+                } else {
+                  units.remove(unit.sample());
+                }
+              });
     }
-    return units;
   }
 
   private Map<String, Map<String, String>> found(List<CaseVersion> last) {

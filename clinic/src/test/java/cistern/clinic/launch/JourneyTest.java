@@ -198,6 +198,22 @@ class JourneyTest {
   @Nested
   class Typing {
 
+    /**
+     * An infection is saved and stands above; 8.8 g/L of protein that are typed are a block too.
+     */
+    @Test
+    void look_secondEmergencyTyped_isSaidBesideTheSavedOne() {
+      String path = Caller.place(clinician.post("/cases", Map.of("name", "two-emergencies")));
+      Map<String, String> typed = new HashMap<>(Map.of("base", "1", "glucose.csf", "0.4 mmol/L"));
+      clinician.post(path + "/results", typed);
+      typed.put("base", "2");
+      assertThat(clinician.post(path + "/results/look", typed).body())
+          .doesNotContain("typed-alarm");
+      typed.put("total-protein.csf", "8800 mg/L");
+      assertThat(clinician.post(path + "/results/look", typed).body())
+          .containsPattern("typed-alarm[^<]*Spinal block");
+    }
+
     @Test
     void look_whileTyping_keepsADraftAndSaysWhatIsMadeOfIt() {
       String path = begin("typing") + "/results";

@@ -244,12 +244,17 @@ class RulesScreenTest {
           .contains("2.8 mmol/L", "25 mg/dL", "limit ≤ 24.3");
       kept(clinician, unit);
       assertThat(clinician.get(harbour + "/report").body())
-          .contains("25")
-          .contains("mg/dL")
+          .containsPattern("25[^0-9]{1,40}mg/dL")
           .doesNotContain("mmol/L");
       assertThat(clinician.get(hill + "/report").body()).contains("mmol/L").doesNotContain("mg/dL");
       assertThat(clinician.post("/rules/look", with(unit, "value", "mg/min")).body())
           .contains("id=\"n-value\"");
+      kept(clinician, with(with(FOUR, "rule", "unit.lactate.csf"), "value", "mg/dL"));
+      assertThat(clinician.get(hill + "/results").body()).contains("placeholder=\"mmol/L\"");
+      kept(
+          clinician,
+          with(with(unit, "rule", "unit.lactate.csf@invented  hill"), "value", "as-typed"));
+      assertThat(clinician.get(hill + "/results").body()).doesNotContain("placeholder=\"mmol/L\"");
     }
   }
 

@@ -54,7 +54,12 @@ final class CarriedEdit {
 
   /** Whether the fluid of a lane still lies in the same lane of the gel, and not on another. */
   private boolean isStill(LaneReading lane) {
-    return Math.abs(other(lane).xCentre() - lane.xCentre()) <= lane.width() / 2;
+    return isSame(lane, other(lane));
+  }
+
+  /** Whether a lane of one reading lies where that of another does. */
+  static boolean isSame(LaneReading lane, LaneReading other) {
+    return Math.abs(other.xCentre() - lane.xCentre()) <= lane.width() / 2;
   }
 
   /** Whether the new reading, unlike the old one, has found a band that a person had drawn in. */

@@ -5,6 +5,7 @@ import static cistern.clinic.web.Html.note;
 import cistern.clinic.casework.CaseContext;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
+import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.PairReading;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -112,7 +113,7 @@ final class LaneChanges {
     return GelCase.of(gel.open(), context).flatMap(saved -> saved.with(placings, context));
   }
 
-  /** Places that are typed and not drawn yet follow the lane of their fluid. */
+  /** Places that are typed and not drawn yet follow the lane of their fluid, as drawn ones do. */
   private static Map<String, String> moved(Map<String, String> missed, GelCase gel, GelCase now) {
     Optional<PairReading> old = gel.pair();
     Optional<PairReading> next = now.pair();
@@ -120,18 +121,28 @@ final class LaneChanges {
       return missed;
     }
     Map<String, String> moved = new HashMap<>();
-    move(missed, old.get().csfLane(), next.get().csfLane(), moved);
-    move(missed, old.get().serumLane(), next.get().serumLane(), moved);
+    lane(gel, old.get().csfLane())
+        .ifPresent(from -> move(missed, from, lane(now, next.get().csfLane()), moved));
+    lane(gel, old.get().serumLane())
+        .ifPresent(from -> move(missed, from, lane(now, next.get().serumLane()), moved));
     return moved;
   }
 
+  private static Optional<LaneReading> lane(GelCase gel, OptionalInt index) {
+    return index.isPresent()
+        ? Optional.of(gel.reading().lanes().get(index.getAsInt()))
+        : Optional.empty();
+  }
+
   private static void move(
-      Map<String, String> missed, OptionalInt from, OptionalInt to, Map<String, String> moved) {
-    if (from.isPresent() && to.isPresent()) {
-      String typed = missed.get(DrawnPlace.field(from.getAsInt()));
-      if (typed != null) {
-        moved.put(DrawnPlace.field(to.getAsInt()), typed);
-      }
+      Map<String, String> missed,
+      LaneReading from,
+      Optional<LaneReading> to,
+      Map<String, String> moved) {
+    String typed = missed.get(DrawnPlace.field(from.index()));
+    if (typed != null) {
+      to.filter(lane -> CarriedEdit.isSame(from, lane))
+          .ifPresent(lane -> moved.put(DrawnPlace.field(lane.index()), typed));
     }
   }
 

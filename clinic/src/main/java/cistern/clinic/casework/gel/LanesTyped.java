@@ -136,8 +136,11 @@ record LanesTyped(List<Row> rows, String pair, Map<String, String> troubles) {
   /** What a form says otherwise of the lanes than they were read; nothing where it agrees. */
   static Optional<LanesTyped> unread(Map<String, List<String>> fields, LanesTyped read) {
     LanesTyped typed = typed(fields);
-    if (typed.rows.size() != read.rows.size()) {
+    if (typed.rows.isEmpty()) {
       return Optional.empty();
+    }
+    if (typed.rows.size() != read.rows.size()) {
+      return Optional.of(typed.with(Map.of(OWN, UNREAD)));
     }
     Map<String, String> unread = new HashMap<>();
     for (int i = 0; i < typed.rows.size(); i++) {
