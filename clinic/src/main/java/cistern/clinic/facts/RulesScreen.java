@@ -283,12 +283,25 @@ public final class RulesScreen {
     String laboratory = visit.field(LABORATORY);
     String key =
         UnitKey.parse(typed)
-            .filter(unit -> unit.laboratory().isEmpty() && !laboratory.isBlank())
-            .map(unit -> unit.of(laboratory))
+            .map(unit -> ofLaboratory(unit, unit.laboratory().orElse(laboratory), typed))
             .orElse(typed);
     return key.length() > Setting.REASON_MOST.number()
         ? Optional.empty()
         : context.medicine().facts().find(key).filter(PolicyFile::isChangeable);
+  }
+
+  /** The key for a laboratory: the one that holds already, however its name was typed then. */
+  private String ofLaboratory(UnitKey unit, String laboratory, String typed) {
+    return laboratory.isBlank()
+        ? typed
+        : context.medicine().facts().keys(UnitKey.START).stream()
+            .filter(
+                known ->
+                    UnitKey.parse(known)
+                        .filter(k -> k.sample().equals(unit.sample()) && k.isOf(laboratory))
+                        .isPresent())
+            .findFirst()
+            .orElseGet(() -> unit.of(laboratory));
   }
 
   private ServerResponse rule(PageRequest visit) {

@@ -249,6 +249,9 @@ class RulesScreenTest {
       assertThat(clinician.get(hill + "/report").body()).contains("mmol/L").doesNotContain("mg/dL");
       assertThat(clinician.post("/rules/look", with(unit, "value", "mg/min")).body())
           .contains("id=\"n-value\"");
+      assertThat(
+              clinician.get("/rules/rule?rule=unit.lactate.csf&laboratory=invented+harbour").body())
+          .contains("Unit, lactate, CSF, of Invented Harbour");
       kept(clinician, with(with(FOUR, "rule", "unit.lactate.csf"), "value", "mg/dL"));
       assertThat(clinician.get(hill + "/results").body()).contains("placeholder=\"mmol/L\"");
       kept(
