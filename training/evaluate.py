@@ -9,6 +9,7 @@ TURNS names it. Lines of a figures file before its first reading say how it was 
 """
 import datetime
 import hashlib
+import itertools
 import json
 import os
 import re
@@ -20,7 +21,8 @@ NETS = os.path.join(HERE, '../gel/src/main/resources/cistern/gel/net')
 
 # Turns in the card, with what their figures were measured with; the newest first.
 TURNS = (
-    ('hand-h', 'With the nets and the rules in the tree'),
+    ('hand-i', 'With the nets and the rules in the tree'),
+    ('hand-h', 'With the nets in the tree, before names were laid in turn and at a limit of review of .1'),
     ('ninth-turn', 'With the nets in the tree, before and after'),
     ('eighth-turn', 'With the strip net before it'),
     ('seventh-turn', 'With the strip net before it, and no frame around flat pictures'),
@@ -38,13 +40,18 @@ def scores(command, hands):
     return lines
 
 
+def before(figures):
+    """The lines of a figures file before its first reading; all where there is none."""
+    return list(itertools.takewhile(lambda line: not READING.search(line), open(figures).read().splitlines()))
+
+
 def section(turn, heading):
     """One turn: what its file says before the first reading, then a list; a file of a table as it stands."""
-    lines = open(f'{HERE}/figures/{turn}.txt').read().splitlines()
+    path = f'{HERE}/figures/{turn}.txt'
+    lines = open(path).read().splitlines()
     readings = [line for line in lines if READING.search(line)]
-    before = lines[:lines.index(readings[0])] if readings else []
     if readings:
-        body = ' '.join(before) + '\n\n' + '\n'.join(f'- {line}' for line in readings)
+        body = ' '.join(before(path)) + '\n\n' + '\n'.join(f'- {line}' for line in readings)
     else:
         body = '```\n' + '\n'.join(lines) + '\n```'
     return f'### {heading} (`training/figures/{turn}.txt`)\n\n{body.strip()}\n'
@@ -90,6 +97,10 @@ if __name__ == '__main__':
     path, rest = sys.argv[1], sys.argv[2:]
     if rest:
         command, turn, hands = rest[0], rest[1], rest[2:]
-        with open(f'{HERE}/figures/{turn}.txt', 'w') as f:
-            f.write('\n'.join(scores(command, hands)) + '\n')
+        if turn not in dict(TURNS):
+            sys.exit(f'{turn} is not in TURNS: the card would not show it')
+        figures = f'{HERE}/figures/{turn}.txt'
+        kept = before(figures) if os.path.exists(figures) else []
+        with open(figures, 'w') as f:
+            f.write('\n'.join(kept + scores(command, hands)) + '\n')
     card(path)

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /**
  * The lanes that are read from left to right, each with its kind and pair, after a person's names
@@ -34,6 +35,9 @@ record Layout(
     boolean isControlled,
     Optional<String> doubt,
     Optional<Difference> difference) {
+
+  private static final String OTHER_WAY =
+      "the names could be laid on the row of lanes in another way";
 
   /** How many lanes were named and how many were found. */
   record Difference(int named, int found) {}
@@ -85,15 +89,19 @@ record Layout(
         || check.isNameMissing()
         || check.isMostlyUnseen()
         || (!isPinned && check.isLaneMissing())) {
-      return different(plan, unaided);
+      return inTurn(plan, filled, unaided);
     }
     boolean isClear = isPinned && !isApart && !check.isDoubtful();
-    return named(
-        used,
-        lanes,
-        isClear
-            ? Optional.empty()
-            : Optional.of("the names could be laid on the row of lanes in another way"));
+    return named(used, lanes, isClear ? Optional.empty() : Optional.of(OTHER_WAY));
+  }
+
+  /** The lanes that were found take the names in turn, where there are as many, and with a doubt. */
+  private static Layout inTurn(LanePlan plan, LanePlan filled, List<FoundLane> unaided) {
+    return Stream.of(plan, filled)
+        .filter(p -> p.lanes().size() == unaided.size())
+        .findFirst()
+        .map(p -> named(p, unaided, Optional.of(OTHER_WAY)))
+        .orElseGet(() -> different(plan, unaided));
   }
 
   private static Optional<Found> fit(LanePlan plan, View view) {

@@ -35,6 +35,17 @@ class PaintedGelTest {
         .person(350, 300, 460);
   }
 
+  @Test
+  void read_asManyLanesAsNames_areNeverSaidToDiffer() {
+    GelReading reading = read(four(), "csf,serum,csf,serum,csf,serum,blank,blank");
+
+    assertThat(reading.problems())
+        .extracting(GelProblem::code)
+        .doesNotContain(Code.LANE_COUNT_DIFFERS);
+    assertThat(counts(reading)).containsExactly(3, 0, 1);
+    assertThat(reading.pairs()).allMatch(p -> p.review().toString().contains("in another way"));
+  }
+
   @Nested
   class ApplicationMarks {
     @Test
