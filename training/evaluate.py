@@ -75,9 +75,9 @@ Written by `training/evaluate.py` on {datetime.date.today()}.
   `strip.onnx` had {training['gels']} gels with {training['pairs']} pairs (seed {training['seed']}), {training['date']}, with torch {training['torch']}.
   No picture of a real gel, and none of the hands below.
 - **Looked at meanwhile.** Errors on hands C and D were looked at between the turns of training: they led to wider smears,
-  bubbles and bands that lie a little aside in the other lane, and to the rules' thresholds. Hands E, F, G and H were written
+  bubbles and bands that lie a little aside in the other lane, and to the rules' thresholds. Hands E, F, G, H and I were written
   afterwards by others who had seen no reader and no other hand. What is called "read for the first time" is a first
-  reading. Errors on G, D and E, hard, were looked at before the last turn; H was read after it.
+  reading. Errors on G, D and E, hard, were looked at before the last turn; H and I were read after it.
 - **Calibrated on** gels of the same generator (seed {training['heldOut']}): yes or no at two bands right in {held['yesNo']:.3f} of {held['pairs']} pairs that
   were roughened far beyond any scan.
 - **Limits.** No real gel was ever read with them in a study. Pictures unlike the drawn ones may be read wrongly and
