@@ -21,15 +21,45 @@ public record CountDistribution(List<Double> chances) {
 
   /** The distribution of how many of independent events happen. */
   public static CountDistribution of(double[] events) {
-    double[] p = new double[events.length + 1];
-    p[0] = 1;
-    for (int n = 0; n < events.length; n++) {
-      for (int k = n + 1; k > 0; k--) {
-        p[k] = p[k] * (1 - events[n]) + p[k - 1] * events[n];
-      }
-      p[0] *= 1 - events[n];
+    CountDistribution all = new CountDistribution(List.of(1.0));
+    for (double event : events) {
+      all = all.with(event);
+    }
+    return all;
+  }
+
+  /** The same with one more event of a chance, independent of the others. */
+  CountDistribution with(double event) {
+    double[] p = new double[chances.size() + 1];
+    for (int k = 0; k < chances.size(); k++) {
+      p[k] += chances.get(k) * (1 - event);
+      p[k + 1] += chances.get(k) * event;
     }
     return new CountDistribution(Arrays.stream(p).boxed().toList());
+  }
+
+  /**
+   * The same without one event of a chance: the other way round. Of a distribution that never held
+   * that event what is left is as near to it as chances can be.
+   */
+  CountDistribution without(double event) {
+    int n = chances.size() - 1;
+    double[] p = new double[Math.max(1, n)];
+    boolean isLikely = event > 1 - event;
+    for (int i = 0; i < n; i++) {
+      int k = isLikely ? n - 1 - i : i;
+      double beside = isLikely ? at(p, k + 1) * (1 - event) : at(p, k - 1) * event;
+      double here = chances.get(isLikely ? k + 1 : k) - beside;
+      p[k] = Math.max(0, here) / Math.max(event, 1 - event);
+    }
+    double sum = Arrays.stream(p).sum();
+    return sum > 0
+        ? new CountDistribution(Arrays.stream(p).map(c -> c / sum).boxed().toList())
+        : new CountDistribution(List.of(1.0));
+  }
+
+  private static double at(double[] p, int k) {
+    return k < 0 || k >= p.length ? 0 : p[k];
   }
 
   /**

@@ -84,8 +84,17 @@ public record PairAnswer(
   /** The chance of each of the five patterns, at a least number of CSF-only bands. */
   public List<Double> probabilityOfPattern(int cutOff) {
     double ladder = isLadder ? LADDER : NO_LADDER * probabilityOfShared;
-    double many = csfOnly.atLeast(cutOff);
-    double both = probabilityOfShared;
+    return patterns(csfOnly.atLeast(cutOff), probabilityOfShared, ladder);
+  }
+
+  /**
+   * The chance of each of the five patterns.
+   *
+   * @param many the chance of CSF-only bands at or over the cut-off
+   * @param both the chance of a shared band
+   * @param ladder the chance of a ladder
+   */
+  static List<Double> patterns(double many, double both, double ladder) {
     double rest = 1 - ladder;
     return List.of(
         rest * (1 - many) * (1 - both),

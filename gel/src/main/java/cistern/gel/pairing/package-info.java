@@ -1,4 +1,4 @@
-/** The CSF lane beside the serum lane: counterparts, counts, ladders. May use bands. */
+/** The CSF lane beside the serum lane: counterparts, counts, ladders. May use bands and reading. */
 @NullMarked
 package cistern.gel.pairing;
 

@@ -68,6 +68,34 @@ class CountDistributionTest {
     }
   }
 
+  @Test
+  void without_anEventThatWasPutIn_isTheDistributionBefore() {
+    SplittableRandom random = new SplittableRandom(11);
+    for (int run = 0; run < 200; run++) {
+      CountDistribution before =
+          CountDistribution.of(random.doubles(random.nextInt(0, 15)).toArray());
+      double event = run % 10 == 0 ? Math.round(random.nextDouble()) : random.nextDouble();
+      List<Double> after = before.with(event).without(event).chances();
+      assertThat(after).hasSameSizeAs(before.chances());
+      for (int k = 0; k < after.size(); k++) {
+        assertThat(after.get(k)).isCloseTo(before.chances().get(k), within(1e-9));
+      }
+    }
+  }
+
+  /** No chance is below 0 and all are 1 together, whatever is taken out. */
+  @Test
+  void without_anEventThatWasNeverIn_isStillADistribution() {
+    SplittableRandom random = new SplittableRandom(12);
+    for (int run = 0; run < 200; run++) {
+      CountDistribution any = CountDistribution.of(random.doubles(random.nextInt(0, 9)).toArray());
+      CountDistribution left = any.without(random.nextDouble());
+      assertThat(left.chances()).allMatch(p -> p >= 0 && p <= 1 + 1e-12);
+      assertThat(left.atLeast(0)).isCloseTo(1, within(1e-12));
+    }
+    assertThat(CountDistribution.of(new double[0]).without(0.9).chances()).containsExactly(1.0);
+  }
+
   /** By hand: three quarters of what was, a quarter of what is said. */
   @Test
   void drawnTo_smallCounts_isAQuarterOfTheWay() {
