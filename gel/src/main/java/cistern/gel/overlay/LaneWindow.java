@@ -1,6 +1,7 @@
 package cistern.gel.overlay;
 
 import cistern.gel.image.Picture;
+import cistern.gel.image.Polarity;
 import cistern.gel.image.Posture;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
@@ -66,6 +67,21 @@ public final class LaneWindow {
   /** The row of a band. */
   public double y(LaneReading.BandMark band) {
     return band.y() - crop.top();
+  }
+
+  /** Whether bands are darker or lighter than what they lie on. */
+  Polarity polarity() {
+    return reading.picture().polarity();
+  }
+
+  /** The light at a place of the window, from 0 to 1; beyond the picture what its edge shows. */
+  double light(Picture picture, double x, double y) {
+    int column = (int) Math.round(x) + crop.left();
+    int row = (int) Math.round(y) + crop.top();
+    boolean isAcross = isAcross(reading);
+    int right = Math.clamp(isAcross ? row : column, 0, picture.width() - 1);
+    int down = Math.clamp(isAcross ? column : row, 0, picture.height() - 1);
+    return picture.at(right, down) / (double) Picture.WHITE;
   }
 
   /** The window of the picture in grey as a PNG, smaller when it is very large. */
