@@ -6,13 +6,17 @@ import cistern.clinic.audit.Action;
 import cistern.clinic.audit.AuditTrail;
 import cistern.clinic.audit.AuditTrail.Note;
 import cistern.clinic.audit.Digest;
+import cistern.clinic.setting.Setting;
 import cistern.clinic.store.Store;
 import cistern.fact.Facts;
 import cistern.gel.GelReader;
 import cistern.gel.image.Picture;
 import cistern.gel.image.PictureFile;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.overlay.DensityCurve;
+import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
+import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.ReadingJson;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -25,6 +29,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.locks.ReentrantLock;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.util.ConcurrentLruCache;
 
 /**
  * Every picture of a gel with its readings. A picture is named after its content, so that a case
@@ -42,6 +47,10 @@ public final class Gels {
 
   /** A picture takes much memory while it is read: one after the other. */
   private final ReentrantLock alone = new ReentrantLock();
+
+  /** The density curves of the pairs that were looked at last. */
+  private final ConcurrentLruCache<Lanes, List<DensityCurve>> curves =
+      new ConcurrentLruCache<>(Setting.GEL_CURVES.number(), this::measured);
 
   private Gels(Store store, AuditTrail trail, Clock clock, Chance chance) {
     this.store = store;
@@ -187,6 +196,28 @@ public final class Gels {
   /** A kept picture, decoded. */
   public Optional<Picture> picture(String name, Facts facts) {
     return bytes(name).map(bytes -> decoded(bytes, facts));
+  }
+
+  /**
+   * Some lanes of a reading, side by side.
+   *
+   * @param kept the reading
+   * @param lanes of it, that a window shows
+   * @param facts in force
+   */
+  private record Lanes(KeptReading kept, List<LaneReading> lanes, Facts facts) {}
+
+  /** The stain along each of some lanes, over the rows of their window. */
+  public List<DensityCurve> curves(KeptReading kept, List<LaneReading> lanes, Facts facts) {
+    return curves.get(new Lanes(kept, lanes, facts));
+  }
+
+  private List<DensityCurve> measured(Lanes of) {
+    LaneWindow window = LaneWindow.of(read(of.kept(), of.facts()), of.lanes());
+    Picture picture = picture(of.kept().picture(), of.facts()).orElseThrow();
+    return of.lanes().stream()
+        .map(lane -> DensityCurve.of(window, picture, lane, of.facts()))
+        .toList();
   }
 
   private Picture decoded(byte[] bytes, Facts facts) {

@@ -37,6 +37,8 @@ public enum Setting {
   PICTURE_BYTES("clinic.picture.bytes"),
   /** How many bands a person draws into one pair of a gel at most. */
   BANDS_ADDED("clinic.gel.added"),
+  /** Of how many pairs of lanes the density curves are held. */
+  GEL_CURVES("clinic.gel.curves"),
   /** How many placings of a gel's lanes can be undone one after the other. */
   PLACINGS_KEPT("clinic.gel.placings"),
   /** How many lanes of one picture a person places at most. */

@@ -18,6 +18,11 @@ final class Shortcuts {
           Shortcut.of("g 1", "The first step of a case; g 2 the second, and so on"),
           Shortcut.of("g s", "What a case says"),
           Shortcut.of("g r", "Report of a case"),
+          Shortcut.of(
+              "+",
+              "A larger picture of a gel; − smaller, 0 as it was, . and , contrast, i inverted"),
+          Shortcut.of("↓", "The next band of a gel; ↑ the one before, Space keeps or strikes"),
+          Shortcut.of("Ctrl Z", "Take the last placing of lanes back"),
           Shortcut.of("Ctrl Enter", "Send the form that you type in"),
           Shortcut.of("Esc", "Close this"));
 

@@ -11,6 +11,7 @@ import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
+import com.microsoft.playwright.options.Media;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -46,6 +47,7 @@ class GelBrowserTest {
       String path =
           Caller.place(running.signedIn(Role.CLINICIAN).post("/cases", Map.of("name", "with-gel")));
       send(page, path);
+      view(page);
       strike(page);
       draw(page);
       place(page);
@@ -88,8 +90,56 @@ class GelBrowserTest {
     assertThat(page.locator(".mark.struck").count()).isEqualTo(2);
   }
 
-  /** A press in a lane draws a band there, and what was struck stays so. */
+  /** The picture larger and clearer by keys, buttons and wheel; it changes nothing of the case. */
+  private static void view(Page page) {
+    Locator band = page.locator(".mark[data-band='2-6'] polygon");
+    Locator peak = page.locator(".peak[data-band='2-6'] circle");
+    double wide = page.locator(".gel-frame image").boundingBox().width;
+    double high = band.boundingBox().height;
+    page.keyboard().press("+");
+    page.keyboard().press("+");
+    assertThat(page.locator("#gel-zoom").innerText()).isEqualTo("225 %");
+    BoundingBox picture = page.locator(".gel-frame image").boundingBox();
+    assertThat(picture.width).isCloseTo(2.25 * wide, Offset.offset(1.0));
+    assertThat(band.boundingBox().height).as("a mark stays small").isLessThan(1.2 * high);
+    assertThat(middle(peak)).isCloseTo(middle(band), Offset.offset(1.0));
+    assertThat(page.evaluate("document.documentElement.scrollWidth <= innerWidth")).isEqualTo(true);
+    page.locator("#gel-contrast").fill("200");
+    page.keyboard().press("i");
+    assertThat(filter(page)).contains("contrast(2)").contains("invert(1)");
+    assertThat(page.evaluate("getComputedStyle(document.querySelector('.mark')).filter"))
+        .isEqualTo("none");
+    page.reload();
+    assertThat(page.locator("#gel-zoom").innerText()).isEqualTo("225 %");
+    assertThat(filter(page)).contains("contrast(2)").contains("invert(1)");
+    assertThat(Chromium.broken(page)).isEmpty();
+    page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+    assertThat(filter(page)).isEqualTo("none");
+    assertThat(page.locator(".gel-view").isVisible()).isFalse();
+    page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+    page.locator(".gel-frame").hover();
+    page.keyboard().down("Control");
+    page.mouse().wheel(0, -300);
+    page.keyboard().up("Control");
+    page.waitForFunction("parseInt(document.getElementById('gel-zoom').textContent) > 400");
+    press(page, "As it was");
+    assertThat(page.locator("#gel-zoom").innerText()).isEqualTo("100 %");
+    assertThat(filter(page)).contains("contrast(1)").contains("invert(0)");
+  }
+
+  private static double middle(Locator shape) {
+    BoundingBox box = shape.boundingBox();
+    return box.y + box.height / 2;
+  }
+
+  private static String filter(Page page) {
+    return (String)
+        page.evaluate("getComputedStyle(document.querySelector('.gel-frame image')).filter");
+  }
+
+  /** A press in a lane draws a band there, and what was struck stays so; the page is not left. */
   private static void draw(Page page) {
+    page.evaluate("window.unloaded = true");
     Locator lane = page.locator("[data-lane='2']");
     BoundingBox pressed = lane.boundingBox();
     lane.click(new Locator.ClickOptions().setPosition(pressed.width / 2, pressed.height / 2));
@@ -99,6 +149,12 @@ class GelBrowserTest {
     BoundingBox drawn = page.locator("[data-band='2-13'] polygon").boundingBox();
     assertThat(drawn.y + drawn.height / 2 - lane.boundingBox().y)
         .isCloseTo(pressed.height / 2, Offset.offset(2.0));
+    assertThat(page.evaluate("window.unloaded")).isEqualTo(true);
+    assertThat(page.locator("#keep-2-13:focus").count()).isEqualTo(1);
+    page.keyboard().press("ArrowUp");
+    assertThat(page.locator("#keep-2-12:focus").count()).isEqualTo(1);
+    assertThat(page.locator("#pattern-chances").innerText())
+        .contains("Chance as you keep the bands");
     assertThat(Chromium.broken(page)).isEmpty();
   }
 
@@ -130,10 +186,26 @@ class GelBrowserTest {
         .isEqualTo(2);
     assertThat(Chromium.broken(page)).isEmpty();
     assertThat(page.evaluate("window.unloaded")).isEqualTo(true);
+    undoWhileItIsRead(page, lane);
     press(page, "Undo the last placing");
     placed(page, 1);
     press(page, "Undo the last placing");
     placed(page, 0);
+  }
+
+  /** Of what is still being read the placing itself is undone, and not the one before it. */
+  private static void undoWhileItIsRead(Page page, String lane) {
+    page.route(
+        "**/gel/lanes",
+        route -> {
+          page.waitForTimeout(1000);
+          route.resume();
+        });
+    drag(page, lane + " .grab", 5);
+    page.keyboard().press("Control+z");
+    page.waitForFunction("document.querySelectorAll('[name=undone]').length === 1");
+    placed(page, 2);
+    page.unroute("**/gel/lanes");
   }
 
   /** Waits until the lanes of the form were placed so many times. */

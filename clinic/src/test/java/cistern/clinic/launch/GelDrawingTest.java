@@ -36,6 +36,8 @@ class GelDrawingTest {
   private static final Pattern KEEP =
       Pattern.compile("name=\"keep\" value=\"([0-9]+-[0-9]+)\"[^>]*checked");
   private static final Pattern CHOSEN = Pattern.compile("<option value=\"([0-9@.]+)\" selected=");
+  private static final Pattern CHANCE =
+      Pattern.compile("only in the fluid: (?:less than )?(\\d+) chances? in (\\d+), as you keep");
   private static final Pattern RANGE = Pattern.compile("from the top \\((\\d+) to (\\d+)\\)");
 
   private final Running running = Running.on(Engines.folder());
@@ -114,6 +116,22 @@ class GelDrawingTest {
     assertThat(counts(page(path))).containsExactly("14", "0", "0");
     clinician.post(path + "/gel/drop", Map.of());
     assertThat(counts(page(path))).containsExactly("13", "0", "0");
+  }
+
+  /** Of thirteen bands of the fluid alone one is left. */
+  @Test
+  void bands_struckButOne_leaveLittleChanceOfTwo() throws IOException {
+    String path = begun();
+    assertThat(page(path).body())
+        .contains("2 or more only in the fluid: more than 999 chances in 1000.")
+        .doesNotContain("as you keep");
+
+    String look = clinician.postText(path + "/gel/look", "base=2&keep=2-0").body();
+
+    MatchResult chance = CHANCE.matcher(look).results().findFirst().orElseThrow();
+    assertThat(Double.parseDouble(chance.group(1)) / Double.parseDouble(chance.group(2)))
+        .isLessThan(0.1);
+    assertThat(look).contains("as the program read it, more than 999 chances in 1000");
   }
 
   @Test

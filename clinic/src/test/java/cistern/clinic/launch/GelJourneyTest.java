@@ -131,6 +131,11 @@ class GelJourneyTest {
       assertThat(kept(page)).hasSize(13);
       assertThat(last(path).workup()).contains("\"pair\": 1").doesNotContain(Caller.FILE_NAME);
       assertThat(clinician.get(path + "/bands").body()).contains("to be confirmed");
+      assertThat(page.body())
+          .as("a curve and its area for each lane, and every band on its own")
+          .containsPattern("(?s)<polyline [^>]*class=\"s-fluid\".*<polyline [^>]*class=\"s-blood\"")
+          .contains(" OD</text>");
+      assertThat(page.body().split("class=\"peak\"", -1)).hasSize(1 + 13);
       pages.check("gel", page.body());
       assertThat(Running.day(clinician))
           .contains("Gels to confirm (")
@@ -286,8 +291,12 @@ class GelJourneyTest {
           .contains("<strong class=\"kept-count\">11</strong>")
           .contains("read 13")
           .contains("your counts stand");
+      assertThat(look.body())
+          .contains("data-at=\"pattern-chances\"")
+          .contains("Chance as you keep the bands")
+          .contains("2 or more only in the fluid: more than 999 chances in 1000, as you keep");
       HttpResponse<String> again = clinician.get(path + "/gel");
-      assertThat(again.body()).contains("was not saved");
+      assertThat(again.body()).contains("was not saved").contains("Chance as you keep the bands");
       assertThat(kept(again)).hasSize(11).doesNotContain("2-0", "2-4");
       assertThat(last(path).number()).isEqualTo(2);
       clinician.post(path + "/gel/drop", Map.of());
@@ -323,7 +332,13 @@ class GelJourneyTest {
     @Test
     void confirming_whatWasRead_addsTheNameAndNoCounts() throws IOException {
       String path = begunWithGel();
+      begunWithGel();
+      Running.day(clinician);
+      assertThat(clinician.get(path + "/gel").body()).doesNotContain("next gel to confirm");
       send(clinician, path, "confirm");
+      assertThat(clinician.get(path + "/gel").body())
+          .containsPattern("The next gel to confirm: <a href=\"/cases/[^\"]+/gel\">with-gel")
+          .doesNotContain("confirm: <a href=\"" + path + "/gel");
 
       assertThat(last(path).workup()).contains("confirmedBy").doesNotContain("csfOnly");
       assertThat(clinician.get(path + "/gel").body()).contains("clinician, as read.");

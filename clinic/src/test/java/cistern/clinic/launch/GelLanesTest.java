@@ -76,7 +76,11 @@ class GelLanesTest {
 
   /** What a browser would send of the page as it stands. */
   private List<String[]> fields() {
-    String body = page();
+    return fields(clinician);
+  }
+
+  private List<String[]> fields(Caller caller) {
+    String body = caller.get(path + "/gel").body();
     String form = body.substring(body.indexOf("class=\"bands-form\""));
     List<String[]> fields = new ArrayList<>();
     FIELD
@@ -169,6 +173,68 @@ class GelLanesTest {
     assertThat(clinician.get(path + "/says").body()).contains("12 CSF-only");
     clinician.post(path + "/undo", java.util.Map.of("base", Long.toString(last().number())));
     assertThat(page()).doesNotContain("the lanes placed by");
+  }
+
+  /** Two lanes less: the lanes of the pair have other numbers, and their bands the same authors. */
+  @Test
+  void bandDrawnBySomebodyElse_whereLanesAreTakenAway_staysTheirs() {
+    Caller first = running.signedIn(Role.LABORATORY);
+    List<String[]> drawn = fields();
+    drawn.add(new String[] {"added", "2@330"});
+    drawn.add(new String[] {"keep", "2-13"});
+    send(first, "save", drawn);
+    List<String[]> fields = fields();
+    fields.add(new String[] {"added", "2@330"});
+    set(fields, "lane-kind", 0, "none");
+    set(fields, "lane-kind", 1, "none");
+    send("lanes", fields);
+    List<String[]> placed = fields();
+    placed.add(new String[] {"added", "0@330"});
+
+    send("look", placed);
+
+    assertThat(page())
+        .contains("Spinal fluid, lane 1 (")
+        .contains("Keep C+1: in the fluid only, added by Invented laboratory");
+    clinician.post(path + "/gel/drop", java.util.Map.of());
+    first.post(path + "/undo", java.util.Map.of("base", Long.toString(last().number())));
+  }
+
+  /** Whoever takes a change back places no lane by it. */
+  @Test
+  void placing_takenBackByAnother_isOfWhoPlacedTheLanesThatStand() {
+    List<String[]> fields = fields();
+    set(fields, "lane-x", 2, Double.toString(centre(fields, 2) + 2));
+    send("lanes", fields);
+    send("save", fields());
+    Caller other = running.signedIn(Role.LABORATORY);
+    List<String[]> theirs = fields();
+    set(theirs, "lane-x", 2, Double.toString(centre(theirs, 2) + 2));
+    send(other, "lanes", theirs);
+    theirs = fields(other);
+    send(other, "save", theirs);
+    assertThat(page()).contains("the lanes placed by Invented laboratory");
+
+    other.post(path + "/undo", java.util.Map.of("base", Long.toString(last().number())));
+
+    assertThat(page()).contains("the lanes placed by Invented clinician");
+    clinician.post(path + "/versions/" + (last().number() - 3), java.util.Map.of());
+  }
+
+  @Test
+  void placing_undone_saysOnlyWhatIsTrue() {
+    List<String[]> fields = fields();
+    set(fields, "lane-x", 2, Double.toString(centre(fields, 2) + 4));
+    send("lanes", fields);
+    assertThat(page()).contains("Read again with the lanes as you placed them.");
+
+    send("lanes/back", fields());
+
+    assertThat(page())
+        .contains("what you placed and undid can be placed again")
+        .doesNotContain("was not saved")
+        .doesNotContain("Read again with the lanes");
+    clinician.post(path + "/gel/drop", java.util.Map.of());
   }
 
   /** As it stood, and not as it is carried over: what lies beside the lane now was never drawn. */
@@ -268,6 +334,14 @@ class GelLanesTest {
 
     assertThat(send("lanes", stale).statusCode()).isEqualTo(409);
     assertThat(send("lanes/back", stale).statusCode()).isEqualTo(409);
+    set(stale, "lane-x", 2, "211,5");
+    set(stale, "y-2", 0, "333");
+    for (String what : List.of("lanes", "save", "draw")) {
+      HttpResponse<String> refused = send(what, stale);
+      assertThat(refused.statusCode()).as(what).isEqualTo(409);
+      assertThat(refused.body()).contains("value=\"211,5\"").contains("value=\"333\"");
+      pages.check("lanes of a gel that was changed: " + what, refused.body());
+    }
 
     assertThat(last().number()).isEqualTo(confirmed);
     clinician.post(path + "/undo", java.util.Map.of("base", Long.toString(confirmed)));

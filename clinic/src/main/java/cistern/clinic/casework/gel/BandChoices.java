@@ -13,7 +13,6 @@ import cistern.fact.Facts;
 import cistern.finding.Chances;
 import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.LaneReading.BandMark;
-import cistern.gel.reading.PairReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
@@ -163,6 +162,7 @@ final class BandChoices {
 
   /** What the kept bands amount to, beside what was read. */
   static Node counts(GelCase gel, GelEdit edit, Facts facts) {
+    Optional<PatternChances> chances = PatternChances.of(gel, edit, facts);
     return gel.bandsKept(edit)
         .<Node>map(
             bands ->
@@ -170,6 +170,7 @@ final class BandChoices {
                     Element.of("h2", "As you keep them"),
                     table(bands.bands().counts(), gel.countsRead()),
                     paragraph(sentence(bands.bands().counts(), edit, facts)),
+                    chances.<Node>map(PatternChances::toLine).orElse(Html.nothing()),
                     disputed(bands.disputed()),
                     gel.isAsRead(edit)
                         ? Html.nothing()
@@ -236,25 +237,5 @@ final class BandChoices {
           case SYSTEMIC -> ", the same bands in both";
           case LADDER -> ", a regular ladder in both";
         };
-  }
-
-  /** How likely each pattern is, as the program read the pair. */
-  static Node patterns(PairReading.Counts counts) {
-    List<List<Node>> rows = new ArrayList<>();
-    for (BandPattern pattern : BandPattern.values()) {
-      double chance = counts.probabilityOfPattern().get(pattern.number() - 1);
-      rows.add(List.of(Html.text(words(pattern)), Html.text(Chances.of(Math.clamp(chance, 0, 1)))));
-    }
-    return Html.section(
-        "patterns",
-        "How likely each pattern is",
-        Html.table(
-            "As the program read it; keeping or striking does not change this",
-            List.of("Pattern", "Chance"),
-            rows),
-        paragraph(
-            "Bands in the fluid only at or over the cut-off: "
-                + Chances.of(Math.clamp(counts.probabilityPositive(), 0, 1))
-                + "."));
   }
 }

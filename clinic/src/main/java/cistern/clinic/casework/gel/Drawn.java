@@ -41,6 +41,13 @@ record Drawn(LaneWindow window, double scale, Spot corner) {
     return corner.y() + scale * window.y(band);
   }
 
+  /** Shapes around a spot that stay as large as they are while the figure is seen larger. */
+  static Element steady(Spot spot, Element... around) {
+    return Element.of("g", Element.of("g", around).with("class", "steady"))
+        .with(
+            "transform", "translate(%s %s)".formatted(Svg.number(spot.x()), Svg.number(spot.y())));
+  }
+
   Element picture(String source) {
     return Element.of("image")
         .with("href", source)

@@ -42,6 +42,11 @@ record EditedPair(KeptBands read, KeptBands bands, List<AddedBand> added) {
     return lane.index() == read.csf().index();
   }
 
+  /** Whether the fluid's lane lies left of the serum's. */
+  boolean isCsfLeft() {
+    return read.csf().xCentre() <= read.serum().xCentre();
+  }
+
   /** The other lane of the pair, with its added bands. */
   LaneReading other(LaneReading lane) {
     return isCsf(lane) ? bands.serum() : bands.csf();

@@ -13,6 +13,7 @@ import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
 import cistern.gel.reading.LaneReading;
 import cistern.gel.reading.PairReading;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -94,6 +95,24 @@ record GelCase(
   /** What the case holds of a person's edit. */
   GelEdit edit() {
     return isSaved() ? GelEdit.of(bands(), isReadAsLadder()) : GelEdit.none(isReadAsLadder());
+  }
+
+  /**
+   * The added bands of the case where they lie with the lanes as they were placed since, one
+   * placing after the other. Where a lane of the pair was not found nothing is carried over.
+   */
+  List<AddedBand> savedAdded(CaseContext context) {
+    GelCase at = isSaved() ? this : of(open, context).orElseThrow();
+    GelEdit edit = at.edit();
+    for (int steps = 1; steps <= placings.done().size() && !edit.added().isEmpty(); steps++) {
+      GelCase next =
+          at.with(new Placings(placings.done().subList(0, steps), List.of()), context).orElse(at);
+      if (next.bandsKept(GelEdit.none(false)).isPresent()) {
+        edit = CarriedEdit.of(at, edit, next);
+        at = next;
+      }
+    }
+    return edit.added();
   }
 
   Json.Structure bands() {

@@ -214,9 +214,9 @@ final class GelChanges {
       return context.troubles().missing(visit);
     }
     GelCase gel = found.get();
-    GelEdit edit = tidy(gel, GelScreen.typed(visit, gel));
+    GelEdit edit = tidy(gel, screen.typed(visit, gel));
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return conflict(visit, gel, edit);
+      return conflict(visit, gel);
     }
     Optional<LanesTyped> unread = unread(visit, gel);
     if (unread.isPresent()) {
@@ -244,15 +244,20 @@ final class GelChanges {
         HttpStatus.UNPROCESSABLE_CONTENT,
         screen.html(
             visit,
-            GelScreen.sentBack(visit, gel).with(typed),
+            screen.sentBack(visit, gel).with(typed),
             note("trouble", said + " read yet. Read them first, or put the fields back.")
                 .with("role", "alert")));
   }
 
-  ServerResponse conflict(PageRequest visit, GelCase gel, GelEdit edit) {
+  /** All that was typed stays: of the lanes also what was not read yet. */
+  ServerResponse conflict(PageRequest visit, GelCase gel) {
+    GelScreen.Shown sent = screen.sentBack(visit, gel);
     return Responses.page(
         HttpStatus.CONFLICT,
-        screen.html(visit, GelScreen.Shown.of(gel, edit), meanwhile(gel.open().version())));
+        screen.html(
+            visit,
+            unread(visit, gel).map(sent::with).orElse(sent),
+            meanwhile(gel.open().version())));
   }
 
   /** An added band that was struck is taken away: no reading holds it. */
@@ -263,7 +268,7 @@ final class GelChanges {
   /** A band that the reader missed, drawn into the form; nothing of the case is changed yet. */
   ServerResponse draw(PageRequest visit) {
     Optional<GelCase> found = screen.sent(visit);
-    Optional<GelEdit> typed = found.map(gel -> tidy(gel, GelScreen.typed(visit, gel)));
+    Optional<GelEdit> typed = found.map(gel -> tidy(gel, screen.typed(visit, gel)));
     Optional<EditedPair> bands = found.flatMap(gel -> gel.bandsKept(typed.orElseThrow()));
     if (bands.isEmpty()) {
       return context.troubles().missing(visit);
@@ -274,7 +279,7 @@ final class GelChanges {
         DrawnPlace.of(visit, bands.get(), bands.get().window(gel.reading()))
             .within(Setting.BANDS_ADDED.number(), edit.added().size());
     if (!screen.isSameGel(gel, base(visit, gel.open()))) {
-      return conflict(visit, gel, edit);
+      return conflict(visit, gel);
     }
     Optional<LanesTyped> unread = unread(visit, gel);
     if (unread.isPresent()) {

@@ -1,6 +1,7 @@
 package cistern.clinic.casework.gel;
 
 import cistern.clinic.casework.gel.EditedPair.Join;
+import cistern.gel.overlay.DensityCurve;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.KeptBands;
@@ -23,10 +24,10 @@ import java.util.stream.IntStream;
  */
 final class GelFigure {
 
-  private static final double MARGIN = 62;
-  private static final double WIDEST = 300;
+  private static final double MARGIN = 54;
+  private static final double WIDEST = 240;
   private static final double HIGHEST = 620;
-  private static final double LINE = 13;
+  private static final double LINE = 14.5;
   private static final double HEAD = 22;
   private static final double TIP = 9;
 
@@ -41,15 +42,15 @@ final class GelFigure {
    */
   record Told(String source, String title, String description) {}
 
-  /** Both lanes of a pair with every band. */
-  static Element pair(GelReading reading, EditedPair pair, Told told) {
+  /** Both lanes of a pair with every band, and beside them the stain along each. */
+  static Element pair(GelReading reading, EditedPair pair, List<DensityCurve> curves, Told told) {
     KeptBands bands = pair.bands();
     LaneWindow window = pair.window(reading);
     double scale = Math.min(WIDEST / window.width(), HIGHEST / window.height());
     Drawn drawn = new Drawn(window, scale, new Spot(MARGIN, HEAD));
     List<Element> shapes = new ArrayList<>();
     shapes.add(drawn.picture(told.source()));
-    boolean isCsfLeft = bands.csf().xCentre() <= bands.serum().xCentre();
+    boolean isCsfLeft = pair.isCsfLeft();
     for (LaneReading lane : List.of(bands.csf(), bands.serum())) {
       boolean isCsf = pair.isCsf(lane);
       shapes.add(drawn.surface(lane));
@@ -58,7 +59,10 @@ final class GelFigure {
     pair.joins().forEach(join -> shapes.add(join(drawn, pair, join, isCsfLeft)));
     shapes.addAll(marks(drawn, pair, bands.csf(), isCsfLeft));
     shapes.addAll(marks(drawn, pair, bands.serum(), !isCsfLeft));
-    return svg("gel-pair", told, drawn.size(MARGIN), shapes)
+    CurvesFigure beside = new CurvesFigure(drawn, pair, drawn.right() + MARGIN);
+    shapes.addAll(beside.shapes(curves.getFirst(), curves.getLast()));
+    Spot size = drawn.size(MARGIN + CurvesFigure.width() + HEAD).to(0, CurvesFigure.FOOT);
+    return svg("gel-pair", told, size, shapes)
         .with("class", "gel-pair")
         .with("data-scale", Double.toString(scale));
   }
@@ -111,7 +115,7 @@ final class GelFigure {
             .sorted(Comparator.comparingDouble(i -> lane.bands().get(i).y()))
             .toList();
     for (int band : fromAbove) {
-      double labelled = Math.max(drawn.y(lane.bands().get(band)) + 4, free);
+      double labelled = Math.max(drawn.y(lane.bands().get(band)), free);
       free = labelled + LINE;
       Spot name = new Spot(isLeft ? MARGIN - 22 : drawn.right() + 22, labelled);
       marks.add(mark(drawn, pair, new Named(lane, band, name, isLeft)));
@@ -134,16 +138,23 @@ final class GelFigure {
         Element.of(
                 "g",
                 Svg.line(
-                    tip.to(out * TIP, 0),
-                    named.name().to(-out * 2, -4),
-                    Pen.line(Token.QUIET, 0.7)),
-                Svg.polygon(List.of(tip, tip.to(out * TIP, -4.5), tip.to(out * TIP, 4.5)), pen),
-                Svg.line(
-                    tip.to(out * -1, -6), tip.to(out * (TIP + 1), 6), Pen.line(Token.INK, 1.6)),
+                    tip.to(out * TIP, 0), named.name().to(-out * 2, 0), Pen.line(Token.QUIET, 0.7)),
+                Drawn.steady(
+                    tip,
+                    Svg.polygon(
+                        List.of(
+                            new Spot(0, 0), new Spot(out * TIP, -4.5), new Spot(out * TIP, 4.5)),
+                        pen),
+                    Svg.line(
+                            new Spot(out * -1, -6),
+                            new Spot(out * (TIP + 1), 6),
+                            Pen.line(Token.INK, 1.6))
+                        .with("class", "s-ink cross")),
                 Svg.label(
-                    named.name(),
-                    pair.name(lane, named.band()),
-                    Lettering.of(Token.INK).with(named.isLeft() ? Anchor.END : Anchor.START)))
+                        named.name(),
+                        pair.name(lane, named.band()),
+                        Lettering.of(Token.INK).with(named.isLeft() ? Anchor.END : Anchor.START))
+                    .with("dominant-baseline", "central"))
             .with("class", pair.bands().isKept(lane, named.band()) ? "mark" : "mark struck")
             .with("data-band", GelEdit.key(lane.index(), named.band()));
     return pair.isAdded(lane, named.band())

@@ -10,10 +10,13 @@ import static cistern.clinic.web.Html.section;
 
 import cistern.bands.BandReport;
 import cistern.clinic.account.Permission;
+import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.gel.GelForms.Typed;
+import cistern.clinic.status.Duty;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.fact.Facts;
+import cistern.gel.overlay.DensityCurve;
 import cistern.gel.reading.GelProblem;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.PairReading;
@@ -32,9 +35,9 @@ import java.util.stream.Stream;
  * @param gel the case and its reading
  * @param edit what stands in the fields
  * @param fields what is typed beside them
- * @param facts in force
+ * @param context the facts in force and the pictures that are kept
  */
-record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Facts facts) {
+record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, CaseContext context) {
 
   private static final String BANDS_FORM = "bands-form";
 
@@ -54,9 +57,13 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
         bands.map(this::work).orElseGet(() -> unpaired()),
         trouble(),
         whole(),
-        gel.pair().flatMap(PairReading::counts).map(BandChoices::patterns).orElse(nothing()),
+        PatternChances.of(gel, edit, facts()).map(PatternChances::toNode).orElse(nothing()),
         again(),
         kept());
+  }
+
+  private Facts facts() {
+    return context.medicine().facts();
   }
 
   /** The version that the forms are opened on. */
@@ -72,12 +79,14 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
     BandReport report = gel.open().interpretation().bands().report();
     boolean isTyped = report instanceof BandReport.Counted;
     if (gel.named().confirmedBy().isPresent()) {
-      return note(
-          "said",
-          "Confirmed by "
-              + gel.named().confirmedBy().get()
-              + (isTyped ? ", with a person's counts instead of what was read" : ", as read")
-              + (gel.isPlaced() ? ", the lanes placed by " + fields.placer() + "." : "."));
+      return Fragment.of(
+          note(
+              "said",
+              "Confirmed by "
+                  + gel.named().confirmedBy().get()
+                  + (isTyped ? ", with a person's counts instead of what was read" : ", as read")
+                  + (gel.isPlaced() ? ", the lanes placed by " + fields.placer() + "." : ".")),
+          next());
     }
     return note(
         "said",
@@ -85,6 +94,19 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
             ? "Counts were typed beside this gel and stand. Nobody has confirmed the reading."
             : "Read by the program and not confirmed: until a clinician confirms it, the criteria"
                 + " see the bands as unknown.");
+  }
+
+  /** Where whoever confirms one gel after the other goes on. */
+  private Node next() {
+    return context.summaries().waiting(Duty.GEL, 2).stream()
+        .filter(waiting -> !waiting.caseId().equals(gel.open().version().caseId()))
+        .filter(waiting -> visit.isAllowed(Permission.WORK_UP))
+        .findFirst()
+        .<Node>map(
+            waiting ->
+                paragraph("The next gel to confirm: ")
+                    .with(link("/cases/" + waiting.caseId() + "/gel", waiting.name())))
+        .orElse(nothing());
   }
 
   private Node work(EditedPair bands) {
@@ -99,26 +121,39 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
             .with("data-look-at", path + "/look")
             .with("data-look-now", "yes")
             .with(GelForms.base(base()), placed())
-            .with(
-                others(),
-                note(
-                    "quiet",
-                    "Signal-to-noise: how far a band stands above the unevenness around it. Serum"
-                        + " response: how much of the band the serum shows at the same place."))
             .with(BandChoices.fields(gel, bands, fields.drawn()))
-            .with(ladder(), outcome(path));
-    return division(
-        "gel",
-        Element.of(
-            "figure",
-            GelFigure.pair(gel.reading(), bands, told(bands)),
-            Element.of(
-                "figcaption",
-                "Filled: stands alone. Open and joined: in both lanes. Crossed out: struck. Broken"
-                    + " line: drawn in. A press on a mark keeps or strikes its band; a press in a"
-                    + " lane draws in a band that was missed; an edge is dragged to where its lane"
-                    + " ends.")),
-        form);
+            .with(ladder(), words(), outcome(path));
+    return Fragment.of(
+        others(),
+        division("gel", Element.of("figure", GelView.tools(), picture(bands), caption()), form));
+  }
+
+  private static Node words() {
+    return note(
+        "quiet",
+        "Signal-to-noise: how far a band stands above the unevenness around it. Serum response: how"
+            + " much of the band the serum shows at the same place.");
+  }
+
+  /** The lanes with their curves in a frame, in which they are scrolled when they are larger. */
+  private Node picture(EditedPair bands) {
+    List<DensityCurve> curves =
+        context
+            .gels()
+            .curves(gel.kept(), List.of(bands.read().csf(), bands.read().serum()), facts());
+    return division("gel-frame", GelFigure.pair(gel.reading(), bands, curves, told(bands)))
+        .with("tabindex", "0")
+        .with("role", "region")
+        .with("aria-label", "Picture of the pair with its density curves");
+  }
+
+  private static Node caption() {
+    return Element.of(
+        "figcaption",
+        "Filled: stands alone. Open, joined: in both lanes. Crossed out: struck. Broken line:"
+            + " drawn in. Beside the lanes the density along each, on one scale. A press on a mark"
+            + " keeps or strikes its band; a press in a lane draws in a missed one; an edge is"
+            + " dragged to where its lane ends.");
   }
 
   /** On a gel of several people, whose bands these are. */
@@ -167,7 +202,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Fact
   private Node outcome(String path) {
     return division(
         "outcome",
-        division("look counts", BandChoices.counts(gel, edit, facts))
+        division("look counts", BandChoices.counts(gel, edit, facts()))
             .with("id", "look")
             .with("aria-live", "polite"),
         division("actions", buttons(path)));

@@ -7,7 +7,6 @@ import static cistern.clinic.web.Html.paragraph;
 
 import cistern.bands.BandReport.GelNamed;
 import cistern.clinic.account.Permission;
-import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.cases.Drafts;
 import cistern.clinic.casework.CaseContext;
 import cistern.clinic.casework.CaseFrame;
@@ -21,11 +20,12 @@ import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
 import cistern.clinic.web.Session;
-import cistern.exchange.workup.WorkupReading;
+import cistern.fact.Facts;
 import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
 import cistern.gel.reading.LaneReading;
 import cistern.report.markup.Element;
+import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -41,12 +41,14 @@ public final class GelScreen {
   private final CaseFrame frame;
   private final GelChanges changes;
   private final LaneChanges lanes;
+  private final PlacedBy placedBy;
 
   private GelScreen(CaseContext context) {
     this.context = context;
     this.frame = new CaseFrame(context);
     this.changes = new GelChanges(context, this);
     this.lanes = new LaneChanges(context, this, changes);
+    this.placedBy = new PlacedBy(context);
   }
 
   /** The screen of a case's gel. */
@@ -101,7 +103,9 @@ public final class GelScreen {
     }
     GelCase saved = read.get();
     return drafted(visit, saved)
-        .map(draft -> html(visit, draft, division("notes", said, keptNote(visit, draft.gel()))))
+        .map(
+            draft ->
+                html(visit, draft, division("notes", said, keptNote(visit, draft, saved.edit()))))
         .orElseGet(() -> html(visit, Shown.of(saved, saved.edit()), said));
   }
 
@@ -133,7 +137,7 @@ public final class GelScreen {
   String html(PageRequest visit, Shown shown, Node said) {
     GelCase gel = shown.gel();
     GelPage.Fields fields = new GelPage.Fields(shown.drawn(), shown.lanes(), placer(visit, gel));
-    GelPage page = new GelPage(visit, gel, shown.edit(), fields, context.medicine().facts());
+    GelPage page = new GelPage(visit, gel, shown.edit(), fields, context);
     return frame.toHtml(
         visit,
         gel.open(),
@@ -146,25 +150,8 @@ public final class GelScreen {
   /** Who placed the lanes as they are shown: whoever looks, or who saved them so. */
   private String placer(PageRequest visit, GelCase gel) {
     return gel.isSaved() && gel.isPlaced()
-        ? context.accounts().fullName(placer(gel))
+        ? context.accounts().fullName(placedBy.account(gel.open().version()))
         : visit.account().fullName();
-  }
-
-  /** The account of the version since which the lanes of the case stand where they do. */
-  private String placer(GelCase gel) {
-    CaseVersion since = gel.open().version();
-    for (CaseVersion version : context.cases().versions(since.caseId()).reversed()) {
-      if (!isPlacedAlike(version, gel)) {
-        break;
-      }
-      since = version;
-    }
-    return since.account();
-  }
-
-  private boolean isPlacedAlike(CaseVersion version, GelCase gel) {
-    return context.medicine().read(version.workup()) instanceof WorkupReading.Understood understood
-        && BandsMember.isPlacedAlike(BandsMember.of(understood.document()), gel.bands());
   }
 
   /** The screen on which a picture is sent. */
@@ -250,13 +237,12 @@ public final class GelScreen {
   }
 
   /** A form as it was sent, to be shown again. */
-  static Shown sentBack(PageRequest visit, GelCase gel) {
+  Shown sentBack(PageRequest visit, GelCase gel) {
     return shown(visit, gel, GelTyping.of(visit.fields()));
   }
 
-  private static Shown shown(PageRequest visit, GelCase gel, GelTyping typed) {
-    return Shown.of(gel, typed.toEdit(gel, visit.account().fullName()))
-        .with(DrawnPlace.of(typed.missed()));
+  private Shown shown(PageRequest visit, GelCase gel, GelTyping typed) {
+    return Shown.of(gel, edit(visit, gel, typed)).with(DrawnPlace.of(typed.missed()));
   }
 
   /** Whether the bands stand as they did in an earlier version. */
@@ -271,14 +257,35 @@ public final class GelScreen {
         .isPresent();
   }
 
-  private static Node keptNote(PageRequest visit, GelCase gel) {
+  private static Node keptNote(PageRequest visit, Shown draft, GelEdit saved) {
+    Placings placings = draft.gel().placings();
+    boolean isEdited = !draft.edit().equals(saved) || !draft.drawn().typed().isEmpty();
+    if (!placings.done().isEmpty()) {
+      return keptNote(
+          visit,
+          draft.gel(),
+          "Read again with the lanes as you placed them. Nothing of it is saved until you confirm or"
+              + " save it.");
+    }
+    if (isEdited) {
+      return keptNote(
+          visit,
+          draft.gel(),
+          "What you kept, struck or drew here was not saved; it stands in the form.");
+    }
+    return placings.undone().isEmpty()
+        ? nothing()
+        : keptNote(
+            visit,
+            draft.gel(),
+            "The lanes and bands stand as they are saved; what you placed and undid can be placed"
+                + " again.");
+  }
+
+  private static Node keptNote(PageRequest visit, GelCase gel, String words) {
     return division(
             "kept",
-            paragraph(
-                gel.isSaved()
-                    ? "What you kept, struck or drew here was not saved; it stands in the form."
-                    : "Read again with the lanes as you placed them. Nothing of it is saved until"
-                        + " you confirm or save it."),
+            paragraph(words),
             visit
                 .form(gel.path() + "/drop")
                 .with(Html.button("Back to what is saved").with("class", "plain")))
@@ -298,13 +305,19 @@ public final class GelScreen {
    */
   private Optional<GelCase> sent(PageRequest visit, GelCase saved) {
     Optional<GelCase> placed = saved.with(GelTyping.of(visit.fields()).placings(), context);
-    boolean isOther = !isSameGel(saved, GelChanges.base(visit, saved.open()));
-    return placed.isEmpty() && isOther ? Optional.of(saved) : placed;
+    return placed.isPresent() || isSameGel(saved, GelChanges.base(visit, saved.open()))
+        ? placed
+        : Optional.of(saved);
   }
 
   /** What a form says of the bands. */
-  static GelEdit typed(PageRequest visit, GelCase gel) {
-    return GelTyping.of(visit.fields()).toEdit(gel, visit.account().fullName());
+  GelEdit typed(PageRequest visit, GelCase gel) {
+    return edit(visit, gel, GelTyping.of(visit.fields()));
+  }
+
+  /** What stands in a form that a person sent or left. */
+  GelEdit edit(PageRequest visit, GelCase gel, GelTyping typed) {
+    return typed.toEdit(gel, gel.savedAdded(context), visit.account().fullName());
   }
 
   private ServerResponse look(PageRequest visit) {
@@ -314,8 +327,11 @@ public final class GelScreen {
     }
     GelCase gel = found.get();
     keepDraft(visit, GelChanges.base(visit, gel.open()), GelTyping.of(visit.fields()));
-    return Responses.page(
-        BandChoices.counts(gel, typed(visit, gel), context.medicine().facts()).toText());
+    GelEdit edit = typed(visit, gel);
+    Facts facts = context.medicine().facts();
+    Node chances =
+        PatternChances.of(gel, edit, facts).map(PatternChances::toFollow).orElse(nothing());
+    return Responses.page(Fragment.of(BandChoices.counts(gel, edit, facts), chances).toText());
   }
 
   void keepDraft(PageRequest visit, long base, GelTyping typed) {

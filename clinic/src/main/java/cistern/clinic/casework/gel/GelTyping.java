@@ -131,10 +131,11 @@ record GelTyping(
   /**
    * What it says of a gel.
    *
-   * @param by who types; a band that is kept already stays its own person's
+   * @param before the added bands of the case where they lie in this gel, each of them its own
+   *     person's
+   * @param by who types
    */
-  GelEdit toEdit(GelCase gel, String by) {
-    List<AddedBand> before = GelEdit.of(gel.bands(), isLadder).added();
+  GelEdit toEdit(GelCase gel, List<AddedBand> before, String by) {
     List<AddedBand> bands =
         added.stream()
             .limit(Setting.BANDS_ADDED.number())

@@ -81,7 +81,7 @@ final class LaneChanges {
     GelCase gel = found.get();
     return screen.isSameGel(gel, GelChanges.base(visit, gel.open()))
         ? change.apply(GelTyping.of(visit.fields()), gel)
-        : changes.conflict(visit, gel, GelScreen.typed(visit, gel));
+        : changes.conflict(visit, gel);
   }
 
   private ServerResponse placed(
@@ -99,7 +99,7 @@ final class LaneChanges {
 
   /** What a person made of the pair, as it stood when both of its lanes were last found. */
   private GelEdit carried(PageRequest visit, GelCase gel, GelTyping form, GelCase now) {
-    GelEdit edit = form.toEdit(gel, visit.account().fullName());
+    GelEdit edit = screen.edit(visit, gel, form);
     List<Placement> done = gel.placings().done();
     if (gel.bandsKept(edit).isPresent() || done.isEmpty()) {
       return CarriedEdit.of(gel, GelChanges.tidy(gel, edit), now);
@@ -161,7 +161,7 @@ final class LaneChanges {
         HttpStatus.UNPROCESSABLE_CONTENT,
         screen.html(
             visit,
-            GelScreen.sentBack(visit, gel).with(typed),
+            screen.sentBack(visit, gel).with(typed),
             note("trouble", "The gel was not read again: see beside the field.")
                 .with("role", "alert")));
   }

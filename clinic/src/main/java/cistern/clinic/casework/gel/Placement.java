@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
  */
 record Placement(LanePlan plan, int pair, String across) {
 
-  private static final Pattern WORDS = Pattern.compile("(\\d{1,4})=([^;]{1,4000});(\\S{0,8000})");
+  private static final Pattern WORDS = Pattern.compile("(\\d{1,4})=([^;]+);(\\S*)");
 
   /** What a form or a draft holds; nothing where it holds no placement. */
   static Optional<Placement> parse(String text) {
