@@ -241,8 +241,8 @@ const keepView = (change) => {
 };
 const showView = () => {
   const frame = document.querySelector(".gel-frame");
-  if (!frame) return;
-  const svg = frame.querySelector("svg");
+  const svg = frame?.querySelector("svg");
+  if (!svg?.getScreenCTM()) return;
   const view = gelView();
   frame.classList.remove("larger");
   frame.style.height = svg.style.width = "";

@@ -15,12 +15,17 @@ import cistern.fact.Facts;
 import cistern.gel.GelFacts;
 import cistern.gel.GelReader;
 import cistern.gel.lanes.LanePlan;
+import cistern.gel.overlay.DensityCurve;
+import cistern.gel.overlay.LaneWindow;
 import cistern.gel.reading.GelReading;
+import cistern.gel.reading.LaneReading;
+import cistern.gel.reading.LaneReading.BandMark;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -102,6 +107,32 @@ class GelsTest {
 
       assertThat(Gels.read(kept, FACTS)).isEqualTo(again);
       assertThat(gels.reading("none")).isEmpty();
+    }
+  }
+
+  /** The picture's pair 1 was drawn with thirteen bands in the fluid and none in the serum. */
+  @Test
+  void curves_ofAPair_riseAtTheBandsOfTheirLaneAndNotBesideThem() throws IOException {
+    try (Clinic clinic = Clinic.open(Engines.folder())) {
+      Gels.Asker asker = new Gels.Asker(clinic.person(Role.CLINICIAN).id(), "a test", FACTS);
+      Gels gels = gels(clinic);
+      KeptReading kept = gels.add(Files.readAllBytes(PICTURE), PLAN, asker);
+      GelReading reading = Gels.read(kept, FACTS);
+      List<LaneReading> lanes = List.of(reading.lanes().get(2), reading.lanes().get(3));
+      LaneWindow window = LaneWindow.of(reading, lanes);
+
+      List<DensityCurve> curves = gels.curves(kept, lanes, FACTS);
+
+      List<Double> csf = curves.getFirst().od();
+      List<Double> serum = curves.getLast().od();
+      assertThat(csf).hasSize(window.height());
+      for (BandMark band : lanes.getFirst().bands()) {
+        int row = (int) Math.round(window.y(band));
+        assertThat(csf.get(row)).as("a band at row " + row).isGreaterThan(0.1 + serum.get(row));
+      }
+      assertThat(lanes.getFirst().bands()).hasSize(13);
+      assertThat(csf.getFirst()).as("above the bands").isLessThan(0.1 + serum.getFirst());
+      assertThat(gels.curves(kept, lanes, FACTS)).as("held").isSameAs(curves);
     }
   }
 }

@@ -162,7 +162,8 @@ final class BandChoices {
 
   /** What the kept bands amount to, beside what was read. */
   static Node counts(GelCase gel, GelEdit edit, Facts facts) {
-    Optional<PatternChances> chances = PatternChances.of(gel, edit, facts);
+    Optional<PatternChances> chances =
+        gel.isPatterned() ? PatternChances.of(gel, edit, facts) : Optional.empty();
     return gel.bandsKept(edit)
         .<Node>map(
             bands ->

@@ -88,6 +88,11 @@ record GelCase(
     return reading.pairs().stream().filter(p -> p.pair() == named.pair()).findFirst();
   }
 
+  /** Whether the program gives a pattern: nothing that it found forbids it. */
+  boolean isPatterned() {
+    return pair().flatMap(PairReading::pattern).isPresent();
+  }
+
   boolean isReadAsLadder() {
     return pair().flatMap(PairReading::pattern).filter(BandPattern.LADDER::equals).isPresent();
   }

@@ -321,9 +321,8 @@ final class GelChanges {
   /** Counts that differ from what was read are the person's own and win. */
   private Map<String, Optional<Json>> confirmed(GelCase gel, GelEdit edit, PageRequest visit) {
     Map<String, Optional<Json>> members = new TreeMap<>(edit.toMembers());
-    boolean isPatterned = gel.pair().flatMap(PairReading::pattern).isPresent();
     Optional<BandCounts> own =
-        isPatterned && !gel.isAsRead(edit)
+        gel.isPatterned() && !gel.isAsRead(edit)
             ? gel.bandsKept(edit).map(b -> b.bands().counts())
             : Optional.empty();
     members.put("csfOnly", own.flatMap(c -> BandsMember.count(c.csfOnly())));

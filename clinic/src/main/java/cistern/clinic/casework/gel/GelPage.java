@@ -104,7 +104,7 @@ record GelPage(PageRequest visit, GelCase gel, GelEdit edit, Fields fields, Case
         .findFirst()
         .<Node>map(
             waiting ->
-                paragraph("The next gel to confirm: ")
+                note("next", "The next gel to confirm: ")
                     .with(link("/cases/" + waiting.caseId() + "/gel", waiting.name())))
         .orElse(nothing());
   }
