@@ -60,7 +60,10 @@ public final class FhirReader {
             isInvented(root, reports),
             person.orElse(ReportedPerson.UNKNOWN),
             results,
-            notes(observations, reports)));
+            Stream.concat(
+                    notes(observations, reports).stream(),
+                    unclearTimes(observations, resources.of("Specimen")).stream())
+                .toList()));
   }
 
   /** The report of a resource in XML. */
@@ -113,6 +116,26 @@ public final class FhirReader {
     return notes;
   }
 
+  /** The times that cannot be read, such as one of which only the month is known. */
+  private static List<LeftOver> unclearTimes(
+      List<FhirElement> observations, List<FhirElement> specimens) {
+    List<Optional<FhirElement>> times = new ArrayList<>();
+    for (FhirElement observation : observations) {
+      times.add(observation.first("effectiveDateTime"));
+      times.add(observation.at("effectivePeriod", "start"));
+    }
+    for (FhirElement specimen : specimens) {
+      times.add(specimen.at("collection", "collectedDateTime"));
+      times.add(specimen.at("collection", "collectedPeriod", "start"));
+      times.add(specimen.first("receivedTime"));
+    }
+    return times.stream()
+        .flatMap(Optional::stream)
+        .filter(t -> !t.text().isEmpty() && FhirTime.parse(t.text()).isEmpty())
+        .map(t -> new LeftOver(t.path(), Why.TIME_UNCLEAR, "", t.text(), ""))
+        .toList();
+  }
+
   private static void note(List<LeftOver> notes, String path, String text) {
     if (!text.isEmpty()) {
       notes.add(new LeftOver(path, Why.NOTE, "", text, ""));
@@ -125,10 +148,12 @@ public final class FhirReader {
       List<FhirElement> reports,
       InputProblems problems) {
     List<FhirElement> patients = resources.of("Patient");
-    if (patients.size() > 1) {
+    Optional<FhirElement> other =
+        patients.stream().skip(1).filter(p -> !isSame(patients.getFirst(), p)).findFirst();
+    if (other.isPresent()) {
       problems.add(
           InputProblem.of(
-              InputTrouble.TWO_PERSONS, patients.get(1).path(), patients.getFirst().path()));
+              InputTrouble.TWO_PERSONS, other.get().path(), patients.getFirst().path()));
       return Optional.empty();
     }
     checkSubjects(
@@ -178,7 +203,19 @@ public final class FhirReader {
               .orElse(""));
     }
     boolean areHeld = first.isPresent() && second.isPresent();
-    return areHeld ? first.get().path().equals(second.get().path()) : names.size() == 1;
+    if (!areHeld) {
+      return names.size() == 1;
+    }
+    return first.get().path().equals(second.get().path()) || isSame(first.get(), second.get());
+  }
+
+  /** Whether two patients are one that each observation contains for itself. */
+  private static boolean isSame(FhirElement one, FhirElement other) {
+    return Stream.of(one, other).allMatch(patient -> patient.path().contains(".contained["))
+        && !one.text("identifier", "value").isEmpty()
+        && one.text("identifier", "value").equals(other.text("identifier", "value"))
+        && one.text("identifier", "system").equals(other.text("identifier", "system"))
+        && !person(one).isAgainst(person(other));
   }
 
   private static Optional<ReportedPerson> onlyNamed(List<FhirElement> observations) {

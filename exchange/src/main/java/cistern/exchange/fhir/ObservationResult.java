@@ -3,6 +3,7 @@ package cistern.exchange.fhir;
 import cistern.exchange.lab.Coding;
 import cistern.exchange.lab.Moment;
 import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Range;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
@@ -92,12 +93,13 @@ final class ObservationResult {
 
   private static ReportedResult result(
       FhirElement element, ReportedSpecimen specimen, Standing standing) {
+    List<String> units = units(element.first("valueQuantity"));
     return new ReportedResult(
         element.path(),
         codings(element),
         specimen,
         value(element),
-        unit(element),
+        units.isEmpty() ? "" : units.getFirst(),
         standing,
         new Remarks(
             measuredAt(element),
@@ -105,8 +107,12 @@ final class ObservationResult {
             Stream.of(element.text("method", "text"), element.text("method", "coding", "display"))
                 .filter(t -> !t.isEmpty())
                 .findFirst(),
-            Optional.of(element.text("dataAbsentReason", "coding", "code"))
-                .filter(t -> !t.isEmpty())));
+            Stream.of(
+                    element.text("dataAbsentReason", "coding", "code"),
+                    element.text("dataAbsentReason", "text"))
+                .filter(t -> !t.isEmpty())
+                .findFirst(),
+            units));
   }
 
   private static Optional<Moment> measuredAt(FhirElement element) {
@@ -166,14 +172,20 @@ final class ObservationResult {
         .orElse("");
   }
 
-  private static String unit(FhirElement element) {
-    boolean isUcum = element.text("valueQuantity", "system").equals(UCUM);
-    String code = element.text("valueQuantity", "code");
-    String unit = element.text("valueQuantity", "unit");
-    return !code.isEmpty() && (isUcum || unit.isEmpty()) ? code : unit;
+  /** Code and text of the unit of a quantity; the code first where it is one of UCUM. */
+  private static List<String> units(Optional<FhirElement> quantity) {
+    if (quantity.isEmpty()) {
+      return List.of();
+    }
+    String code = quantity.get().text("code");
+    String unit = quantity.get().text("unit");
+    boolean isUcum = quantity.get().text("system").equals(UCUM);
+    return Stream.of(isUcum ? code : unit, isUcum ? unit : code)
+        .filter(text -> !text.isEmpty())
+        .toList();
   }
 
-  private static Optional<String> range(FhirElement element) {
+  private static Optional<Range> range(FhirElement element) {
     Optional<FhirElement> range = element.first("referenceRange");
     if (range.isEmpty()) {
       return Optional.empty();
@@ -185,6 +197,13 @@ final class ObservationResult {
         !text.isEmpty()
             ? text
             : low.isEmpty() ? "<" + high : high.isEmpty() ? ">" + low : low + "-" + high;
-    return Optional.of(written).filter(t -> t.length() > 1);
+    List<String> units =
+        text.isEmpty()
+            ? Stream.of("low", "high")
+                .flatMap(end -> units(range.get().first(end)).stream())
+                .toList()
+            : List.of();
+    return Optional.of(new Range(range.get().path(), written, units))
+        .filter(r -> r.text().length() > 1);
   }
 }

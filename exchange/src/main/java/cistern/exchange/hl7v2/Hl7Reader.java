@@ -9,10 +9,13 @@ import cistern.exchange.lab.LeftOver;
 import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.ReportedPerson;
 import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Standing;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -44,20 +47,23 @@ public final class Hl7Reader {
   public void read(InputStream in, Consumer<LabReport> reports, Consumer<InputProblems> refused) {
     MessageText messages = new MessageText(in, limits);
     Optional<LabReport> waiting = Optional.empty();
+    Optional<PatientSegment> person = Optional.empty();
     InputProblems problems = new InputProblems();
     try {
       Optional<MessageText.Message> message = messages.next(problems);
       boolean isAny = message.isPresent();
       while (message.isPresent()) {
         InputProblems own = new InputProblems();
-        Optional<LabReport> report = new MessageReport(own).read(message.get());
+        MessageReport reader = new MessageReport(own);
+        Optional<LabReport> report = reader.read(message.get());
         if (report.isEmpty() || !own.isValid()) {
           refused.accept(own);
-        } else if (waiting.isPresent() && isSamePerson(waiting.get(), report.get())) {
+        } else if (waiting.isPresent() && isSamePerson(person, reader.person)) {
           waiting = Optional.of(together(waiting.get(), report.get()));
         } else {
           waiting.ifPresent(reports);
           waiting = report;
+          person = reader.person;
         }
         message = messages.next(problems);
       }
@@ -73,10 +79,14 @@ public final class Hl7Reader {
     }
   }
 
-  private static boolean isSamePerson(LabReport one, LabReport other) {
-    return one.person().id().isPresent()
-        && one.person().id().equals(other.person().id())
-        && one.person().birthDate().equals(other.person().birthDate());
+  /** Whether two messages are of one person, who has an identifier and one day of birth or none. */
+  private static boolean isSamePerson(
+      Optional<PatientSegment> one, Optional<PatientSegment> other) {
+    return one.isPresent()
+        && other.isPresent()
+        && one.get().person().id().isPresent()
+        && one.get().isSame(other.get())
+        && one.get().person().birthDate().equals(other.get().person().birthDate());
   }
 
   private static LabReport together(LabReport one, LabReport other) {
@@ -85,8 +95,24 @@ public final class Hl7Reader {
         one.id(),
         one.isInvented() || other.isInvented(),
         one.person(),
-        both(one.results(), other.results()),
+        withdrawn(both(one.results(), other.results())),
         both(one.leftOver(), other.leftOver()));
+  }
+
+  /** The results; one that a later segment of the same observation cancels is cancelled too. */
+  private static List<ReportedResult> withdrawn(List<ReportedResult> results) {
+    List<ReportedResult> standing = new ArrayList<>(results);
+    Map<String, List<ReportedResult>> cancelled = new HashMap<>();
+    for (int i = results.size() - 1; i >= 0; i--) {
+      ReportedResult result = results.get(i);
+      List<ReportedResult> later = cancelled.getOrDefault(result.code(), List.of());
+      if (later.stream().anyMatch(result::isOfSameDraw)) {
+        standing.set(i, result.in(Standing.CANCELLED));
+      } else if (result.standing() == Standing.CANCELLED) {
+        cancelled.computeIfAbsent(result.code(), code -> new ArrayList<>()).add(result);
+      }
+    }
+    return standing;
   }
 
   private static <T> List<T> both(List<T> one, List<T> other) {
@@ -104,7 +130,7 @@ public final class Hl7Reader {
     private final InputProblems problems;
     private final List<LeftOver> leftOver = new ArrayList<>();
     private final List<OrderGroup> orders = new ArrayList<>();
-    private Optional<ReportedPerson> person = Optional.empty();
+    private Optional<PatientSegment> person = Optional.empty();
     private Optional<Segment> firstOrder = Optional.empty();
 
     MessageReport(InputProblems problems) {
@@ -178,17 +204,17 @@ public final class Hl7Reader {
     }
 
     private void name(Segment pid) {
-      ReportedPerson named = PatientSegment.person(pid);
-      if (person.isPresent() && !PatientSegment.isSame(person.get(), named)) {
+      PatientSegment named = PatientSegment.of(pid);
+      if (person.isPresent() && !person.get().isSame(named)) {
         problems.add(
-            InputProblem.of(InputTrouble.TWO_PERSONS, named.place(), person.get().place()));
+            InputProblem.of(InputTrouble.TWO_PERSONS, pid.place(), person.get().person().place()));
       }
       person = person.or(() -> Optional.of(named));
     }
 
     private LabReport report(Segment msh) {
       List<ReportedResult> results =
-          orders.stream().flatMap(order -> order.results().stream()).toList();
+          withdrawn(orders.stream().flatMap(order -> order.results().stream()).toList());
       Optional<String> id =
           Stream.of(
                   firstOrder.map(o -> o.component(3, 1)).orElse(""),
@@ -196,11 +222,12 @@ public final class Hl7Reader {
                   msh.component(10, 1))
               .filter(text -> !text.isEmpty())
               .findFirst();
+      orders.forEach(order -> leftOver.addAll(order.unclearTimes()));
       return new LabReport(
           "hl7v2",
           id,
           List.of("T", "D").contains(msh.component(11, 1)),
-          person.orElse(ReportedPerson.UNKNOWN),
+          person.map(PatientSegment::person).orElse(ReportedPerson.UNKNOWN),
           results,
           leftOver);
     }

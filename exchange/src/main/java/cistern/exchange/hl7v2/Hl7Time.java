@@ -21,7 +21,7 @@ final class Hl7Time {
 
   private static final Pattern FORM =
       Pattern.compile(
-          "(\\d{4})(\\d{2})(\\d{2})(?:(\\d{2})(\\d{2})(?:(\\d{2})(?:\\.(\\d{1,4}))?)?)?"
+          "(\\d{4})(\\d{2})(\\d{2})(?:(\\d{2})(?:(\\d{2})(?:(\\d{2})(?:\\.(\\d{1,4}))?)?)?)?"
               + "([+-]\\d{4})?");
   private static final DateTimeFormatter WRITTEN =
       new DateTimeFormatterBuilder()
@@ -31,7 +31,10 @@ final class Hl7Time {
 
   private Hl7Time() {}
 
-  /** The time of a field; one without an offset has that of the message, if it has one. */
+  /**
+   * The time of a field; one without an offset has that of the message, if it has one. Of an hour
+   * without minutes only the day is known.
+   */
   static Optional<Moment> parse(String text, Optional<ZoneOffset> ofMessage) {
     Matcher form = FORM.matcher(text);
     if (!form.matches()) {
@@ -39,7 +42,7 @@ final class Hl7Time {
     }
     try {
       LocalDate day = LocalDate.of(number(form, 1), number(form, 2), number(form, 3));
-      if (form.group(4) == null) {
+      if (form.group(5) == null) {
         return Optional.of(Moment.of(day));
       }
       int second = form.group(6) == null ? 0 : number(form, 6);

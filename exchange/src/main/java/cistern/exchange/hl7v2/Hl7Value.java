@@ -20,8 +20,11 @@ final class Hl7Value {
     return obx.text(5);
   }
 
-  /** Comparator, number, separator, number. */
+  /** Comparator, number, separator, number; a grade such as 2+ is no number. */
   private static String numeric(Segment obx) {
+    if (obx.component(5, 3).equals("+")) {
+      return obx.text(5);
+    }
     String sign = obx.component(5, 1);
     String more = obx.component(5, 3) + obx.component(5, 4);
     return (sign.equals("=") ? "" : sign) + obx.component(5, 2) + more;

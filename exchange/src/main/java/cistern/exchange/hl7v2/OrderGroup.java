@@ -1,8 +1,11 @@
 package cistern.exchange.hl7v2;
 
 import cistern.exchange.lab.Coding;
+import cistern.exchange.lab.LeftOver;
+import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.Moment;
 import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Range;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
@@ -15,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** One OBR with its OBX and SPM segments. */
@@ -22,12 +26,16 @@ final class OrderGroup {
 
   private static final List<String> LOINC_NAMES = List.of("LN", "LOINC", "http://loinc.org");
   private static final String OWN_NAME = "99CISTERN";
+  private static final String UCUM = "UCUM";
 
   /**
    * The type of a comment that repeats a value with its own digits: a number of HL7 has no power of
    * ten, so that 1.2E3 goes out as 1200 and would come back with two digits more.
    */
   static final String DIGITS = "digits^the digits of the value^" + OWN_NAME;
+
+  /** The field of an order that names its specimen, before there was a segment for it. */
+  private static final int SOURCE = 15;
 
   private static final Pattern TEN = Pattern.compile("[x×*]?\\s?10");
   private static final Pattern PER = Pattern.compile("\\d{1,2}\\s?/.*");
@@ -81,23 +89,39 @@ final class OrderGroup {
           .takenAt(drawn);
     }
     List<String> source =
-        specimens.isEmpty() ? order.map(obr -> names(obr, 15)).orElse(List.of()) : List.of();
+        specimens.isEmpty() ? order.map(obr -> names(obr, SOURCE)).orElse(List.of()) : List.of();
     return new ReportedSpecimen(source, drawn, order.flatMap(obr -> time(obr.component(14, 1))));
   }
 
-  /** Code, name, alternative code and name of a field. */
+  /** Code, name, alternative code and name of a field; of a source its code, name and free text. */
   private static List<String> names(Segment segment, int field) {
     String first = segment.repetitions(field).getFirst();
     List<String> components = Delimiters.split(first, segment.delimiters().component());
     List<String> names = new ArrayList<>();
-    if (field == 15 && !components.isEmpty()) {
+    if (field == SOURCE) {
       Delimiters.split(components.getFirst(), segment.delimiters().subcomponent())
           .forEach(part -> names.add(segment.delimiters().unescaped(part)));
     }
-    for (int component : List.of(1, 2, 4, 5)) {
+    for (int component : field == SOURCE ? List.of(2, 3) : List.of(1, 2, 4, 5)) {
       names.add(segment.component(first, component));
     }
     return names.stream().map(String::strip).filter(n -> !n.isEmpty()).distinct().toList();
+  }
+
+  /** The times that cannot be read: a draw without one is no help, and nobody is left to wonder. */
+  List<LeftOver> unclearTimes() {
+    List<LeftOver> unclear = new ArrayList<>();
+    order.ifPresent(obr -> unclear.addAll(unclear(obr, 7, 14)));
+    specimens.forEach(spm -> unclear.addAll(unclear(spm, 17, 18)));
+    observations.forEach(obx -> unclear.addAll(unclear(obx, 14, 19)));
+    return unclear;
+  }
+
+  private List<LeftOver> unclear(Segment segment, int... fields) {
+    return IntStream.of(fields)
+        .filter(f -> !segment.component(f, 1).isEmpty() && time(segment.component(f, 1)).isEmpty())
+        .mapToObj(f -> new LeftOver(segment.place(f), Why.TIME_UNCLEAR, "", segment.text(f), ""))
+        .toList();
   }
 
   private Optional<Moment> time(String text) {
@@ -105,18 +129,22 @@ final class OrderGroup {
   }
 
   private ReportedResult result(Segment obx, ReportedSpecimen specimen) {
+    List<String> units = units(obx);
     return new ReportedResult(
         obx.place(5),
         codings(obx),
         specimen.takenAt(time(obx.component(14, 1))),
         value(obx),
-        unit(obx),
+        units.isEmpty() ? "" : units.getFirst(),
         standing(obx),
         new Remarks(
             time(obx.component(19, 1)),
-            Optional.of(obx.text(7)).filter(t -> !t.isEmpty()),
+            Optional.of(obx.text(7))
+                .filter(t -> !t.isEmpty())
+                .map(text -> new Range(obx.place(7), text, List.of())),
             method(obx),
-            Optional.empty()));
+            Optional.empty(),
+            units));
   }
 
   /** The value, with the digits of its comment where that is the same number. */
@@ -156,13 +184,19 @@ final class OrderGroup {
     return name.equals(OWN_NAME) ? Coding.OWN : name;
   }
 
-  /** The unit; a power of ten written with the sign of a component is put together again. */
-  private static String unit(Segment obx) {
+  /**
+   * The unit and what else is said of it, a code of UCUM first. A power of ten written with the
+   * sign of a component is put together again.
+   */
+  private static List<String> units(Segment obx) {
     String code = obx.component(6, 1);
     String second = obx.component(6, 2);
-    boolean isPower =
-        !second.isEmpty() && TEN.matcher(code).matches() && PER.matcher(second).matches();
-    return isPower ? code + "^" + second : code.isEmpty() ? second : code;
+    if (!second.isEmpty() && TEN.matcher(code).matches() && PER.matcher(second).matches()) {
+      return List.of(code + "^" + second);
+    }
+    boolean isOtherUcum = obx.component(6, 6).equals(UCUM) && !obx.component(6, 3).equals(UCUM);
+    Stream<Integer> order = isOtherUcum ? Stream.of(4, 1, 2, 5) : Stream.of(1, 2, 4, 5);
+    return order.map(c -> obx.component(6, c)).filter(text -> !text.isEmpty()).toList();
   }
 
   private Standing standing(Segment obx) {

@@ -6,12 +6,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** The person of a PID segment. */
-final class PatientSegment {
+/**
+ * The person of a PID segment.
+ *
+ * @param person as the report names them
+ * @param authority who gave the identifier; empty when that is not said
+ */
+record PatientSegment(ReportedPerson person, String authority) {
 
-  private PatientSegment() {}
-
-  static ReportedPerson person(Segment pid) {
+  static PatientSegment of(Segment pid) {
     List<String> ids = pid.repetitions(3);
     String best =
         ids.stream()
@@ -22,17 +25,19 @@ final class PatientSegment {
         Stream.of(pid.component(5, 1), pid.component(5, 2))
             .filter(part -> !part.isEmpty())
             .reduce((family, given) -> family + ", " + given);
-    return new ReportedPerson(
-        pid.place(),
-        Stream.of(pid.component(best, 1), pid.component(2, 1))
-            .filter(id -> !id.isEmpty())
-            .findFirst(),
-        name,
-        Hl7Time.parse(pid.component(7, 1), Optional.empty())
-            .map(Moment::local)
-            .map(time -> time.toLocalDate()),
-        Optional.empty(),
-        sex(pid.component(8, 1)));
+    ReportedPerson person =
+        new ReportedPerson(
+            pid.place(),
+            Stream.of(pid.component(best, 1), pid.component(2, 1))
+                .filter(id -> !id.isEmpty())
+                .findFirst(),
+            name,
+            Hl7Time.parse(pid.component(7, 1), Optional.empty())
+                .map(Moment::local)
+                .map(time -> time.toLocalDate()),
+            Optional.empty(),
+            sex(pid.component(8, 1)));
+    return new PatientSegment(person, pid.component(best, 4));
   }
 
   private static Optional<String> sex(String code) {
@@ -44,10 +49,19 @@ final class PatientSegment {
     };
   }
 
-  /** Whether two segments name one person: the same identifier, or where none is, all the rest. */
-  static boolean isSame(ReportedPerson one, ReportedPerson other) {
-    return (one.id().isPresent() || other.id().isPresent())
-        ? one.id().equals(other.id())
-        : (one.name().equals(other.name()) && one.birthDate().equals(other.birthDate()));
+  /**
+   * Whether two segments name one person: the same identifier by the same authority and nothing
+   * against it, or where no identifier is, all the rest.
+   */
+  boolean isSame(PatientSegment other) {
+    if (person.id().isEmpty() && other.person.id().isEmpty()) {
+      return person.name().equals(other.person.name())
+          && person.birthDate().equals(other.person.birthDate());
+    }
+    boolean isOneAuthority =
+        authority.isEmpty() || other.authority.isEmpty() || authority.equals(other.authority);
+    return person.id().equals(other.person.id())
+        && isOneAuthority
+        && !person.isAgainst(other.person);
   }
 }

@@ -2,9 +2,11 @@ package cistern.exchange.lab;
 
 import cistern.exchange.json.Json;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.stream.Stream;
 
 /**
  * Something in a report that has no part in the work-up: kept as it was sent, and listed.
@@ -27,7 +29,9 @@ public record LeftOver(String place, Why why, String what, String value, String 
         "specimen-unclear", "Neither the specimen nor the code says which fluid it is."),
     OTHER_SPECIMEN("other-specimen", "The specimen is neither CSF, serum nor blood."),
     UNIT_MISSING("unit-missing", "No unit was sent, and none is guessed."),
-    UNIT_UNKNOWN("unit-not-understood", "The unit is not one that this analyte is measured in."),
+    UNIT_UNKNOWN(
+        "unit-not-understood",
+        "The unit is not one that this analyte is measured in, or two are said that differ."),
     VALUE_UNCLEAR("value-not-understood", "The value is neither a number nor a limit."),
     COMMA_UNCLEAR("comma-unclear", "The comma may part thousands or be a decimal one: say which."),
     NO_VALUE("no-value", "There is no value."),
@@ -78,10 +82,24 @@ public record LeftOver(String place, Why why, String what, String value, String 
     }
   }
 
-  /** A result that is not used, and why. */
+  /** A result that is not used, and why; without a value, with the sender's reason for that. */
   static LeftOver of(ReportedResult result, Why why) {
-    String what = result.codes().isEmpty() ? "" : result.codes().getFirst().toText();
-    return new LeftOver(result.place(), why, what, result.value(), result.unit());
+    boolean isAbsent = result.value().isBlank();
+    String value = isAbsent ? result.remarks().absence().orElse("") : result.value();
+    return new LeftOver(result.place(), why, result.name(), value, result.unit());
+  }
+
+  /** A result whose units differ in size. */
+  static LeftOver ofUnits(ReportedResult result, List<String> units) {
+    return new LeftOver(
+        result.place(), Why.UNIT_UNKNOWN, result.name(), result.value(), String.join(", ", units));
+  }
+
+  /** A reference range in another unit than the value. */
+  static LeftOver ofRange(ReportedResult result, ReportedResult.Range range) {
+    List<String> units = Stream.concat(range.units().stream(), Stream.of(result.unit())).toList();
+    return new LeftOver(
+        range.place(), Why.UNIT_UNKNOWN, result.name(), range.text(), String.join(", ", units));
   }
 
   /** As an entry of a work-up. */

@@ -16,6 +16,28 @@ final class Replaced {
 
   private Replaced() {}
 
+  /**
+   * The results without those that an amended one replaces which is not understood: what was sent
+   * before is no longer what the laboratory says.
+   */
+  static List<ReadResult> by(
+      List<ReportedResult> unread, List<ReadResult> results, List<LeftOver> leftOver) {
+    List<ReadResult> kept = new ArrayList<>();
+    for (ReadResult one : results) {
+      ReportedResult from = one.from();
+      boolean isReplaced =
+          from.standing() != Standing.AMENDED
+              && unread.stream()
+                  .anyMatch(u -> u.code().equals(from.code()) && u.isOfSameDraw(from));
+      if (isReplaced) {
+        leftOver.add(LeftOver.of(from, Why.REPLACED));
+      } else {
+        kept.add(one);
+      }
+    }
+    return kept;
+  }
+
   static List<ReadResult> without(List<ReadResult> results, List<LeftOver> leftOver) {
     Map<String, List<ReadResult>> byKey = new LinkedHashMap<>();
     results.forEach(r -> byKey.computeIfAbsent(r.key(), k -> new ArrayList<>()).add(r));

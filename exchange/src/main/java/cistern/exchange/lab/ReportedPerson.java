@@ -30,4 +30,17 @@ public record ReportedPerson(
           Optional.empty(),
           Optional.empty(),
           Optional.empty());
+
+  /**
+   * Whether something that is said of both differs: the day of birth or, where that is not said of
+   * both, the name.
+   */
+  public boolean isAgainst(ReportedPerson other) {
+    if (birthDate.isPresent() && other.birthDate.isPresent()) {
+      return !birthDate.equals(other.birthDate);
+    }
+    return name.isPresent()
+        && other.name.isPresent()
+        && !name.get().equalsIgnoreCase(other.name.get());
+  }
 }

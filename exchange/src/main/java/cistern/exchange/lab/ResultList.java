@@ -54,7 +54,7 @@ final class ResultList {
     if (from.standing() != Standing.FINAL) {
       result.put("status", new Json.Text(from.standing().word()));
     }
-    text(result, "reportedLimit", from.remarks().range());
+    text(result, "reportedLimit", from.remarks().range().map(ReportedResult.Range::text));
     from.codes().stream()
         .filter(c -> !c.system().equals(Coding.OWN) && !c.code().isEmpty())
         .findFirst()

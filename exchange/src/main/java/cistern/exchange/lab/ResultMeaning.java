@@ -3,6 +3,7 @@ package cistern.exchange.lab;
 import cistern.exchange.lab.Fluids.Fluid;
 import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.NumberText.Kind;
+import cistern.exchange.lab.ReportedResult.Range;
 import cistern.exchange.ucum.Spellings;
 import cistern.measurement.Analyte;
 import cistern.measurement.Compartment;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * What the results of a report mean. The specimen says which fluid it is, then the code; neither
@@ -30,8 +32,8 @@ final class ResultMeaning {
 
   private static final String TITRE = "{titer}";
 
-  /** No unit: two are said that differ. */
-  private static final String NEITHER = "two units";
+  /** Of another number behind the first: a range, a power of ten. */
+  private static final Pattern DIGIT = Pattern.compile("\\d");
 
   private final Spellings spellings;
   private final LocalMapping mapping;
@@ -127,29 +129,56 @@ final class ResultMeaning {
       boolean isComma = NumberText.trouble(result.value()) == NumberText.Trouble.COMMA_UNCLEAR;
       return left(result, isComma ? Why.COMMA_UNCLEAR : Why.VALUE_UNCLEAR);
     }
-    Optional<String> written = unit(result, meaning, number.get());
-    if (written.isEmpty()) {
+    String behind = number.get().rest();
+    if (!result.unit().isBlank() && !behind.isEmpty() && !spellings.isUnit(behind)) {
+      if (DIGIT.matcher(behind).find()) {
+        return left(result, Why.VALUE_UNCLEAR);
+      }
+      leftOver.add(new LeftOver(result.place(), Why.NOTE, result.name(), behind, ""));
+    }
+    List<String> units = units(result, meaning, number.get());
+    if (units.isEmpty()) {
       return left(result, Why.UNIT_MISSING);
     }
-    Optional<String> unit = spellings.ucum(written.get(), analyte);
-    return unit.isEmpty()
-        ? left(result, Why.UNIT_UNKNOWN)
-        : Optional.of(new ReadResult(result, analyte.code(), in, number, unit.get(), ""));
+    Optional<String> unit = spellings.ucum(units.getFirst(), analyte);
+    if (unit.isEmpty()) {
+      return left(result, Why.UNIT_UNKNOWN);
+    }
+    if (units.stream().anyMatch(u -> spellings.isAgainst(u, unit.get()))) {
+      leftOver.add(LeftOver.ofUnits(result, units));
+      return Optional.empty();
+    }
+    ReportedResult ranged = withUsableRange(result, unit.get());
+    return Optional.of(new ReadResult(ranged, analyte.code(), in, number, unit.get(), ""));
   }
 
-  /** The unit beside the value, behind it in the same field, or of the mapping. */
-  private Optional<String> unit(ReportedResult result, Meaning meaning, NumberText number) {
-    boolean isBeside = !number.rest().isBlank() && spellings.isUnit(number.rest());
-    if (isBeside && !result.unit().isBlank() && !number.rest().equals(result.unit())) {
-      return Optional.of(number.rest().equals("%") ? "%" : NEITHER);
+  /** The units that are said, the one that counts first; else that of the mapping. */
+  private List<String> units(ReportedResult result, Meaning meaning, NumberText number) {
+    String behind = number.rest();
+    if (behind.equals("%")) {
+      return List.of(behind);
     }
-    if (!result.unit().isBlank()) {
-      return Optional.of(result.unit());
-    }
-    if (!number.rest().isBlank()) {
-      return Optional.of(number.rest());
-    }
-    return number.kind() == Kind.TITRE ? Optional.of(TITRE) : meaning.unit();
+    boolean isUnit = result.unit().isBlank() || spellings.isUnit(behind);
+    List<String> said =
+        Stream.of(Stream.of(result.unit()), result.remarks().units().stream(), Stream.of(behind))
+            .flatMap(units -> units)
+            .filter(u -> !u.isBlank() && (isUnit || !u.equals(behind)))
+            .distinct()
+            .toList();
+    return !said.isEmpty()
+        ? said
+        : number.kind() == Kind.TITRE ? List.of(TITRE) : meaning.unit().stream().toList();
+  }
+
+  /** The result, without a range in another unit than its own, which is listed. */
+  private ReportedResult withUsableRange(ReportedResult result, String unit) {
+    Optional<Range> against =
+        result
+            .remarks()
+            .range()
+            .filter(r -> r.units().stream().anyMatch(u -> spellings.isAgainst(u, unit)));
+    against.ifPresent(range -> leftOver.add(LeftOver.ofRange(result, range)));
+    return against.isPresent() ? result.withoutRange() : result;
   }
 
   /** The fluid by the mapping, the specimen, then the code; empty, and listed, when unclear. */

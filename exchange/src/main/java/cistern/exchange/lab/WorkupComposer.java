@@ -3,6 +3,7 @@ package cistern.exchange.lab;
 import cistern.exchange.json.Json;
 import cistern.exchange.lab.Draws.Puncture;
 import cistern.exchange.lab.LeftOver.Why;
+import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.ucum.Conversions;
 import cistern.exchange.ucum.Spellings;
 import cistern.fact.Facts;
@@ -39,9 +40,17 @@ public final class WorkupComposer {
   public List<Composed> compose(LabReport report) {
     List<LeftOver> leftOver = new ArrayList<>(report.leftOver());
     ResultMeaning meaning = new ResultMeaning(spellings, mapping, leftOver);
-    List<ReadResult> understood =
-        report.results().stream().flatMap(r -> meaning.read(r).stream()).toList();
-    List<Puncture> punctures = new Draws(hours, leftOver).of(understood);
+    List<ReadResult> understood = new ArrayList<>();
+    List<ReportedResult> unread = new ArrayList<>();
+    for (ReportedResult result : report.results()) {
+      Optional<ReadResult> read = meaning.read(result);
+      read.ifPresent(understood::add);
+      if (read.isEmpty() && result.standing() == Standing.AMENDED) {
+        unread.add(result);
+      }
+    }
+    List<Puncture> punctures =
+        new Draws(hours, leftOver).of(Replaced.by(unread, understood, leftOver));
     List<Composed> composed = new ArrayList<>();
     for (int i = 0; i < punctures.size(); i++) {
       String suffix = punctures.size() > 1 ? "-" + (i + 1) : "";

@@ -35,6 +35,10 @@ record Heading(
     Optional<Entry> mapped) {
 
   private static final Pattern BRACKET = Pattern.compile("[(\\[{]([^()\\[\\]{}]{1,60})[)\\]}]");
+
+  /** What may stand between an analyte and its fluid. */
+  private static final String IN = "(?:in|im|dans le|en el|nel)";
+
   private static final Pattern OWN = Pattern.compile("([a-z][a-z-]*)\\.(csf|serum|blood)");
 
   Heading {
@@ -198,7 +202,7 @@ record Heading(
     /** The text without words for fluids at its ends. */
     private static String withoutFluids(String text, List<String> fluids) {
       String rest = text.strip();
-      String[] words = rest.split("[\\s_.,:;-]+(?:in\\s+)?", -1);
+      String[] words = rest.split("[\\s_.,:;-]+(?:" + IN + "\\s+)?", -1);
       for (int count = Math.min(4, words.length); count > 0 && fluids.isEmpty(); count--) {
         for (boolean isFirst : new boolean[] {true, false}) {
           Optional<String> cut = cut(words, count, isFirst, fluids);
@@ -225,7 +229,7 @@ record Heading(
               isFirst
                   ? List.of(words).subList(count, words.length)
                   : List.of(words).subList(0, from));
-      return Optional.of(others.replaceFirst("(?i)\\s+in$|^in\\s+", ""));
+      return Optional.of(others.replaceFirst("(?i)\\s+" + IN + "$|^" + IN + "\\s+", ""));
     }
   }
 }

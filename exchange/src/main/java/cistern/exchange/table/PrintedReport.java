@@ -10,6 +10,7 @@ import cistern.exchange.lab.LeftOver;
 import cistern.exchange.lab.LeftOver.Why;
 import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Range;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
@@ -24,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * A report whose text was copied out of a page: a result a line, under headings that name a fluid.
@@ -34,9 +36,14 @@ final class PrintedReport {
       Pattern.compile(
           "(?<name>[^\\d<>≤≥]*?[^\\d<>≤≥\\s:]|[^<>≤≥]*?\\))[\\s:]+(?<value>(?:[<>]=?|≤|≥)?\\s*[-+]?"
               + "\\d[\\d.,]*(?:\\s*:\\s*\\d+)?)(?<rest>.*)");
+
+  /** A limit, two numbers, or one in brackets: one alone may be the value in another unit. */
   private static final Pattern RANGE =
       Pattern.compile(
-          "\\s*[(\\[]?\\s*((?:[<>≤≥]\\s*)?\\d[\\d.,]*(?:\\s*[-–]\\s*\\d[\\d.,]*)?)\\s*[)\\]]?\\s*");
+          "(?=[(\\[<>≤≥]|\\d[\\d.,]*\\s*[-–])[(\\[]?\\s*"
+              + "(?<range>(?:[<>≤≥]\\s*)?\\d[\\d.,]*(?:\\s*[-–]\\s*\\d[\\d.,]*)?)\\s*[)\\]]?\\s*");
+
+  private static final Pattern DIGIT = Pattern.compile("\\d");
 
   private final Spellings spellings;
   private final LocalMapping mapping;
@@ -137,15 +144,20 @@ final class PrintedReport {
         line.group("rest")
             .replaceFirst("(?i)^\\s*(?:\\*+|\\++|-+|[hl]{1,2}|↑|↓)(?=\\s)", "")
             .strip();
-    String unit = name.units().isEmpty() ? unit(rest) : name.units().getFirst();
-    String after = rest.startsWith(unit) ? rest.substring(unit.length()) : rest;
+    String behind = unit(rest);
+    List<String> units =
+        Stream.concat(name.units().stream().limit(1), Stream.of(behind))
+            .filter(unit -> !unit.isEmpty())
+            .toList();
+    String after = rest.substring(behind.length()).strip();
     Matcher range = RANGE.matcher(after);
-    add(
-        row,
-        name,
-        marks.plain(new Cell(line.group("value").strip(), false)),
-        unit,
-        range.lookingAt() ? Optional.of(range.group(1)) : Optional.empty());
+    boolean isRange = range.lookingAt();
+    String value = marks.plain(new Cell(line.group("value").strip(), false));
+    add(row, name, value, units, isRange ? Optional.of(range.group("range")) : Optional.empty());
+    String last = isRange ? after.substring(range.end()) : after;
+    if (DIGIT.matcher(last).find()) {
+      notes.add(new LeftOver("line " + row.number(), Why.NOTE, "", last, ""));
+    }
     return true;
   }
 
@@ -168,7 +180,7 @@ final class PrintedReport {
         row.cells().stream().map(Cell::text).filter(cell -> !cell.isBlank()).toList();
     Heading first = Heading.of(cells.getFirst(), spellings, LocalMapping.NONE);
     if (cells.size() > 1 && (first.isBands() || first.isSerology())) {
-      add(row, first, cells.get(1), "", Optional.empty());
+      add(row, first, cells.get(1), List.of(), Optional.empty());
       return true;
     }
     return answeredWithin(row, cells.getFirst()) || answeredWithin(row, text);
@@ -181,23 +193,30 @@ final class PrintedReport {
       Heading name = Heading.of(first, spellings, LocalMapping.NONE);
       if (name.isBands() || name.isSerology()) {
         String answer = String.join(" ", List.of(words).subList(count, words.length));
-        add(row, name, answer, "", Optional.empty());
+        add(row, name, answer, List.of(), Optional.empty());
         return true;
       }
     }
     return false;
   }
 
-  private void add(Row row, Heading name, String value, String unit, Optional<String> range) {
+  private void add(
+      Row row, Heading name, String value, List<String> units, Optional<String> range) {
+    String place = "line " + row.number();
     List<String> words = name.fluids().isEmpty() ? section.stream().toList() : name.fluids();
     results.add(
         new ReportedResult(
-            "line " + row.number(),
+            place,
             List.of(Coding.own(name.subject().orElseThrow())),
             new ReportedSpecimen(words, Optional.empty(), Optional.empty()),
             value,
-            unit,
+            units.isEmpty() ? "" : units.getFirst(),
             Standing.FINAL,
-            new Remarks(Optional.empty(), range, Optional.empty(), Optional.empty())));
+            new Remarks(
+                Optional.empty(),
+                range.map(text -> new Range(place, text, List.of())),
+                Optional.empty(),
+                Optional.empty(),
+                units)));
   }
 }

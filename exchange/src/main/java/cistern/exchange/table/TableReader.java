@@ -97,27 +97,28 @@ public final class TableReader {
         .count();
   }
 
-  /** The reports of a workbook. */
+  /** The reports of a workbook: of its first sheet that has headings. */
   public List<LabReport> readWorkbook(byte[] bytes, InputProblems problems) {
-    Optional<CellGrid> grid = Workbook.read(bytes, limits, problems);
-    if (grid.isEmpty()) {
-      return List.of();
+    for (CellGrid sheet : Workbook.read(bytes, limits, problems)) {
+      Optional<TableLayout> layout = TableLayout.of(sheet.rows(), spellings, mapping);
+      if (layout.isPresent()) {
+        return reports(layout.get(), sheet.notes(), problems);
+      }
     }
-    Optional<TableLayout> layout = TableLayout.of(grid.get().rows(), spellings, mapping);
-    if (layout.isEmpty()) {
+    if (problems.isValid()) {
       problems.add(
           InputProblem.of(InputTrouble.NOT_A_REPORT, "", "no row of headings was recognised"));
-      return List.of();
     }
-    return reports(layout.get(), grid.get().notes(), problems);
+    return List.of();
   }
 
   /** The headings of a table, to propose a mapping; none when it is no table. */
   public List<Heading> headings(byte[] bytes, boolean isWorkbook, InputProblems problems) {
     if (isWorkbook) {
-      return Workbook.read(bytes, limits, problems)
-          .flatMap(grid -> TableLayout.of(grid.rows(), spellings, mapping))
+      return Workbook.read(bytes, limits, problems).stream()
+          .flatMap(sheet -> TableLayout.of(sheet.rows(), spellings, mapping).stream())
           .map(TableLayout::headings)
+          .findFirst()
           .orElse(List.of());
     }
     return TableText.of(bytes).stream()

@@ -8,6 +8,7 @@ import cistern.exchange.lab.LocalMapping;
 import cistern.exchange.lab.LoincCode;
 import cistern.exchange.lab.ReportedPerson;
 import cistern.exchange.lab.ReportedResult;
+import cistern.exchange.lab.ReportedResult.Range;
 import cistern.exchange.lab.ReportedResult.Remarks;
 import cistern.exchange.lab.ReportedResult.Standing;
 import cistern.exchange.lab.ReportedSpecimen;
@@ -34,7 +35,7 @@ final class TableRows {
   private final Spellings spellings;
   private final LocalMapping mapping;
   private final Marks marks;
-  private final Map<String, Group> groups = new LinkedHashMap<>();
+  private final Map<String, List<Group>> groups = new LinkedHashMap<>();
 
   TableRows(TableLayout layout, Spellings spellings, LocalMapping mapping, Marks marks) {
     this.layout = layout;
@@ -73,7 +74,10 @@ final class TableRows {
         row(row, above);
       }
     }
-    return groups.values().stream().map(g -> g.toReport(both(notes, g.notes))).toList();
+    return groups.values().stream()
+        .flatMap(List::stream)
+        .map(g -> g.toReport(both(notes, g.notes)))
+        .toList();
   }
 
   private static List<LeftOver> both(List<LeftOver> one, List<LeftOver> other) {
@@ -117,7 +121,10 @@ final class TableRows {
     group.notes.addAll(notes.stream().filter(n -> !group.notes.contains(n)).toList());
   }
 
-  /** Whose a row is; one that leaves the column of persons blank is nobody's but its own. */
+  /**
+   * Whose a row is; one that leaves the column of persons blank is nobody's but its own, and rows
+   * of one identifier that name two persons are of two.
+   */
   private Group group(PersonCells cells, Row row) {
     boolean isManyRows = layout.isByTest() || layout.column("fluid").isPresent();
     boolean isNamed = layout.column("person.id").or(() -> layout.column("id")).isPresent();
@@ -131,8 +138,14 @@ final class TableRows {
         isManyRows
             ? cells.text("person.id").or(() -> cells.text("id"))
             : cells.text("id").or(() -> cells.text("person.id"));
-    return groups.computeIfAbsent(
-        own, k -> new Group(id.or(() -> Optional.of("row-" + row.number())), cells.person()));
+    ReportedPerson person = cells.person();
+    List<Group> known = groups.computeIfAbsent(own, k -> new ArrayList<>());
+    Optional<Group> same = known.stream().filter(g -> !g.person.isAgainst(person)).findFirst();
+    if (same.isPresent()) {
+      return same.get();
+    }
+    known.add(new Group(id.or(() -> Optional.of("row-" + row.number())), person));
+    return known.getLast();
   }
 
   /** Columns that name their analyte; the fluid stands in the heading or in the row. */
@@ -213,7 +226,12 @@ final class TableRows {
         marks.plain(cell),
         unit,
         standing(cells.text("status").orElse("")),
-        new Remarks(Optional.empty(), cells.text("range"), cells.text("assay"), Optional.empty()));
+        new Remarks(
+            Optional.empty(),
+            cells.text("range").map(text -> new Range(place, text, List.of())),
+            cells.text("assay"),
+            Optional.empty(),
+            List.of()));
   }
 
   private static Standing standing(String status) {

@@ -6,20 +6,24 @@ import cistern.exchange.json.InputProblems;
 import cistern.exchange.json.InputTrouble;
 import cistern.exchange.lab.LeftOver;
 import cistern.exchange.lab.LeftOver.Why;
+import cistern.exchange.table.CellGrid.Row;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.Optional;
+import java.util.SequencedMap;
+import java.util.SequencedSet;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import javax.xml.stream.XMLStreamException;
 
 /**
- * A workbook (Office Open XML): its first sheet that holds something. Unpacked only up to the size
- * that any input may have, so that a small file cannot become a large one.
+ * A workbook (Office Open XML): its sheets that hold something. Unpacked only up to the size that
+ * any input may have, so that a small file cannot become a large one.
  */
 final class Workbook {
 
@@ -27,17 +31,17 @@ final class Workbook {
 
   private Workbook() {}
 
-  /** The cells; empty, with a problem noted, when it cannot be read. */
-  static Optional<CellGrid> read(byte[] bytes, InputLimits limits, InputProblems problems) {
+  /** The sheets that hold something; none, with a problem noted, when it cannot be read. */
+  static List<CellGrid> read(byte[] bytes, InputLimits limits, InputProblems problems) {
     try {
       Optional<Map<String, byte[]>> parts = unpacked(bytes, limits, problems);
-      return parts.isEmpty() ? Optional.empty() : grid(parts.get(), limits, problems);
+      return parts.isEmpty() ? List.of() : grids(parts.get(), limits, problems);
     } catch (IOException
         | XMLStreamException
         | IllegalArgumentException
         | MissingResourceException e) {
       problems.add(InputProblem.of(InputTrouble.ZIP, "", "it is damaged"));
-      return Optional.empty();
+      return List.of();
     }
   }
 
@@ -64,7 +68,7 @@ final class Workbook {
     return Optional.of(parts);
   }
 
-  private static Optional<CellGrid> grid(
+  private static List<CellGrid> grids(
       Map<String, byte[]> parts, InputLimits limits, InputProblems problems)
       throws XMLStreamException {
     List<String> sheets =
@@ -78,24 +82,25 @@ final class Workbook {
             SheetParts.formats(parts.getOrDefault("xl/styles.xml", new byte[0])),
             SheetParts.isFrom1904(parts.getOrDefault("xl/workbook.xml", new byte[0])),
             limits.values());
-    Optional<CellGrid> first = Optional.empty();
+    SequencedMap<String, List<Row>> filled = new LinkedHashMap<>();
     for (String sheet : sheets) {
-      CellGrid grid = new CellGrid(reader.rows(parts.getOrDefault(sheet, new byte[0])), List.of());
-      if (first.isEmpty() && grid.rows().stream().anyMatch(row -> !row.isBlank())) {
-        first = Optional.of(grid);
-      } else if (first.isPresent() && grid.rows().stream().anyMatch(row -> !row.isBlank())) {
-        LeftOver note = new LeftOver(sheet, Why.NOT_A_RESULT, "another sheet", "", "");
-        first = first.map(g -> new CellGrid(g.rows(), join(g.notes(), note)));
+      List<Row> rows = reader.rows(parts.getOrDefault(sheet, new byte[0]));
+      if (rows.stream().anyMatch(row -> !row.isBlank())) {
+        filled.put(sheet, rows);
       }
     }
-    if (first.isEmpty()) {
+    if (filled.isEmpty()) {
       problems.add(InputProblem.of(InputTrouble.NOT_A_REPORT, "", "the workbook holds no cells"));
     }
-    return first;
+    return filled.entrySet().stream()
+        .map(e -> new CellGrid(e.getValue(), others(filled.sequencedKeySet(), e.getKey())))
+        .toList();
   }
 
-  private static List<LeftOver> join(List<LeftOver> notes, LeftOver note) {
-    return java.util.stream.Stream.concat(notes.stream(), java.util.stream.Stream.of(note))
+  private static List<LeftOver> others(SequencedSet<String> sheets, String sheet) {
+    return sheets.stream()
+        .filter(other -> !other.equals(sheet))
+        .map(other -> new LeftOver(other, Why.NOT_A_RESULT, "another sheet", "", ""))
         .toList();
   }
 

@@ -50,6 +50,20 @@ public final class Spellings {
     return candidates(written).anyMatch(conversions::isUnit);
   }
 
+  /**
+   * Whether a written unit says something else than the one that is read: it is understood, and
+   * nothing that it may stand for has that size. A text that is no unit contradicts nothing.
+   */
+  public boolean isAgainst(String written, String unit) {
+    List<String> understood = candidates(written).filter(conversions::isUnit).toList();
+    return !understood.isEmpty()
+        && understood.stream()
+            .noneMatch(
+                u ->
+                    conversions.conversion(u, unit) instanceof Conversion.By(Ratio ratio)
+                        && ratio.isSame(Ratio.ONE));
+  }
+
   private boolean isOf(String unit, Analyte analyte) {
     return analyte.unit() == CanonicalUnit.ARBITRARY
         ? conversions.isUnit(unit)

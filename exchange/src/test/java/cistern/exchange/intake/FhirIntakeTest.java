@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** FHIR R4 reports; invented data, forms by the specification 4.0.1. */
 class FhirIntakeTest {
 
-  private static final String PATIENT =
+  static final String PATIENT =
       """
       { "fullUrl": "urn:uuid:p", "resource": { "resourceType": "Patient", "id": "p",
         "identifier": [ { "value": "p-7" } ], "gender": "female", "birthDate": "1997-03-02",
@@ -16,7 +18,7 @@ class FhirIntakeTest {
         "name": [ { "family": "Ex|am^ple", "given": [ "Ann", "B." ] } ] } }
       """;
 
-  private static String specimen(String id, String type, String at) {
+  static String specimen(String id, String type, String at) {
     return """
         { "fullUrl": "urn:uuid:%s", "resource": { "resourceType": "Specimen", "id": "%s",
           "type": { "coding": [ { "code": "x" } ], "text": "%s" },
@@ -25,7 +27,7 @@ class FhirIntakeTest {
         .formatted(id, id, type, at);
   }
 
-  private static String observation(String id, String specimen, String rest) {
+  static String observation(String id, String specimen, String rest) {
     return """
         { "fullUrl": "urn:uuid:%s", "resource": { "resourceType": "Observation", "id": "%s",
           "status": "final", "subject": { "reference": "urn:uuid:p" },
@@ -34,24 +36,24 @@ class FhirIntakeTest {
         .formatted(id, id, specimen, rest);
   }
 
-  private static String loinc(String code) {
+  static String loinc(String code) {
     return "\"code\": { \"coding\": [ { \"system\": \"http://loinc.org\", \"code\": \"%s\" } ] }"
         .formatted(code);
   }
 
-  private static String quantity(String value, String unit) {
+  static String quantity(String value, String unit) {
     return ("\"valueQuantity\": { \"value\": %s, \"unit\": \"%s\","
             + " \"system\": \"http://unitsofmeasure.org\", \"code\": \"%s\" }")
         .formatted(value, unit, unit);
   }
 
-  private static String bundle(String... entries) {
+  static String bundle(String... entries) {
     return "{ \"resourceType\": \"Bundle\", \"type\": \"collection\", \"entry\": [ "
         + String.join(", ", entries)
         + " ] }";
   }
 
-  private static final String CSF = specimen("s1", "CSF", "2031-03-02T10:15:00+01:00");
+  static final String CSF = specimen("s1", "CSF", "2031-03-02T10:15:00+01:00");
   private static final String SERUM = specimen("s2", "Serum", "2031-03-02T11:00:00+01:00");
 
   @Test
@@ -114,6 +116,74 @@ class FhirIntakeTest {
     Read read = Read.of(bundle(PATIENT, CSF, first, amended, cancelled));
     assertThat(read.values()).containsExactly("albumin.csf 240.0");
     assertThat(read.problems()).containsExactlyInAnyOrder("replaced", "cancelled");
+  }
+
+  @Test
+  void read_reasonForNoValue_isKept() {
+    Read read =
+        Read.of(
+            bundle(
+                CSF,
+                observation("a", "s1", loinc("1746-7") + "," + quantity("220", "mg/L")),
+                observation(
+                    "b",
+                    "s1",
+                    loinc("2464-6") + ", \"dataAbsentReason\": { \"text\": \"too little\" }")));
+    assertThat(read.problems()).containsExactly("no-value");
+    assertThat(read.document()).contains("too little");
+  }
+
+  @Test
+  void read_timeThatCannotBeRead_isListedWithItsPlace() {
+    Read read =
+        Read.of(
+            bundle(
+                specimen("s1", "CSF", "2031-03"),
+                observation("a", "s1", loinc("1746-7") + "," + quantity("220", "mg/L"))));
+    assertThat(read.problems()).containsExactly("time-unclear");
+    assertThat(read.document())
+        .contains("\"Bundle.entry[0].resource.collection.collectedDateTime\"", "2031-03");
+  }
+
+  @Test
+  void read_amendedResultThatIsNotUnderstood_stillReplacesTheFirst() {
+    String first = observation("a", "s1", loinc("1746-7") + "," + quantity("220", "mg/L"));
+    String other = observation("b", "s1", loinc("2464-6") + "," + quantity("30", "mg/L"));
+    String amended =
+        observation("c", "s1", loinc("1746-7") + ", \"valueString\": \"haemolysed\"")
+            .replace("\"final\"", "\"amended\"");
+    Read read = Read.of(bundle(PATIENT, CSF, first, other, amended));
+    assertThat(read.values()).containsExactly("igg.csf 30.0");
+    assertThat(read.problems()).containsExactlyInAnyOrder("value-not-understood", "replaced");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"p-7, 1997-03-02, true", "p-8, 1997-03-02, false", "p-7, 1970-03-02, false"})
+  void read_patientThatEachObservationContains_isOneWhenAlike(
+      String id, String birth, boolean isOne) {
+    String one = contained("a", "1746-7", "220", "p-7", "1997-03-02");
+    String two = contained("b", "1751-7", "42000", id, birth);
+    Read read = Read.of(bundle(one, two));
+    if (isOne) {
+      assertThat(read.values()).containsExactly("albumin.csf 220.0", "albumin.serum 42000.0");
+      assertThat(read.workup().workup().panel().person().id()).contains("p-7");
+    } else {
+      assertThat(read.refusals())
+          .singleElement()
+          .asString()
+          .startsWith("two-persons at Bundle.entry[1].resource.contained[0]");
+    }
+  }
+
+  private static String contained(
+      String id, String code, String value, String person, String birth) {
+    return observation(id, "", loinc(code) + "," + quantity(value, "mg/L"))
+        .replace(
+            "\"status\": \"final\"",
+            "\"contained\": [ { \"resourceType\": \"Patient\", \"id\": \"p\", \"identifier\":"
+                + " [ { \"value\": \"%s\" } ], \"birthDate\": \"%s\" } ], \"status\": \"final\""
+                    .formatted(person, birth))
+        .replace("\"reference\": \"urn:uuid:p\"", "\"reference\": \"#p\"");
   }
 
   @Test

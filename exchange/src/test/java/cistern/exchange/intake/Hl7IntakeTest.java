@@ -16,13 +16,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Result messages; invented data, forms by the chapters of HL7 v2.3 to v2.8. */
 class Hl7IntakeTest {
 
-  private static final String HEAD =
+  static final String HEAD =
       "MSH|^~\\&|LIS|LAB|||20310302120000+0100||ORU^R01^ORU_R01|M1|T|2.5.1\r"
           + "PID|1||p-7^^^A^PI~mr-7^^^A^MR||Example^Ann||19970302|F\r";
   private static final String CSF =
       "SPM|1|||CSF^Cerebrospinal fluid^HL70487|||||||||||||202103021015\r";
 
-  private static String order(String specimen, String... results) {
+  static String order(String specimen, String... results) {
     StringBuilder text = new StringBuilder("OBR|1||r-1|P^Panel^L|||203103021015+0100\r");
     for (String result : results) {
       text.append("OBX|1|").append(result).append('\r');
@@ -30,7 +30,7 @@ class Hl7IntakeTest {
     return text + specimen.replace("202103021015", "203103021015+0100");
   }
 
-  private static String message(String... results) {
+  static String message(String... results) {
     return HEAD + order(CSF, results);
   }
 
@@ -126,6 +126,56 @@ class Hl7IntakeTest {
         .singleElement()
         .asString()
         .contains("\"" + assay + "\"");
+  }
+
+  @Test
+  void read_gradeOfAStructuredNumber_isNoNumber() {
+    Read read =
+        Read.of(
+            message("NM|2880-3^Protein^LN||410|mg/L|||||F", "SN|1746-7^Alb^LN||^2^+|mg/L|||||F"));
+    assertThat(read.values()).containsExactly("total-protein.csf 410.0");
+    assertThat(read.problems()).containsExactly("value-not-understood");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "220 x 10^3, value-not-understood",
+    "220 (100-350), value-not-understood",
+    "220 haemolytic, note"
+  })
+  void read_whatStandsBehindTheNumber_isNeverLost(String value, String why) {
+    Read read =
+        Read.of(
+            message(
+                "NM|2880-3^Protein^LN||410|mg/L|||||F", "ST|1746-7^Alb^LN||" + value + "|mg/L"));
+    assertThat(read.problems()).containsExactly(why);
+    assertThat(read.values()).hasSize(why.equals("note") ? 2 : 1);
+  }
+
+  @Test
+  void read_freeTextOfASource_saysTheFluid() {
+    String older =
+        HEAD
+            + "OBR|1||r-1|P^Panel^L|||203103021015||||||||^^Liquor cerebrospinalis^^Lumbar\r"
+            + "OBX|1|NM|igg^IgG^99CISTERN||30|mg/L|||||F\r";
+    assertThat(Read.of(older).values()).containsExactly("igg.csf 30.0");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"2031-03-02 10:15", "203103", "10:15"})
+  void read_timeThatCannotBeRead_isListedWithItsPlace(String time) {
+    String text = message("NM|1746-7^Alb^LN||220|mg/L").replace("203103021015+0100", time);
+    Read read = Read.of(text);
+    assertThat(read.problems()).containsOnly("time-unclear");
+    assertThat(read.document()).contains("OBR-7 (line 3)", "SPM-17 (line 5)", time);
+  }
+
+  @Test
+  void read_hourWithoutMinutes_isADayAlone() {
+    Read read =
+        Read.of(message("NM|1746-7^Alb^LN||220|mg/L").replace("203103021015+0100", "2031030210"));
+    assertThat(read.problems()).containsExactly("time-unclear");
+    assertThat(read.workup().workup().panel().person().ageYears()).hasValue(34);
   }
 
   @Nested
@@ -249,6 +299,27 @@ class Hl7IntakeTest {
           .isEqualTo(
               "two-persons at PID (line 6): This names another person than PID (line 2) does: a"
                   + " report that mixes two persons is not read.");
+    }
+
+    /** One number of two hospitals, or of two persons by their days of birth or names. */
+    @ParameterizedTest
+    @CsvSource({
+      "^^^A^MR, ^^^B^MR",
+      "19970302, 19700302",
+      "Example^Ann||19970302, Sample^Bea||",
+    })
+    void read_oneIdentifierOfTwoPersons_isNeverOnePair(String said, String other) {
+      String csf = message("NM|1746-7^Albumin^LN||22|mg/dL|||||F");
+      String serum = HEAD + order("", "NM|1751-7^Albumin^LN||42|g/L|||||F");
+      Read read = Read.of(csf + serum.replace(said, other));
+      assertThat(read.count()).isEqualTo(2);
+      assertThat(Read.values(read.workup(0))).containsExactly("albumin.csf 220.0");
+      assertThat(Read.values(read.workup(1))).containsExactly("albumin.serum 42000.0");
+      String both = csf + HEAD.lines().skip(1).findFirst().orElseThrow().replace(said, other);
+      assertThat(Read.of(both + "\r").refusals())
+          .singleElement()
+          .asString()
+          .startsWith("two-persons at PID (line 6)");
     }
 
     @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import cistern.finding.Problem;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Text copied out of printed reports as invented laboratories lay them out, and tables that look
@@ -90,6 +92,55 @@ class PrintedIntakeTest {
         .asString()
         .startsWith("two-persons at line 4")
         .contains("line 1");
+  }
+
+  @Test
+  void read_fluidBehindAPreposition_isRead() {
+    Read read =
+        Read.of(
+            """
+            Albumin im Liquor: 220 mg/L
+            Albumin im Serum: 42,1 g/L
+            IgG dans le LCR: 30 mg/L
+            """);
+    assertThat(read.values())
+        .containsExactlyInAnyOrder("albumin.csf 220.0", "albumin.serum 42100.0", "igg.csf 30.0");
+  }
+
+  @Test
+  void read_unitBehindTheValueAgainstThatOfTheName_isNotRead() {
+    Read read = Read.of("Material: Liquor\nAlbumin [mg/L] 220 g/L\nIgG [mg/L] 30 mg/l\n");
+    assertThat(read.values()).containsExactly("igg.csf 30.0");
+    assertThat(read.problems()).containsExactly("unit-not-understood");
+    assertThat(read.document()).contains("line 2", "mg/L, g/L");
+  }
+
+  @Test
+  void read_valueInASecondUnit_isKeptAndNoRange() {
+    Read read =
+        Read.of("Material: Liquor\nGlucose 3.3 mmol/L 60 mg/dL\nAlbumin 220 mg/L (100-350)\n");
+    assertThat(read.values()).containsExactlyInAnyOrder("glucose.csf 3.3", "albumin.csf 220.0");
+    assertThat(read.problems()).containsExactly("note");
+    assertThat(read.document())
+        .contains("\"value\": \"60 mg/dL\"", "\"reportedLimit\": \"100-350\"")
+        .doesNotContain("\"reportedLimit\": \"60\"");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"1970-01-05;Doe Jane", ";Sample Bea"})
+  void read_rowsOfOneIdentifierThatNameTwoPersons_areOfTwo(String other) {
+    Read read =
+        Read.of(
+            """
+            Patient ID;Birth date;Patient name;Test;Specimen;Result;Unit
+            p-1;1990-01-05;Doe Jane;Albumin;CSF;220;mg/L
+            p-1;%s;Albumin;Serum;42;g/L
+            p-1;1990-01-05;Doe, J.;IgG;CSF;30;mg/L
+            """
+                .formatted(other));
+    assertThat(read.count()).isEqualTo(2);
+    assertThat(Read.values(read.workup(0))).containsExactly("albumin.csf 220.0", "igg.csf 30.0");
+    assertThat(Read.values(read.workup(1))).containsExactly("albumin.serum 42000.0");
   }
 
   @Test

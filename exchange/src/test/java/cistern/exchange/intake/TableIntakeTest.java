@@ -282,6 +282,25 @@ class TableIntakeTest {
     }
 
     @Test
+    void read_sheetBeforeTheResults_isPassedOverAndSaid() throws IOException {
+      String cover = "<row r=\"1\">" + cell("A1", "Report of the laboratory") + "</row>";
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+        String sheet = "<worksheet><sheetData>%s</sheetData></worksheet>";
+        String rows =
+            "<row r=\"1\">%s</row><row r=\"2\"><c r=\"A2\"><v>220</v></c></row>"
+                .formatted(cell("A1", "albumin.csf") + cell("B1", "albumin.serum"));
+        part(zip, "xl/workbook.xml", "<workbook><workbookPr/></workbook>");
+        part(zip, "xl/worksheets/sheet1.xml", sheet.formatted(cover));
+        part(zip, "xl/worksheets/sheet2.xml", sheet.formatted(rows));
+      }
+      Read read = Read.of(bytes.toByteArray(), LocalMapping.NONE);
+      assertThat(read.values()).containsExactly("albumin.csf 220.0");
+      assertThat(read.problems()).containsExactly("not-a-result");
+      assertThat(read.document()).contains("xl/worksheets/sheet1.xml");
+    }
+
+    @Test
     void read_zipBomb_refused() throws IOException {
       byte[] bomb = workbook(" ".repeat(60_000_000));
       assertThat(bomb.length).isLessThan(200_000);
