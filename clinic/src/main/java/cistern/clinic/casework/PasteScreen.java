@@ -27,7 +27,6 @@ import cistern.exchange.ucum.Conversions;
 import cistern.exchange.workup.WorkupReading;
 import cistern.report.markup.Element;
 import cistern.report.markup.Node;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -84,16 +83,8 @@ public final class PasteScreen {
 
   /** Takes a message, a table or a printed report: chosen, dropped on the page, or pasted. */
   static Element form(PageRequest visit, OpenCase open, String block) {
-    return visit
-        .form("/cases/" + open.version().caseId() + "/paste")
-        .with("enctype", "multipart/form-data")
-        .with("class", "sending")
-        .with("data-drop", "")
+    return SentPage.form(visit, "/cases/" + open.version().caseId() + "/paste")
         .with(
-            field(
-                "A message (HL7, FHIR), a table (CSV, XLSX) or a printed report: choose it, drop it"
-                    + " anywhere on this page, or paste it",
-                Element.of("input").with("type", "file").with("name", SentPage.SENT)),
             field(
                 "Or here, one result a line, such as: albumin CSF 204 mg/L; or a table with CSF and"
                     + " serum as columns",
@@ -107,21 +98,11 @@ public final class PasteScreen {
   }
 
   private Node preview(PageRequest visit, OpenCase open) {
-    byte[] content =
-        visit
-            .file(SentPage.SENT)
-            .or(() -> carried(visit))
-            .orElseGet(() -> block(visit).getBytes(StandardCharsets.UTF_8));
     List<PastedLine> lines = reader().read(block(visit));
-    SentIn sent = SentIn.read(content, context.medicine());
+    SentIn sent = SentIn.read(SentIn.content(visit, block(visit)), context.medicine());
     return isBetterAs(sent, lines)
         ? SentPage.of(visit, open, sent, context.medicine().facts())
         : lines(visit, lines);
-  }
-
-  private static Optional<byte[]> carried(PageRequest visit) {
-    String field = visit.field(SentPage.SENT);
-    return field.isEmpty() ? Optional.empty() : Optional.of(SentIn.fromField(field));
   }
 
   /** A few lines are read as lines; what only the readers of messages and tables know is sent. */
@@ -129,7 +110,8 @@ public final class PasteScreen {
     long typed = lines.stream().filter(PastedLine.Understood.class::isInstance).count();
     long read =
         sent.understood().stream().mapToLong(u -> u.workup().panel().results().size()).sum();
-    return read > typed || lines.isEmpty();
+    boolean isNoLines = typed == 0 && !sent.understood().isEmpty();
+    return read > typed || lines.isEmpty() || isNoLines;
   }
 
   private static Node lines(PageRequest visit, List<PastedLine> lines) {

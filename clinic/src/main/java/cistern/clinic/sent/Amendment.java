@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * One sent work-up against a case: what it would change, and why it may not.
@@ -27,14 +29,19 @@ public record Amendment(Json.Structure file, WorkupReading.Understood sent, Fact
   private static final String PERSON = "person";
   private static final String DRAWS = "draws";
   private static final String BANDS = "bands";
+  private static final String SEROLOGY = "serology";
   private static final String LEFT_OVER = "leftOver";
+  private static final List<String> OF_ITS_OWN =
+      List.of("person", "draws", "results", "bands", "serology", "leftOver", "source");
   private static final String WINDOW = "same-puncture.upper";
   private static final List<String> FLUIDS = List.of("csf", "serum");
+  private static final List<String> ANSWERS =
+      List.of("csfOnly", "shared", "serumOnly", "pattern", "result");
 
   /**
    * One result that was sent.
    *
-   * @param code of the sample
+   * @param code of the sample, of an answer on the bands, or of a test in a fluid
    * @param before as the case holds it; empty when it holds none
    * @param now as sent
    */
@@ -96,23 +103,43 @@ public record Amendment(Json.Structure file, WorkupReading.Understood sent, Fact
   /** What is sent of each sample, beside what the case holds of it. */
   public List<SentValue> changes() {
     List<SentValue> changes = new ArrayList<>();
-    Map<String, String> before = new LinkedHashMap<>();
-    results(file).forEach(r -> before.put(code(r), text(r)));
-    for (Json result : results(sent.document())) {
-      String code = code(result);
-      changes.add(new SentValue(code, before.getOrDefault(code, ""), text(result)));
+    Map<String, String> before = said(file);
+    said(sent.document())
+        .forEach(
+            (code, now) -> changes.add(new SentValue(code, before.getOrDefault(code, ""), now)));
+    if (isGelInTheWay()) {
+      changes.removeIf(change -> change.code().startsWith(BANDS + "."));
     }
     return changes;
   }
 
-  private static List<Json> results(Json.Structure workup) {
-    return workup.members().get(RESULTS) instanceof Json.Sequence sequence
+  /** Every result, answer on the bands and answer of serology by its code. */
+  private static SequencedMap<String, String> said(Json.Structure workup) {
+    SequencedMap<String, String> said = new LinkedHashMap<>();
+    items(workup, RESULTS).forEach(r -> said.put(code(r), text(r)));
+    Json.Structure bands = member(workup, BANDS);
+    for (String answer : ANSWERS) {
+      String word = word(bands, answer);
+      if (!word.isEmpty()) {
+        said.put(BANDS + "." + answer, word);
+      }
+    }
+    items(workup, SEROLOGY).forEach(s -> said.put(code(s), word(s, "result")));
+    return said;
+  }
+
+  private static List<Json> items(Json.Structure workup, String list) {
+    return workup.members().get(list) instanceof Json.Sequence sequence
         ? sequence.items()
         : List.of();
   }
 
+  /** What may stand once: a sample, of which tubes are told apart, or a test in a fluid. */
   private static String code(Json result) {
-    return word(result, "analyte") + "." + word(result, "in");
+    return Stream.of("analyte", "test", "in", "tube")
+        .map(name -> word(result, name))
+        .filter(part -> !part.isEmpty())
+        .collect(Collectors.joining("."));
   }
 
   private static String text(Json result) {
@@ -145,7 +172,10 @@ public record Amendment(Json.Structure file, WorkupReading.Understood sent, Fact
   /** The case's file with what was sent; what stands in it beside that stays. */
   public Json.Structure amended() {
     SequencedMap<String, Json> members = new LinkedHashMap<>(file.members());
-    members.put(RESULTS, new Json.Sequence(mergedResults()));
+    members.put(RESULTS, new Json.Sequence(merged(RESULTS)));
+    if (sent.document().members().containsKey(SEROLOGY)) {
+      members.put(SEROLOGY, new Json.Sequence(merged(SEROLOGY)));
+    }
     filled(PERSON, member(file, PERSON), member(sent.document(), PERSON), members);
     draws(members);
     if (sent.document().members().containsKey(BANDS) && !isGelInTheWay()) {
@@ -153,15 +183,20 @@ public record Amendment(Json.Structure file, WorkupReading.Understood sent, Fact
       bands.putAll(member(sent.document(), BANDS).members());
       members.put(BANDS, new Json.Structure(bands));
     }
+    for (Map.Entry<String, Json> other : sent.document().members().entrySet()) {
+      if (other.getValue() instanceof Json.Structure more && !OF_ITS_OWN.contains(other.getKey())) {
+        filled(other.getKey(), member(file, other.getKey()), more, members);
+      }
+    }
     leftOver(members);
     return new Json.Structure(members);
   }
 
-  private List<Json> mergedResults() {
-    SequencedMap<String, Json> bySample = new LinkedHashMap<>();
-    results(file).forEach(r -> bySample.put(code(r), r));
-    results(sent.document()).forEach(r -> bySample.put(code(r), r));
-    return List.copyOf(bySample.values());
+  private List<Json> merged(String list) {
+    SequencedMap<String, Json> byCode = new LinkedHashMap<>();
+    items(file, list).forEach(r -> byCode.put(code(r), r));
+    items(sent.document(), list).forEach(r -> byCode.put(code(r), r));
+    return List.copyOf(byCode.values());
   }
 
   /** What a case does not say yet; what it says stays. */

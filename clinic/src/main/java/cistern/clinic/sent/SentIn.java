@@ -1,6 +1,7 @@
 package cistern.clinic.sent;
 
 import cistern.clinic.status.Medicine;
+import cistern.clinic.web.PageRequest;
 import cistern.exchange.intake.Intake;
 import cistern.exchange.json.InputProblem;
 import cistern.exchange.lab.LocalMapping;
@@ -42,6 +43,15 @@ public record SentIn(
               }
             });
     return new SentIn(content, understood, problems);
+  }
+
+  /** What a visit brings: a file, what an earlier preview carried, or the text of a field. */
+  public static byte[] content(PageRequest visit, String text) {
+    String carried = visit.field(SentPage.SENT);
+    return visit
+        .file(SentPage.SENT)
+        .orElseGet(
+            () -> carried.isEmpty() ? text.getBytes(StandardCharsets.UTF_8) : fromField(carried));
   }
 
   /** The content as a field of a form carries it. */

@@ -74,7 +74,8 @@ final class Timetable {
     return division(
         "tools",
         visit.isAllowed(Permission.SEE_CASE) ? search : nothing(),
-        visit.isAllowed(Permission.WORK_UP) ? Worklist.newCase(visit) : nothing());
+        visit.isAllowed(Permission.WORK_UP) ? Worklist.newCase(visit) : nothing(),
+        SentScreen.form(visit));
   }
 
   /** What is not on the page yet; the script asks for it, and without it the link does. */

@@ -53,6 +53,7 @@ public final class Worklist {
         Route.get("/cases", Permission.SEE_CASE, v -> cases(v, HttpStatus.OK, nothing())),
         Route.post("/cases/find", Permission.SEE_CASE, this::find),
         Route.post("/cases", Permission.WORK_UP, this::begin),
+        new SentScreen(context, list).route(),
         Route.post("/import", Permission.WORK_UP, this::preview),
         Route.post("/import/take", Permission.WORK_UP, this::take));
   }

@@ -112,6 +112,46 @@ class SentAndSignedTest {
       assertThat(clinician.get(path).body()).contains("results that were sent");
     }
 
+    /** Two tubes, an antibody and bands: nothing of a message is lost on its way into a case. */
+    @Test
+    void message_ofTubesAndAnswers_isPutThereWhole() {
+      String path = begin("answers");
+      String answers =
+          message("P-9", "204")
+              + String.join(
+                  "\r",
+                  "OBX|3|NM|erythrocytes.csf.first^RBC^99CISTERN||900|/uL|||||F",
+                  "OBX|4|NM|erythrocytes.csf.last^RBC^99CISTERN||40|/uL|||||F",
+                  "OBX|5|ST|serology.mog-igg.serum^MOG^99CISTERN||negative||||||F",
+                  "OBX|6|ST|100756-6^OCB^LN||positive||||||F",
+                  "");
+
+      assertThat(clinician.post(path + "/paste", Map.of("block", answers)).body())
+          .contains(">900 /uL</td>", ">40 /uL</td>", "mog-igg", "Oligoclonal bands");
+      clinician.post(path + "/paste/put", Map.of("sent", answers, "reading", "0"));
+
+      assertThat(last(path).workup().replaceAll("\\s", ""))
+          .contains("\"value\":900", "\"value\":40", "\"tube\":\"first\"", "\"tube\":\"last\"")
+          .contains("{\"test\":\"mog-igg\",\"in\":\"serum\",\"result\":\"negative\"}");
+      clinician.post(
+          path + "/paste/put",
+          Map.of("sent", answers.replace("negative", "positive"), "reading", "0"));
+      assertThat(last(path).workup().replaceAll("\\s", ""))
+          .contains("\"mog-igg\",\"in\":\"serum\",\"result\":\"positive\"")
+          .doesNotContain("\"result\":\"negative\"");
+    }
+
+    @Test
+    void message_ofBandsAlone_isReadAsAMessageWhenPasted() {
+      String path = begin("bands-alone");
+      String bands =
+          message("P-9", "204").replaceAll("OBX[^\r]*\r", "")
+              + "OBX|1|ST|100756-6^OCB^LN||positive||||||F\r";
+
+      assertThat(clinician.post(path + "/paste", Map.of("block", bands)).body())
+          .contains("What was sent", "Put these results into bands-alone");
+    }
+
     @Test
     void message_ofAnotherPerson_isRefusedAndChangesNothing() {
       String path = begin("sent");
