@@ -21,16 +21,18 @@ final class BandRow {
   private final PageRequest visit;
   private final OpenCase open;
   private final CaseStatus status;
+  private final Unfolded unfolded;
 
-  BandRow(PageRequest visit, OpenCase open, CaseStatus status) {
+  BandRow(PageRequest visit, OpenCase open, CaseStatus status, Unfolded unfolded) {
     this.visit = visit;
     this.open = open;
     this.status = status;
+    this.unfolded = unfolded;
   }
 
   Element toElement(Function<String, Node> field) {
     List<Node> cells = new ArrayList<>();
-    cells.add(Element.of("th", Html.text("oligoclonal bands")).with("scope", "row"));
+    cells.add(Element.of("th", name()).with("scope", "row"));
     cells.add(
         Element.of("td", small("in CSF only"), field.apply("bands.csfOnly")).with("class", "csf"));
     cells.add(
@@ -46,6 +48,13 @@ final class BandRow {
       cells.add(Element.of("td", verdict()).with("class", "verdict"));
     }
     return Element.of("tr").with("id", "row-bands").with("class", "bands-row").with(cells);
+  }
+
+  private Node name() {
+    String term = "oligoclonal bands";
+    return visit.isAllowed(Permission.READ_REPORT)
+        ? unfolded.name(Unfolded.BANDS, term, open.interpretation().bands().isReported())
+        : Html.text(term);
   }
 
   private static Element small(String words) {

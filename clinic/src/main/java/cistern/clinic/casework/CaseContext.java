@@ -55,6 +55,7 @@ public record CaseContext(
 
   private static final DateTimeFormatter LONG =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM uuuu", Locale.UK);
   private static final DateTimeFormatter SHORT =
       DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.UK);
 
@@ -90,6 +91,11 @@ public record CaseContext(
     ZonedDateTime local = Instant.parse(at).atZone(medicine.zone());
     boolean isThisYear = local.getYear() == medicine.now().getYear();
     return (isThisYear ? SHORT : LONG).format(local);
+  }
+
+  /** The day of a time of a file, in the clinic's time. */
+  String day(OffsetDateTime at) {
+    return DAY.format(at.atZoneSameInstant(medicine.zone()));
   }
 
   /** A time of a file as people read it, in the clinic's time. */

@@ -139,13 +139,15 @@ public final class CaseScreen {
     Typing held = Typing.none(CaseStep.RESULTS, context.medicine().zone());
     Map<String, String> shown = new TreeMap<>();
     held.fields().forEach(f -> shown.put(f.key(), held.shown(f, open.file())));
+    Unfolded unfolded = new Unfolded(context, visit, open, open.interpretation());
     return new PairTable(
             open.interpretation(),
             context.medicine().facts(),
             visit.isAllowed(Permission.READ_REPORT),
-            sample -> text(shown.getOrDefault(sample.code(), "")))
+            sample -> text(shown.getOrDefault(sample.code(), "")),
+            unfolded)
         .usual(
-            new BandRow(visit, open, context.status(open))
+            new BandRow(visit, open, context.status(open), unfolded)
                 .toElement(key -> Html.text(shown.getOrDefault(key, ""))));
   }
 

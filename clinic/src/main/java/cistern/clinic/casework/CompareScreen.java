@@ -3,10 +3,8 @@ package cistern.clinic.casework;
 import static cistern.clinic.web.Html.note;
 
 import cistern.clinic.account.Permission;
-import cistern.clinic.cases.CaseVersion;
 import cistern.clinic.setting.Setting;
 import cistern.clinic.status.OpenCase;
-import cistern.clinic.status.UnreadableCase;
 import cistern.clinic.web.PageRequest;
 import cistern.clinic.web.Responses;
 import cistern.clinic.web.Route;
@@ -77,31 +75,13 @@ public final class CompareScreen {
                 comparison, context.medicine().facts(), remarks, context.medicine().madeBy())));
   }
 
-  /** The person's punctures with a name each; each of them is read, and the trail says so. */
+  /** The person's punctures; each of them is read, and the trail says so. */
   private List<Interpretation> of(PageRequest visit, String person) {
     // Who compares must not miss a puncture because it is not read yet.
     if (context.summaries().bring(Duration.ofMillis(Setting.STORE_BUSY.number())) > 0) {
       throw new IllegalStateException("cases are still being read");
     }
-    return context.summaries().ofPerson(person).stream()
-        .flatMap(id -> context.cases().read(id, visit.account().id()).stream())
-        .filter(version -> isOf(version, person))
-        .flatMap(version -> interpretation(version).stream())
-        .toList();
-  }
-
-  private boolean isOf(CaseVersion version, String person) {
-    return interpretation(version)
-        .filter(i -> i.workup().panel().person().id().filter(person::equals).isPresent())
-        .isPresent();
-  }
-
-  /** What a case says; one that the rules in force reject is compared with nothing. */
-  private Optional<Interpretation> interpretation(CaseVersion version) {
-    try {
-      return Optional.of(context.recent().open(version).interpretation());
-    } catch (UnreadableCase e) {
-      return Optional.empty();
-    }
+    return new Punctures(context, visit)
+        .of(person).stream().map(OpenCase::interpretation).toList();
   }
 }

@@ -37,8 +37,16 @@ import java.util.stream.Stream;
  * @param facts in force
  * @param mayRead whether the verdicts may be read
  * @param cell the field of a sample, or its value where nothing may be typed
+ * @param unfolded what the rows unfold to
  */
-record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sample, Node> cell) {
+record PairTable(
+    Interpretation said,
+    Facts facts,
+    boolean mayRead,
+    Function<Sample, Node> cell,
+    Unfolded unfolded) {
+
+  private static final int COLUMNS = 5;
 
   /** What most work-ups hold; the others unfold. */
   private static final Set<Analyte> USUAL =
@@ -71,16 +79,17 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
   /** The rows that are always shown, with a row of its own for the bands. */
   Element usual(Node bands) {
     List<Element> rows = new ArrayList<>();
-    analytes(true).map(this::row).forEach(rows::add);
+    analytes(true).flatMap(this::rows).forEach(rows::add);
     if (bands instanceof Element row) {
       rows.add(row);
+      rows.addAll(below(Unfolded.BANDS));
     }
     return table("Results of both fluids, as the laboratory printed them", rows);
   }
 
   /** The rows that unfold. */
   Element others() {
-    return table("Other results", analytes(false).map(this::row).toList());
+    return table("Other results", analytes(false).flatMap(this::rows).toList());
   }
 
   private Stream<Analyte> analytes(boolean isUsual) {
@@ -118,10 +127,25 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
         .with("class", "pairs");
   }
 
+  private Stream<Element> rows(Analyte analyte) {
+    return Stream.concat(Stream.of(row(analyte)), below(analyte.code()).stream());
+  }
+
+  /** What a row unfolds to, for those who may read verdicts. */
+  private List<Element> below(String row) {
+    return mayRead ? List.of(unfolded.below(row, COLUMNS)) : List.of();
+  }
+
+  private Node name(Analyte analyte) {
+    return mayRead
+        ? unfolded.name(analyte.code(), analyte.term(), finding(said, analyte).isPresent())
+        : Html.text(analyte.term());
+  }
+
   private Element row(Analyte analyte) {
     String id = analyte.code();
     List<Node> cells = new ArrayList<>();
-    cells.add(Element.of("th", analyte.term()).with("scope", "row"));
+    cells.add(Element.of("th", name(analyte)).with("scope", "row").with("id", "name-" + id));
     cells.add(Element.of("td", cell.apply(Sample.csf(analyte))).with("class", "csf"));
     cells.add(
         Element.of("td", cell.apply(new Sample(analyte, other(analyte)))).with("class", "blood"));
@@ -142,14 +166,21 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
     List<Node> parts = new ArrayList<>();
     for (Analyte analyte : Analyte.values()) {
       String id = analyte.code();
-      parts.add(Element.of("div", against(analyte)).with("data-at", "against-" + id));
-      parts.add(Element.of("div", verdict(analyte)).with("data-at", "verdict-" + id));
+      parts.add(part("name-" + id, name(analyte)));
+      parts.add(part("against-" + id, against(analyte)));
+      parts.add(part("verdict-" + id, verdict(analyte)));
+      parts.add(part("more-" + id, unfolded.content(id)));
     }
+    parts.add(part("more-" + Unfolded.BANDS, unfolded.content(Unfolded.BANDS)));
     return new Fragment(parts);
   }
 
+  private static Element part(String at, Node content) {
+    return Element.of("div", content).with("data-at", at);
+  }
+
   /** The quantity that speaks for an analyte, where it was measured. */
-  private Optional<Finding> finding(Analyte analyte) {
+  static Optional<Finding> finding(Interpretation said, Analyte analyte) {
     Stream<Kind> kinds = BY_INDEX.contains(analyte) ? Stream.of(Kind.INDEX) : LEADING.stream();
     return kinds
         .flatMap(kind -> FindingCode.find(kind, analyte).stream())
@@ -159,7 +190,7 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
   }
 
   private Node against(Analyte analyte) {
-    Optional<Finding> found = finding(analyte);
+    Optional<Finding> found = finding(said, analyte);
     if (found.isEmpty()) {
       return nothing();
     }
@@ -188,7 +219,7 @@ record PairTable(Interpretation said, Facts facts, boolean mayRead, Function<Sam
   }
 
   private Node verdict(Analyte analyte) {
-    return finding(analyte)
+    return finding(said, analyte)
         .filter(f -> f.limits().isKnown() || !f.hasValue())
         .<Node>map(f -> Fragment.of(mark(f.verdict()), Html.text(" " + f.verdict().word())))
         .orElseGet(Html::nothing);

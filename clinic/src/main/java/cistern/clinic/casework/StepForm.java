@@ -71,8 +71,17 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         .with("data-zone", zone(context))
         .with("class", step == CaseStep.RESULTS ? "step results" : "step")
         .with(Html.hidden("base", Long.toString(base)))
+        .with(byEnter())
         .with(step == CaseStep.RESULTS ? results(context, look, notes) : groups(context, notes))
         .with(Html.button("Save"));
+  }
+
+  /** The first button of a form is the one that Enter presses in a field: it saves. */
+  private static Element byEnter() {
+    return Html.button("Save")
+        .with("class", "unseen")
+        .with("tabindex", "-1")
+        .with("aria-hidden", "true");
   }
 
   /** The clinic's time as browsers name it, for what is noted as of now. */
@@ -222,14 +231,23 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
     Map<String, Typable> fields = new TreeMap<>();
     typing.fields().forEach(f -> fields.put(f.key(), f));
     Map<String, String> units = context.units().of(open.file());
+    Unfolded unfolded = new Unfolded(context, visit, open, look.interpretation());
     PairTable table =
         new PairTable(
             look.interpretation(),
             context.medicine().facts(),
             visit.isAllowed(Permission.READ_REPORT),
-            sample -> cell(sample, fields, notes, units));
+            sample -> cell(sample, fields, notes, units),
+            unfolded);
+    BandRow bands = new BandRow(visit, open, context.status(open), unfolded);
     return Fragment.of(
-        table.usual(bands(context, fields, notes)),
+        unfolded.toField(),
+        table.usual(
+            bands.toElement(
+                key ->
+                    Optional.ofNullable(fields.get(key))
+                        .map(f -> input(f, notes, ""))
+                        .orElse(nothing()))),
         Element.of("details", Element.of("summary", "Other results"), table.others())
             .with("class", "section"),
         sections(
@@ -266,15 +284,6 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
         Html.note("doubt", note).with("id", "h-" + field.key()));
   }
 
-  /** Bands and gel in one row: what was counted, and the picture that it was counted in. */
-  private Element bands(
-      CaseContext context, Map<String, Typable> fields, Map<String, String> notes) {
-    BandRow row = new BandRow(visit, open, context.status(open));
-    return row.toElement(
-        key ->
-            Optional.ofNullable(fields.get(key)).map(f -> input(f, notes, "")).orElse(nothing()));
-  }
-
   /** What the program makes of what stands in the fields. */
   Node said(CaseContext context) {
     return StepLook.of(this, context.medicine()).toNode();
@@ -295,7 +304,8 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
                   look.interpretation(),
                   context.medicine().facts(),
                   visit.isAllowed(Permission.READ_REPORT),
-                  sample -> nothing())
+                  sample -> nothing(),
+                  new Unfolded(context, visit, open, look.interpretation()))
               .live());
       for (Typable field : typing.fields()) {
         live.add(beside(field.key(), look.questions().getOrDefault(field.key(), "")));

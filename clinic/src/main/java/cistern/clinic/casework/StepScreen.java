@@ -23,7 +23,6 @@ import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,18 +48,17 @@ public final class StepScreen {
 
   /** Their routes. */
   public List<Route> routes() {
-    return Arrays.stream(CaseStep.values())
-        .flatMap(
-            step -> {
-              String path = "/cases/{id}/" + step.word();
-              return List.of(
-                  Route.get(path, step.permission(), v -> page(v, step)),
-                  Route.post(path, step.permission(), v -> save(v, step)),
-                  Route.post(path + "/look", step.permission(), v -> look(v, step)),
-                  Route.post(path + "/drop", step.permission(), v -> drop(v, step)))
-                  .stream();
-            })
-        .toList();
+    List<Route> routes = new ArrayList<>();
+    for (CaseStep step : CaseStep.values()) {
+      String path = "/cases/{id}/" + step.word();
+      routes.add(Route.get(path, step.permission(), v -> page(v, step)));
+      routes.add(Route.post(path, step.permission(), v -> save(v, step)));
+      routes.add(Route.post(path + "/look", step.permission(), v -> look(v, step)));
+      routes.add(Route.post(path + "/drop", step.permission(), v -> drop(v, step)));
+    }
+    routes.add(
+        Route.post("/cases/{id}/results/row", CaseStep.RESULTS.permission(), this::unfold));
+    return routes;
   }
 
   private ServerResponse page(PageRequest visit, CaseStep step) {
@@ -145,6 +143,8 @@ public final class StepScreen {
     visit.fields().forEach((name, values) -> typed.put(name, values.getFirst().strip()));
     typed.remove("base");
     typed.remove(StepForm.NONE);
+    typed.remove(Unfolded.FIELD);
+    typed.remove(Unfolded.ROW);
     return typed;
   }
 
@@ -190,6 +190,21 @@ public final class StepScreen {
     }
     context.drafts().keep(owner(visit, step), form.get().base(), DraftText.of(typed(visit)));
     return Responses.page(form.get().look(context).toText());
+  }
+
+  /** Unfolds a row of the table without script; what is typed is kept as a draft. */
+  private ServerResponse unfold(PageRequest visit) {
+    Optional<StepForm> form = form(visit, CaseStep.RESULTS);
+    if (form.isEmpty()) {
+      return context.troubles().missing(visit);
+    }
+    if (!form.get().typing().isUnchanged(form.get().open().file())) {
+      context
+          .drafts()
+          .keep(
+              owner(visit, CaseStep.RESULTS), form.get().base(), DraftText.of(typed(visit)));
+    }
+    return Responses.see(Unfolded.toggled(visit, visit.field(Unfolded.ROW)));
   }
 
   private ServerResponse drop(PageRequest visit, CaseStep step) {

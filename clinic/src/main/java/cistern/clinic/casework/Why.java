@@ -20,18 +20,24 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Why a value is what it is: its formula with the numbers in it, the limit, where that comes from
- * and how well it is known, and what would change the verdict.
+ * Why a value is what it is: the limit, what would change the verdict, where the limit comes from
+ * and how well it is known, and the formula with the numbers in it.
  */
 final class Why {
 
   private Why() {}
 
   static Node of(Finding finding, Interpretation interpretation) {
+    return Element.of(
+        "details",
+        Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
+        list(finding, interpretation).with("id", id(finding.code())));
+  }
+
+  /** The whole of it, unfolded. */
+  static Element list(Finding finding, Interpretation interpretation) {
     List<Node> lines = new ArrayList<>();
-    lines.add(line("Formula", Formulas.of(finding.code())));
-    lines.add(line("With the numbers", Worked.of(finding, interpretation)));
-    lines.add(line("Value", (ValueWords.value(finding) + " " + ValueWords.unit(finding)).strip()));
+    lines.add(line("Value", value(finding)));
     lines.add(
         line(
             "Limit",
@@ -46,12 +52,16 @@ final class Why {
     if (!finding.note().isEmpty()) {
       lines.add(line("Note", finding.note()));
     }
-    return Element.of(
-        "details",
-        Element.of("summary", finding.code().term() + ": " + finding.verdict().word()),
-        Element.of("dl")
-            .with(lines.stream().flatMap(l -> ((Fragment) l).children().stream()).toList())
-            .with("id", id(finding.code())));
+    lines.add(line("Formula", Formulas.of(finding.code())));
+    lines.add(line("With the numbers", Worked.of(finding, interpretation)));
+    return Element.of("dl")
+        .with(lines.stream().flatMap(l -> ((Fragment) l).children().stream()).toList());
+  }
+
+  private static String value(Finding finding) {
+    String interval = ValueWords.interval(finding);
+    return ValueWords.valueWithUnit(finding)
+        + (interval.isEmpty() ? "" : " (95 % interval " + interval + ")");
   }
 
   /** Where it stands on its page: inside what unfolds, so that a link to it unfolds it. */
@@ -95,7 +105,7 @@ final class Why {
   }
 
   /** Each source with links to its publications. */
-  private static Node sources(Grounds grounds) {
+  static Node sources(Grounds grounds) {
     if (grounds.citations().isEmpty()) {
       return new Text("not given");
     }

@@ -7,12 +7,17 @@ if (person && sessionStorage.getItem("person") !== person) {
   sessionStorage.clear();
   sessionStorage.setItem("person", person);
 }
-// What is made of typing goes where it is read: each part that names a place goes there.
+// What is made of typing goes where it is read: each part that names a place goes there. What says
+// the same as before stays, with its focus.
 const show = (target, text) => {
   const answer = document.createElement("template");
   answer.innerHTML = text;
   for (const part of answer.content.querySelectorAll("[data-at]")) {
-    document.getElementById(part.dataset.at)?.replaceChildren(...part.childNodes);
+    const place = document.getElementById(part.dataset.at);
+    if (!place || place.innerHTML === part.innerHTML) continue;
+    const more = place.closest(".more");
+    if (more) more.hidden = !part.hasChildNodes();
+    place.replaceChildren(...part.childNodes);
   }
   answer.content.querySelector(".live")?.remove();
   target.replaceChildren(answer.content);
@@ -68,6 +73,18 @@ const keepTyped = (form) => {
     sessionStorage.setItem(key, JSON.stringify(typed()));
     clearTimeout(waiting);
     waiting = setTimeout(look, form.dataset.lookNow ? 0 : 60);
+  });
+  // A row unfolds in place: what it shows is made of what stands in the fields.
+  form.addEventListener("click", (event) => {
+    const row = event.target.closest(".unfolds");
+    if (!row) return;
+    event.preventDefault();
+    const field = form.elements.unfolded;
+    const rows = new Set(field.value.split(" ").filter(Boolean));
+    if (!rows.delete(row.value)) rows.add(row.value);
+    field.value = [...rows].join(" ");
+    row.setAttribute("aria-expanded", rows.has(row.value));
+    look();
   });
 };
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
