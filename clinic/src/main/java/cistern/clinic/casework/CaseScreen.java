@@ -197,12 +197,17 @@ public final class CaseScreen {
   }
 
   private Node versions(PageRequest visit, OpenCase open) {
+    long last = open.version().number();
+    boolean isUndoable = visit.isAllowed(Permission.WORK_UP) && last > 1;
+    List<String> head = new ArrayList<>(List.of("Version", "When", "Who", "What", "File"));
+    if (isUndoable) {
+      head.add("Undo");
+    }
     List<List<Node>> rows =
         context.cases().versions(open.version().caseId()).reversed().stream()
-            .map(version -> row(visit, version, open.version().number()))
+            .map(version -> row(visit, version, last).subList(0, head.size()))
             .toList();
-    return Html.table(
-        "The newest first", List.of("Version", "When", "Who", "What", "File", "Undo"), rows);
+    return Html.table("The newest first", head, rows);
   }
 
   private List<Node> row(PageRequest visit, CaseVersion version, long last) {
@@ -216,14 +221,14 @@ public final class CaseScreen {
             ? link(path, "Work-up file")
                 .with("aria-label", "Work-up file of version " + version.number())
             : nothing(),
-        visit.isAllowed(Permission.WORK_UP) && version.number() != last
+        version.number() != last
             ? visit
                 .form(path)
                 .with(
                     Html.button("Take back to this")
                         .with("class", "plain")
                         .with("aria-label", "Take back to version " + version.number()))
-            : nothing());
+            : text("as it is now"));
   }
 
   /** Undoes what came after a version: its content becomes the newest version; nothing is lost. */

@@ -74,7 +74,7 @@ public final class FactsScreen {
         Element.of("code", fact.key()),
         text(fact.value().toText()),
         text(fact.unit()),
-        text(fact.status().word()),
+        Element.of("span", fact.status().word()).with("class", "in-one"),
         CitedText.of(fact.citation(), fact.cited().references()),
         text(fact.standard().map(s -> "by local policy; standard " + s.toText()).orElse("")));
   }

@@ -239,7 +239,7 @@ public final class RulesScreen {
                             "Only for the results of one laboratory, as work-ups name it",
                             input(LABORATORY, "")
                                 .with("required", "required")
-                                .with("maxlength", Integer.toString(Setting.SEARCH_MOST.number()))),
+                                .with("maxlength", Integer.toString(Setting.RULE_MOST.number()))),
                         button("Open the rule for it").with("class", "second-button"))
                     .with("method", "get")
                     .with("action", PATH + "/rule")
@@ -285,7 +285,7 @@ public final class RulesScreen {
         UnitKey.parse(typed)
             .map(unit -> ofLaboratory(unit, unit.laboratory().orElse(laboratory), typed))
             .orElse(typed);
-    return key.length() > Setting.REASON_MOST.number()
+    return key.length() > Setting.RULE_MOST.number()
         ? Optional.empty()
         : context.medicine().facts().find(key).filter(PolicyFile::isChangeable);
   }

@@ -47,7 +47,9 @@ public enum Setting {
   BAND_MOVED("clinic.gel.moved"),
   /** In how many of the cases that were changed last a new rule is tried before it is saved. */
   RULE_CASES("clinic.rule.cases"),
-  /** The longest reason for undoing a change, in characters. */
+  /** The longest key of a rule, and name of a laboratory in it, in characters. */
+  RULE_MOST("clinic.rule.most"),
+  /** The longest reason for a change, and what else is typed with one, in characters. */
   REASON_MOST("clinic.reason.most"),
   /** How many entries one page of the audit trail shows. */
   ENTRIES_A_PAGE("clinic.trail.entries"),

@@ -91,6 +91,10 @@ record SummaryRow(
     }
   }
 
+  /**
+   * The day reads the rows by place and due time: the name of the duty is only the key of its row,
+   * and changed_at is there because the table asks for it.
+   */
   private void keepDuties(JdbcClient sql) {
     sql.sql("delete from case_duty where case_id = ?").param(version.caseId()).update();
     summary

@@ -109,7 +109,7 @@ public final class Worklist {
   private ServerResponse begin(PageRequest visit) {
     SequencedMap<String, Json> members = new LinkedHashMap<>();
     members.put("workup", new Json.Numeral("1"));
-    String name = visit.field("name").strip().replaceAll("\\s+", "-");
+    String name = visit.field("name").replaceAll("\\s+", "-");
     members.put("id", new Json.Text(name));
     if (context.frame().isInvented()) {
       members.put("invented", new Json.Truth(true));
