@@ -1,13 +1,11 @@
 package cistern.clinic.casework;
 
-import cistern.bands.BandVerdict;
 import cistern.clinic.account.Permission;
 import cistern.clinic.status.CaseStatus;
 import cistern.clinic.status.GelDispute;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
-import cistern.finding.Verdict;
 import cistern.report.markup.Element;
 import cistern.report.markup.Fragment;
 import cistern.report.markup.Node;
@@ -32,7 +30,7 @@ final class BandRow {
 
   Element toElement(Function<String, Node> field) {
     List<Node> cells = new ArrayList<>();
-    cells.add(Element.of("th", name()).with("scope", "row"));
+    cells.add(Element.of("th", name()).with("scope", "row").with("id", "name-" + Unfolded.BANDS));
     cells.add(
         Element.of("td", small("in CSF only"), field.apply("bands.csfOnly")).with("class", "csf"));
     cells.add(
@@ -45,16 +43,18 @@ final class BandRow {
             .with("class", "blood"));
     if (visit.isAllowed(Permission.READ_REPORT)) {
       cells.add(Element.of("td", gel()).with("class", "against"));
-      cells.add(Element.of("td", verdict()).with("class", "verdict"));
+      cells.add(
+          Element.of("td", unfolded.bandVerdict())
+              .with("class", "verdict")
+              .with("id", "verdict-" + Unfolded.BANDS));
     }
     return Element.of("tr").with("id", "row-bands").with("class", "bands-row").with(cells);
   }
 
   private Node name() {
-    String term = "oligoclonal bands";
     return visit.isAllowed(Permission.READ_REPORT)
-        ? unfolded.name(Unfolded.BANDS, term, open.interpretation().bands().isReported())
-        : Html.text(term);
+        ? unfolded.bandName()
+        : Html.text(Unfolded.BAND_TERM);
   }
 
   private static Element small(String words) {
@@ -72,22 +72,5 @@ final class BandRow {
     return visit.isAllowed(Permission.ENTER_RESULTS)
         ? Fragment.of(words, Html.link(path, "Open the gel"))
         : words;
-  }
-
-  private Node verdict() {
-    var bands = open.interpretation().bands();
-    return bands.isReported()
-        ? Fragment.of(
-            PairTable.mark(shape(bands.verdict())), Html.text(" " + bands.verdict().word()))
-        : Html.nothing();
-  }
-
-  private static Verdict shape(BandVerdict verdict) {
-    return switch (verdict) {
-      case POSITIVE -> Verdict.ABOVE;
-      case NEGATIVE -> Verdict.WITHIN;
-      case BORDERLINE -> Verdict.BORDERLINE;
-      case UNDETERMINED -> Verdict.UNDETERMINED;
-    };
   }
 }

@@ -96,6 +96,7 @@ public final class CaseScreen {
             .question()
             .<Node>map(q -> note("question", q))
             .orElseGet(() -> note("empty", "Nobody has written a question yet.")),
+        new Journey(visit, open, status).rows(changes(open)),
         results(visit, open),
         whatIf(visit, open),
         closed(status),
@@ -119,6 +120,22 @@ public final class CaseScreen {
                         .with("class", "second-button"))
             : nothing(),
         section("versions", "Every version", versions(visit, open)));
+  }
+
+  /** Who changed a step last, and when, by its word. */
+  private Map<String, String> changes(OpenCase open) {
+    Map<String, String> changes = new TreeMap<>();
+    String caseId = open.version().caseId();
+    context
+        .cases()
+        .versions(caseId)
+        .forEach(v -> changes.put(v.step(), byAndAt(v.account(), v.at())));
+    context.reports().of(caseId).forEach(r -> changes.put("report", byAndAt(r.account(), r.at())));
+    return changes;
+  }
+
+  private String byAndAt(String account, String at) {
+    return context.accounts().fullName(account) + ", " + context.shortTime(at);
   }
 
   /** Other numbers, tried beside what the case says. */

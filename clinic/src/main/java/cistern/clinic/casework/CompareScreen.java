@@ -81,7 +81,6 @@ public final class CompareScreen {
     if (context.summaries().bring(Duration.ofMillis(Setting.STORE_BUSY.number())) > 0) {
       throw new IllegalStateException("cases are still being read");
     }
-    return new Punctures(context, visit)
-        .of(person).stream().map(OpenCase::interpretation).toList();
+    return new Punctures(context, visit).of(person).stream().map(OpenCase::interpretation).toList();
   }
 }

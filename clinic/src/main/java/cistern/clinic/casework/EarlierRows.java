@@ -19,7 +19,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
-/** What a row of a case held before: at earlier punctures of the person, and in earlier versions. */
+/**
+ * What a row of a case held before: at earlier punctures of the person, and in earlier versions.
+ */
 final class EarlierRows {
 
   private static final List<String> COUNTS =
@@ -60,8 +62,7 @@ final class EarlierRows {
   /** What an analyte was, the latest first. */
   List<Node> of(Analyte analyte) {
     return of(
-        List.of(
-            Sample.csf(analyte).code(), new Sample(analyte, PairTable.other(analyte)).code()));
+        List.of(Sample.csf(analyte).code(), new Sample(analyte, PairTable.other(analyte)).code()));
   }
 
   /** What was counted, the latest first. */

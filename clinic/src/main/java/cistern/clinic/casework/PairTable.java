@@ -171,6 +171,8 @@ record PairTable(
       parts.add(part("verdict-" + id, verdict(analyte)));
       parts.add(part("more-" + id, unfolded.content(id)));
     }
+    parts.add(part("name-" + Unfolded.BANDS, unfolded.bandName()));
+    parts.add(part("verdict-" + Unfolded.BANDS, unfolded.bandVerdict()));
     parts.add(part("more-" + Unfolded.BANDS, unfolded.content(Unfolded.BANDS)));
     return new Fragment(parts);
   }

@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SequencedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * One form with what stands in it.
@@ -37,10 +38,7 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   static final String NONE = "none";
 
   /** How many empty ones of a kind are offered to be filled in. */
-  private static final int SPARE = 2;
-
-  /** From how many questions on a block has one press for all of them. */
-  private static final int SEVERAL = 3;
+  private static final int SPARE = 1;
 
   private static final List<String> COUNTS =
       List.of("bands.csfOnly", "bands.shared", "bands.serumOnly");
@@ -91,8 +89,32 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
   }
 
   private Node groups(CaseContext context, Map<String, String> notes) {
-    Node groups = sections(hints(context), notes, typing.fields());
+    Node fields = sections(hints(context), notes, typing.fields());
+    Node groups = notNeeded().<Node>map(why -> wholly(why, fields, notes)).orElse(fields);
     return step == CaseStep.PLAN ? Fragment.of(groups, DrugHint.list(context.medicine())) : groups;
+  }
+
+  /** Why nothing of the step is needed as things stand, if it is not. */
+  private Optional<String> notNeeded() {
+    boolean isDrawn = open.workup().panel().csf().at().isPresent();
+    return switch (step) {
+      case PLAN ->
+          isDrawn
+              ? Optional.of("The puncture is done: what was planned, to look up or to change")
+              : Optional.empty();
+      case AFTER ->
+          isDrawn
+              ? Optional.empty()
+              : Optional.of("Not needed yet: nothing is drawn. Open it all the same");
+      case QUESTION, DRAW, RESULTS, BANDS -> Optional.empty();
+    };
+  }
+
+  /** A step in one fold, which is open where something in it is typed or asked about. */
+  private Element wholly(String why, Node fields, Map<String, String> notes) {
+    Element fold = Element.of("details", Element.of("summary", why), fields).with("class", "whole");
+    boolean isTouched = !notes.isEmpty() || !typing.isUnchanged(open.file());
+    return isTouched ? fold.with("open", "open") : fold;
   }
 
   /** Some fields under their headings; those of a named section are folded together. */
@@ -158,22 +180,8 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
 
   private Element fieldset(
       String group, List<Typable> fields, Map<String, String> hints, Map<String, String> notes) {
-    long questions = fields.stream().filter(Typable::isQuestion).count();
-    return Element.of("fieldset", Element.of("legend", group))
-        .with(fields.stream().map(f -> field(f, notes.getOrDefault(f.key(), ""), hints)).toList())
-        .with(questions < SEVERAL ? nothing() : none(group));
-  }
-
-  /** One press for a block of questions that were all asked and are all answered with no. */
-  private static Element none(String group) {
-    return division(
-        "none",
-        Element.of("button", "None of these: asked, and not so")
-            .with("type", "submit")
-            .with("name", NONE)
-            .with("value", group)
-            .with("class", "second-button")
-            .with("aria-label", "None of these: " + group));
+    return new StepBlock(group, fields, typing, open.file(), notes.keySet())
+        .toElement(f -> field(f, notes.getOrDefault(f.key(), ""), hints));
   }
 
   private Node field(Typable field, String note, Map<String, String> hints) {
@@ -194,7 +202,11 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
       control = control.with("aria-invalid", "true").with("aria-describedby", id);
       beside.add(Html.note("doubt", note).with("id", id));
     }
-    return labelled(field, control).with(beside);
+    Element labelled = labelled(field, control).with("data-field", field.key()).with(beside);
+    if (Typing.isAlone(field)) {
+      labelled = labelled.with("data-alone", "");
+    }
+    return typing.isAsked(field, open.file()) ? labelled : labelled.with("hidden", "hidden");
   }
 
   /** A field with its label; buttons of one question are named together. */
@@ -312,8 +324,17 @@ record StepForm(PageRequest visit, OpenCase open, CaseStep step, long base, Typi
       }
     } else {
       hints(context).forEach((key, hint) -> live.add(beside(key, hint)));
+      live.add(division("unasked").with("data-keys", unasked()));
     }
     return Fragment.of(division("live").with(live).with("hidden", "hidden"), look.toNode());
+  }
+
+  /** The fields that are not asked as things stand, with spaces between them. */
+  private String unasked() {
+    return typing.fields().stream()
+        .filter(f -> !typing.isAsked(f, open.file()))
+        .map(Typable::key)
+        .collect(Collectors.joining(" "));
   }
 
   private static Element beside(String key, String text) {

@@ -56,8 +56,7 @@ public final class StepScreen {
       routes.add(Route.post(path + "/look", step.permission(), v -> look(v, step)));
       routes.add(Route.post(path + "/drop", step.permission(), v -> drop(v, step)));
     }
-    routes.add(
-        Route.post("/cases/{id}/results/row", CaseStep.RESULTS.permission(), this::unfold));
+    routes.add(Route.post("/cases/{id}/results/row", CaseStep.RESULTS.permission(), this::unfold));
     return routes;
   }
 
@@ -157,7 +156,7 @@ public final class StepScreen {
                 o,
                 step,
                 base(visit, o),
-                typing(step, typed(visit), o).noneOf(visit.field(StepForm.NONE))));
+                typing(step, typed(visit), o).noneOf(visit.field(StepForm.NONE), o.file())));
   }
 
   /** What is typed; results are brought into the form in which a file holds them. */
@@ -201,8 +200,7 @@ public final class StepScreen {
     if (!form.get().typing().isUnchanged(form.get().open().file())) {
       context
           .drafts()
-          .keep(
-              owner(visit, CaseStep.RESULTS), form.get().base(), DraftText.of(typed(visit)));
+          .keep(owner(visit, CaseStep.RESULTS), form.get().base(), DraftText.of(typed(visit)));
     }
     return Responses.see(Unfolded.toggled(visit, visit.field(Unfolded.ROW)));
   }

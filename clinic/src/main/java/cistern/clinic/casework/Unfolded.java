@@ -4,12 +4,14 @@ import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.nothing;
 
 import cistern.bands.BandReading;
+import cistern.bands.BandVerdict;
 import cistern.clinic.account.Permission;
 import cistern.clinic.status.OpenCase;
 import cistern.clinic.web.Html;
 import cistern.clinic.web.PageRequest;
 import cistern.fact.Facts;
 import cistern.finding.Finding;
+import cistern.finding.Verdict;
 import cistern.interpretation.Interpretation;
 import cistern.measurement.Analyte;
 import cistern.report.figure.EarlierPuncture;
@@ -46,6 +48,8 @@ final class Unfolded {
   /** The row of the bands. */
   static final String BANDS = "bands";
 
+  static final String BAND_TERM = "oligoclonal bands";
+
   private final CaseContext context;
   private final PageRequest visit;
   private final Interpretation said;
@@ -80,8 +84,7 @@ final class Unfolded {
     if (!then.remove(row)) {
       then.add(row);
     }
-    return "/cases/%s?%s=%s#row-%s"
-        .formatted(visit.path("id"), FIELD, String.join("+", then), row);
+    return "/cases/%s?%s=%s#row-%s".formatted(visit.path("id"), FIELD, String.join("+", then), row);
   }
 
   /** Which rows are unfolded, for the form to carry. */
@@ -136,11 +139,7 @@ final class Unfolded {
     List<Node> parts = new ArrayList<>();
     leading.ifPresent(
         finding ->
-            parts.add(
-                division(
-                    "why-beside",
-                    drawn(analyte, finding),
-                    Why.list(finding, said))));
+            parts.add(division("why-beside", drawn(analyte, finding), Why.list(finding, said))));
     List<Node> others =
         said.findings().all().stream()
             .filter(f -> f.code().analyte() == analyte && f.isAsked() && f.hasValue())
@@ -201,6 +200,28 @@ final class Unfolded {
 
   private List<EarlierPuncture> punctures() {
     return earlier.map(EarlierRows::punctures).orElse(List.of());
+  }
+
+  /** The name of the row of the bands. */
+  Node bandName() {
+    return name(BANDS, BAND_TERM, said.bands().isReported());
+  }
+
+  /** What the bands amount to. */
+  Node bandVerdict() {
+    BandVerdict verdict = said.bands().verdict();
+    return said.bands().isReported()
+        ? Fragment.of(PairTable.mark(shape(verdict)), Html.text(" " + verdict.word()))
+        : nothing();
+  }
+
+  private static Verdict shape(BandVerdict verdict) {
+    return switch (verdict) {
+      case POSITIVE -> Verdict.ABOVE;
+      case NEGATIVE -> Verdict.WITHIN;
+      case BORDERLINE -> Verdict.BORDERLINE;
+      case UNDETERMINED -> Verdict.UNDETERMINED;
+    };
   }
 
   private Node bands() {

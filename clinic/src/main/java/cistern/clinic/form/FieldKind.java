@@ -6,6 +6,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -26,6 +27,8 @@ enum FieldKind {
 
   private static final Pattern NUMERAL =
       Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][+-]?\\d+)?");
+  private static final DateTimeFormatter READ =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.UK);
   private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm");
 
   /** What stands in the field for a value of the file. */
@@ -53,6 +56,15 @@ enum FieldKind {
               NUMERAL.matcher(typed).matches() ? new Json.Numeral(typed) : new Json.Text(typed);
           case TIME -> new Json.Text(withOffset(typed, zone));
         });
+  }
+
+  /** A time in its field as people read it. */
+  static String inWords(String typed) {
+    try {
+      return READ.format(LocalDateTime.parse(typed));
+    } catch (DateTimeParseException e) {
+      return typed;
+    }
   }
 
   private static String local(String time, ZoneId zone) {

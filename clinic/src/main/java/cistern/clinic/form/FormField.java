@@ -58,6 +58,32 @@ record FormField(
   }
 
   @Override
+  public String toWords(String typed) {
+    return switch (kind) {
+      case TEXT, LINES -> typed;
+      case NUMBER -> label + " " + typed;
+      case TIME -> label + " " + FieldKind.inWords(typed);
+      case ANSWER -> label + ": " + typed;
+      case CHOICE ->
+          isUnit()
+              ? typed.replace("10*9", "10⁹").replace("10*3", "10³")
+              : label + " " + worded(typed);
+    };
+  }
+
+  private boolean isUnit() {
+    return key().endsWith(".unit");
+  }
+
+  private String worded(String typed) {
+    return words(choices, typed).stream()
+        .filter(c -> c.value().equals(typed))
+        .map(Html.Choice::words)
+        .findFirst()
+        .orElse(typed);
+  }
+
+  @Override
   public Element toControl(String typed) {
     return switch (kind) {
       case TEXT -> Html.input(key(), typed);
@@ -74,20 +100,22 @@ record FormField(
     String open = typed.equals("unknown") ? typed : "";
     return Element.of(
             "div",
-            button("yes", "yes", typed),
-            button("no", "no", typed),
-            button(open, "not known", typed))
+            button("yes", Element.of("span", "yes"), typed),
+            button("no", Element.of("span", "no"), typed),
+            button(
+                open,
+                Element.of("span", Element.of("span", "not known").with("class", "unseen"))
+                    .with(Element.of("span", "?").with("aria-hidden", "true")),
+                typed))
         .with("role", "radiogroup")
         .with("class", "answers");
   }
 
-  private Element button(String value, String words, String typed) {
+  private Element button(String value, Element words, String typed) {
     Element radio =
         Element.of("input").with("type", "radio").with("name", key()).with("value", value);
     return Element.of(
-        "label",
-        value.equals(typed) ? radio.with("checked", "checked") : radio,
-        Element.of("span", words));
+        "label", value.equals(typed) ? radio.with("checked", "checked") : radio, words);
   }
 
   private Element time(String typed) {

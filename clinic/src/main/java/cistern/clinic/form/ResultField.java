@@ -174,6 +174,11 @@ record ResultField(Sample sample) implements Typable {
   }
 
   @Override
+  public String toWords(String typed) {
+    return label() + " " + typed;
+  }
+
+  @Override
   public Element toControl(String typed) {
     return Html.input(key(), typed).with("autocomplete", "off").with("spellcheck", "false");
   }

@@ -24,7 +24,7 @@ import java.util.stream.Stream;
 /** The fields of every step: a table, the yes-or-no questions of the plan, and the results. */
 final class StepFields {
 
-  private static final List<String[]> ROWS = rows();
+  private static final List<String[]> ROWS = rows("fields.tsv");
 
   private StepFields() {}
 
@@ -80,12 +80,14 @@ final class StepFields {
   }
 
   private static String sentence(String term) {
-    return term.substring(0, 1).toUpperCase(Locale.ROOT) + term.substring(1);
+    return Character.isUpperCase(term.charAt(1))
+        ? term
+        : term.substring(0, 1).toUpperCase(Locale.ROOT) + term.substring(1);
   }
 
-  private static List<String[]> rows() {
-    try (InputStream in =
-            Objects.requireNonNull(StepFields.class.getResourceAsStream("fields.tsv"));
+  /** The rows of a table beside this class, without its head. */
+  static List<String[]> rows(String table) {
+    try (InputStream in = Objects.requireNonNull(StepFields.class.getResourceAsStream(table));
         BufferedReader lines =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       return lines.lines().skip(1).map(line -> line.split("\t", -1)).toList();

@@ -32,6 +32,9 @@ public sealed interface Typable permits FormField, ResultField {
   /** Whether yes or no is asked. */
   boolean isQuestion();
 
+  /** What it holds as a line says it. */
+  String toWords(String typed);
+
   /** The field itself, with what is typed. */
   Element toControl(String typed);
 }

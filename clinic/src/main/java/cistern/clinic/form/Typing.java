@@ -4,6 +4,7 @@ import cistern.exchange.json.Json;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -60,12 +61,16 @@ public final class Typing {
     return new Typing(step, typed, questions, zone);
   }
 
-  /** The same with every question of a group that is not answered with yes answered with no. */
-  public Typing noneOf(String group) {
+  /**
+   * The same with every question of a group that is not answered with yes answered with no, but for
+   * what is not asked here or is asked for itself.
+   */
+  public Typing noneOf(String group, Json.Structure file) {
     Map<String, String> typed = new TreeMap<>(typedByKey);
     for (Typable each : fields()) {
-      boolean isMeant = each.isQuestion() && each.group().equals(group);
-      if (isMeant && !typed.getOrDefault(each.key(), "").equals("yes")) {
+      boolean isMeant =
+          each.isQuestion() && each.group().equals(group) && !isAlone(each) && isAsked(each, file);
+      if (isMeant && !shown(each, file).equals("yes")) {
         typed.put(each.key(), "no");
       }
     }
@@ -100,6 +105,38 @@ public final class Typing {
   public String shown(Typable field, Json.Structure file) {
     return Optional.ofNullable(typedByKey.get(field.key()))
         .orElseGet(() -> field.toTyped(file, zone));
+  }
+
+  /** Whether a field is asked, by what the others hold; one that holds something always is. */
+  public boolean isAsked(Typable field, Json.Structure file) {
+    return !shown(field, file).isEmpty()
+        || Asked.isAsked(
+            field.key(),
+            key ->
+                fields().stream()
+                    .filter(f -> f.key().equals(key))
+                    .map(f -> shown(f, file))
+                    .findFirst()
+                    .orElse(""));
+  }
+
+  /** Whether a field is one more of a kind, asked only after the one before it. */
+  public static boolean isOneMore(Typable field) {
+    return Asked.isOneMore(field.key());
+  }
+
+  /**
+   * A label inside a sentence; a name in capitals stays as it is, and a question loses its sign.
+   */
+  public static String inside(String label) {
+    boolean isWord = label.startsWith("A ") || Character.isLowerCase(label.charAt(1));
+    String plain = label.endsWith("?") ? label.substring(0, label.length() - 1) : label;
+    return isWord ? plain.substring(0, 1).toLowerCase(Locale.ROOT) + plain.substring(1) : plain;
+  }
+
+  /** Whether a question is asked for itself, so that none of these does not answer it. */
+  public static boolean isAlone(Typable question) {
+    return Asked.isAlone(question.key());
   }
 
   /** What a file holds in a field. */

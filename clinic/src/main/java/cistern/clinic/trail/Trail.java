@@ -129,11 +129,11 @@ public final class Trail {
   private static List<Node> row(AuditEntry entry, TrailNames names) {
     return List.of(
         text(Long.toString(entry.number())),
-        text(entry.at()),
+        Element.of("span", entry.at()).with("class", "in-one"),
         text(entry.account().isEmpty() ? "the program" : names.fullName(entry.account())),
-        text(entry.action()),
+        Element.of("span", entry.action()).with("class", "in-one"),
         about(entry.subject(), names),
-        Element.of("code", entry.hash()));
+        Element.of("code", entry.hash()).with("class", "hash"));
   }
 
   /** A case leads to its own entries; an account is a person. */

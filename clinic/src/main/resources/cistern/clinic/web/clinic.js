@@ -19,6 +19,10 @@ const show = (target, text) => {
     if (more) more.hidden = !part.hasChildNodes();
     place.replaceChildren(...part.childNodes);
   }
+  const unasked = answer.content.querySelector(".unasked")?.dataset.keys.split(" ");
+  for (const field of unasked ? document.querySelectorAll("[data-field]") : []) {
+    field.hidden = unasked.includes(field.dataset.field);
+  }
   answer.content.querySelector(".live")?.remove();
   target.replaceChildren(answer.content);
 };
@@ -36,8 +40,12 @@ const keepTyped = (form) => {
   } else if (kept && kept !== began && JSON.parse(kept).length === fields.length) {
     const values = JSON.parse(kept);
     fields.forEach((f, i) => {
+      if (JSON.stringify(typed()[i]) === JSON.stringify(values[i])) return;
       if (isPressed(f)) f.checked = values[i] === true;
       else if (values[i] !== undefined) f.value = values[i];
+      for (let fold = f.closest("details"); fold; fold = fold.parentElement.closest("details")) {
+        fold.open = true;
+      }
     });
     const note = document.createElement("p");
     note.className = "kept";
@@ -85,6 +93,24 @@ const keepTyped = (form) => {
     field.value = [...rows].join(" ");
     row.setAttribute("aria-expanded", rows.has(row.value));
     look();
+  });
+};
+// None of a block is so: what is not answered with yes is answered with no; pressed again, it is as
+// it was. Nothing is saved yet.
+const noneOf = (button) => {
+  const words = button.textContent;
+  let before = [];
+  button.addEventListener("click", (event) => {
+    event.preventDefault();
+    const questions = [...button.closest("fieldset").querySelectorAll(".asked")].filter(
+      (q) => !q.hidden && q.dataset.alone === undefined && !q.querySelector("[value=yes]").checked,
+    );
+    const isBack = before.length > 0;
+    if (isBack) before.forEach((radio) => (radio.checked = true));
+    before = isBack ? [] : questions.map((q) => q.querySelector(":checked"));
+    if (!isBack) questions.forEach((q) => (q.querySelector("[value=no]").checked = true));
+    button.textContent = isBack ? words : "Undo: as it was";
+    button.dispatchEvent(new Event("input", { bubbles: true }));
   });
 };
 for (const form of document.querySelectorAll("form[action='/sign-out']")) {
@@ -282,5 +308,6 @@ const enliven = (part) => {
   part.querySelectorAll("form[action$='/drop']").forEach(dropTyped);
   part.querySelectorAll("input[data-most]").forEach(nameTooLarge);
   part.querySelectorAll("form[data-busy]").forEach(sayBusy);
+  part.querySelectorAll("button[name=none]").forEach(noneOf);
 };
 enliven(document);

@@ -112,11 +112,16 @@ class BrowserTest {
     page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).first().fill(value);
   }
 
+  private static void unfoldQuestion(Page page) {
+    page.locator("details.answered:has([name=question]) summary").click();
+  }
+
   @Test
   void typing_whenTheSessionEnds_isThereAfterSigningInAgain() {
     Page page = clinician();
     String path = pathOf(page, "barrier-leak") + "/question";
     page.navigate(address(path));
+    unfoldQuestion(page);
     fill(page, "What is asked", "typed before the session ended");
     page.waitForTimeout(100);
     page.context().clearCookies();
@@ -140,6 +145,7 @@ class BrowserTest {
     BrowserContext context = page.context();
     context.addCookies(scripted.context().cookies());
     page.navigate(address(path));
+    unfoldQuestion(page);
     fill(page, "What is asked", "typed\nwithout script");
     context.clearCookies();
     click(page, "Save");

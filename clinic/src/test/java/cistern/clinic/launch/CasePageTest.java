@@ -148,6 +148,15 @@ class CasePageTest {
     }
 
     @Test
+    void bands_whileTheyAreTyped_haveTheirVerdict() {
+      Page page = opened(Caller.place(clinician.post("/cases", Map.of("name", "live"))), true);
+      page.locator("[id='f-bands.csfOnly']").fill("8");
+      page.locator("[id='f-bands.shared']").fill("0");
+      PlaywrightAssertions.assertThat(page.locator("#verdict-bands")).containsText("positive");
+      PlaywrightAssertions.assertThat(page.locator("button[value=bands]")).isVisible();
+    }
+
+    @Test
     void row_withoutScript_unfoldsAndLosesNothingTyped() {
       String path = path("bloody-tap");
       Page page = opened(path, false);
@@ -160,6 +169,121 @@ class CasePageTest {
       PlaywrightAssertions.assertThat(page.locator("#more-albumin")).isHidden();
       page.locator("[id='f-igg.csf']").press("Enter");
       PlaywrightAssertions.assertThat(page.locator(".undo")).containsText("Saved: Results");
+    }
+  }
+
+  @Nested
+  class Steps {
+
+    private static final String DRUG =
+        "procedure.before.antithrombotics%5B0%5D.drug=Eliquis+5+mg"
+            + "&procedure.before.antithrombotics%5B0%5D.lastDoseAt=2034-05-08T20:00";
+
+    private String begun(String name) {
+      return Caller.place(clinician.post("/cases", Map.of("name", name)));
+    }
+
+    @Test
+    void block_answered_isALineAndWhatIsOpenStandsOpen() {
+      String path = begun("folded");
+      save(path, "plan", DRUG);
+      Page page = opened(path + "/plan", false);
+      Locator drug = page.getByLabel("Drug", new Page.GetByLabelOptions().setExact(true)).first();
+
+      PlaywrightAssertions.assertThat(page.locator("details.answered").first())
+          .containsText("Eliquis 5 mg · Last dose 8 May 2034, 20:00");
+      PlaywrightAssertions.assertThat(drug).isHidden();
+      PlaywrightAssertions.assertThat(
+              page.getByLabel("Dose", new Page.GetByLabelOptions().setExact(true)).first())
+          .isVisible();
+      page.locator("details.answered summary").first().click();
+      PlaywrightAssertions.assertThat(drug).hasValue("Eliquis 5 mg");
+      PlaywrightAssertions.assertThat(
+              page.locator("[data-field='procedure.before.thrombosis.bileafletAorticWithoutRisk']"))
+          .isHidden();
+      PlaywrightAssertions.assertThat(page.locator("details.answered").nth(1))
+          .containsText("None so far");
+    }
+
+    @Test
+    void block_withSomethingUnreadable_isOpen() {
+      String path = begun("unreadable");
+      save(path, "plan", "procedure.before.coagulation.inr=1.1");
+      Page page = opened(path + "/plan", false);
+      Locator inr = page.getByLabel("INR", new Page.GetByLabelOptions().setExact(true));
+      PlaywrightAssertions.assertThat(inr).isHidden();
+      page.getByText("INR 1.1").click();
+      inr.fill("x");
+      inr.press("Enter");
+
+      PlaywrightAssertions.assertThat(inr).isVisible();
+      PlaywrightAssertions.assertThat(inr).hasValue("x");
+      PlaywrightAssertions.assertThat(inr).hasAttribute("aria-invalid", "true");
+    }
+
+    @Test
+    void none_withoutScript_answersWhatIsNotAskedForItselfAndCanBeUndone() {
+      String path = begun("none");
+      save(path, "plan", "procedure.before.coagulation.bleedingDisorder=yes");
+      save(path, "plan", "none=Signs&procedure.before.signs.papilloedema=yes");
+      assertThat(clinician.get(path + "/file").body())
+          .contains("\"papilloedema\": \"yes\"")
+          .contains("\"siteInfection\": \"no\"");
+      save(path, "plan", "none=Coagulation");
+      assertThat(clinician.get(path + "/file").body())
+          .contains("\"bleedingDisorder\": \"yes\"")
+          .doesNotContain("inrNormal");
+      String page = clinician.get(path + "/plan").body();
+      assertThat(page).contains("Yes: papilloedema · No to the other 12 asked");
+      assertThat(page).contains("Saved: Plan, version 3");
+    }
+
+    @Test
+    void none_pressed_answersTheBlockAndPressedAgainIsUndone() {
+      Page page = opened(begun("pressed") + "/plan", true);
+      Locator block = page.locator("fieldset", new Page.LocatorOptions().setHasText("Allergies"));
+      Locator no = block.locator("input[value=no]:checked");
+      block.locator("[name$='.latex'][value=yes]").check();
+      block.locator("button[name=none]").click();
+      PlaywrightAssertions.assertThat(no).hasCount(3);
+      assertThat(Chromium.brokenOfAll(page)).isEmpty();
+      block.locator("button[name=none]").click();
+      PlaywrightAssertions.assertThat(no).hasCount(0);
+      assertThat(block.locator("[name$='.latex'][value=yes]").isChecked()).isTrue();
+      assertThat(page.url()).endsWith("/plan");
+    }
+
+    @Test
+    void field_thatHangsOnAnother_comesWhenThatIsAnswered() {
+      Page page = opened(path("typical-ms") + "/after", true);
+      Locator nausea = page.locator("[data-field='procedure.after.headache.nausea']");
+      PlaywrightAssertions.assertThat(nausea).isHidden();
+      page.locator("[name='procedure.after.headache.present'][value=yes]").check();
+      PlaywrightAssertions.assertThat(nausea).isVisible();
+      clinician.post(path("typical-ms") + "/after/drop", Map.of());
+    }
+
+    @Test
+    void steps_onThePageOfTheCase_sayWhereTheyStandAndWhoChangedThem() {
+      String path = begun("rows");
+      save(path, "plan", DRUG + "&procedure.before.plannedAt=2034-05-10T09:00");
+
+      assertThat(clinician.get(path).body())
+          .contains("planned for 10 May 2034, 09:00. Wait: apixaban: 0 of 5 intervals over")
+          .containsPattern("<span class=\"changed\">Invented clinician, [A-Z][^<]+</span>");
+      assertThat(clinician.get(path("typical-ms")).body())
+          .containsPattern("<span class=\"state\">drawn [^<]+, serum 15 min later</span>");
+    }
+
+    @Test
+    void step_thatIsNotNeeded_isOneFoldThatOpensWithoutScript() {
+      Page page = opened(path("typical-ms") + "/plan", false);
+      Locator when = page.getByLabel("Planned for", new Page.GetByLabelOptions().setExact(true));
+      PlaywrightAssertions.assertThat(when).isHidden();
+      page.getByText("The puncture is done").click();
+      PlaywrightAssertions.assertThat(when).isVisible();
+      page.navigate(page.url().replaceFirst("/cases/.*", begun("early") + "/after"));
+      PlaywrightAssertions.assertThat(page.getByText("Not needed yet")).isVisible();
     }
   }
 
