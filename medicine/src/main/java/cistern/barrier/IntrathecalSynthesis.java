@@ -130,10 +130,7 @@ public final class IntrathecalSynthesis {
 
   private String unclipped(double low) {
     Optional<WrittenUnit> unit = units.find(local);
-    String number =
-        unit.filter(u -> !u.isOfSameSize())
-            .map(u -> u.limit(low))
-            .orElseGet(() -> Printed.decimals(low, 1));
+    String number = WrittenUnit.number(unit, u -> u.limit(low), () -> Printed.decimals(low, 1));
     return number + " " + unit.map(WrittenUnit::text).orElse("mg/L");
   }
 

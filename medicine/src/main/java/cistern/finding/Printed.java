@@ -3,7 +3,6 @@ package cistern.finding;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Optional;
 
 /** Numbers as a document prints them: rounded the same way everywhere, never judged rounded. */
 public final class Printed {
@@ -26,31 +25,31 @@ public final class Printed {
 
   /** A value or a bound of a finding in the unit in which it is written, without that unit. */
   public static String of(Finding finding, double value) {
-    return other(finding).map(u -> u.number(value)).orElseGet(() -> of(finding.code(), value));
+    return WrittenUnit.number(
+        finding.unit(), u -> u.number(value), () -> of(finding.code(), value));
   }
 
   /** A limit of a finding in the unit in which it is written, without that unit. */
   public static String limit(Finding finding, double limit) {
-    return other(finding)
-        .map(u -> u.limit(limit, finding.number().orElse(limit)))
-        .orElseGet(() -> of(finding.code(), limit));
+    return WrittenUnit.number(
+        finding.unit(),
+        u -> u.limit(limit, finding.number().orElse(limit)),
+        () -> of(finding.code(), limit));
   }
 
   /** An end of a finding's interval, as exact as its value. */
   public static String end(Finding finding, double end) {
     double value = finding.number().orElse(end);
-    return other(finding).map(u -> u.like(end, value)).orElseGet(() -> of(finding.code(), end));
+    return WrittenUnit.number(
+        finding.unit(), u -> u.like(end, value), () -> of(finding.code(), end));
   }
 
   /** A value of a finding beside its limit, without the unit. */
   public static String besideLimit(Finding finding, double value, double limit) {
-    return other(finding)
-        .map(u -> u.besideLimit(value, limit))
-        .orElseGet(() -> besideLimit(finding.code(), value, limit));
-  }
-
-  private static Optional<WrittenUnit> other(Finding finding) {
-    return finding.unit().filter(unit -> !unit.isOfSameSize());
+    return WrittenUnit.number(
+        finding.unit(),
+        u -> u.besideLimit(value, limit),
+        () -> besideLimit(finding.code(), value, limit));
   }
 
   private static String count(double value) {

@@ -73,10 +73,7 @@ public record UnitProfile(Map<Sample, WrittenUnit> bySample) {
 
   /** A value of a quantity in the unit that was chosen for it, without that unit. */
   public String number(FindingCode code, double held) {
-    return find(code)
-        .filter(unit -> !unit.isOfSameSize())
-        .map(unit -> unit.number(held))
-        .orElseGet(() -> Printed.of(code, held));
+    return WrittenUnit.number(find(code), unit -> unit.number(held), () -> Printed.of(code, held));
   }
 
   /**

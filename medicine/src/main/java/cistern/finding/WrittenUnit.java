@@ -3,6 +3,9 @@ package cistern.finding;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -46,6 +49,15 @@ public record WrittenUnit(String text, double size, boolean isOfCells) {
         .chars()
         .mapToObj(d -> String.valueOf(SUPERSCRIPTS.charAt(d - '0')))
         .reduce("", String::concat);
+  }
+
+  /**
+   * A number in a unit that was chosen for it; as the medicine holds it where none was, or one of
+   * the same size.
+   */
+  public static String number(
+      Optional<WrittenUnit> unit, Function<WrittenUnit, String> chosen, Supplier<String> held) {
+    return unit.filter(u -> !u.isOfSameSize()).map(chosen).orElseGet(held);
   }
 
   /** Whether numbers in it are those of the medicine's unit. */

@@ -105,10 +105,8 @@ public final class FluidFindings {
 
   private String lactate(String centile, int places) {
     double held = facts.number("lactate.by-age." + centile);
-    return lactateUnit()
-        .filter(unit -> !unit.isOfSameSize())
-        .map(unit -> unit.limit(held))
-        .orElseGet(() -> Printed.decimals(held, places));
+    return WrittenUnit.number(
+        lactateUnit(), unit -> unit.limit(held), () -> Printed.decimals(held, places));
   }
 
   private Optional<WrittenUnit> lactateUnit() {

@@ -105,10 +105,7 @@ public final class NeurofilamentLight {
   /** With its unit. */
   private String amount(Sample sample, double held) {
     Optional<WrittenUnit> unit = UnitProfile.of(facts).find(sample);
-    String number =
-        unit.filter(u -> !u.isOfSameSize())
-            .map(u -> u.number(held))
-            .orElseGet(() -> Printed.of(CODE, held));
+    String number = WrittenUnit.number(unit, u -> u.number(held), () -> Printed.of(CODE, held));
     return number + " " + unit.map(WrittenUnit::text).orElse(CODE.unit().ucum());
   }
 

@@ -114,9 +114,7 @@ public final class Results {
   }
 
   private static String number(Optional<WrittenUnit> unit, double cells) {
-    return unit.filter(u -> !u.isOfSameSize())
-        .map(u -> u.number(cells))
-        .orElseGet(() -> whole(cells));
+    return WrittenUnit.number(unit, u -> u.number(cells), () -> whole(cells));
   }
 
   private String glucoseText(Interval glucose, double limit, String side) {
@@ -130,10 +128,8 @@ public final class Results {
   }
 
   private String glucose(double held, double limit) {
-    return unit(GLUCOSE)
-        .filter(unit -> !unit.isOfSameSize())
-        .map(unit -> unit.besideLimit(held, limit))
-        .orElseGet(() -> Printed.decimals(held, 1));
+    return WrittenUnit.number(
+        unit(GLUCOSE), unit -> unit.besideLimit(held, limit), () -> Printed.decimals(held, 1));
   }
 
   private Optional<WrittenUnit> unit(Sample sample) {
