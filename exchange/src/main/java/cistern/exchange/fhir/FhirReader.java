@@ -129,9 +129,12 @@ public final class FhirReader {
       times.add(specimen.at("collection", "collectedPeriod", "start"));
       times.add(specimen.first("receivedTime"));
     }
+    // Most observations of a report have one time.
+    Map<String, Boolean> isUnclear = new HashMap<>();
     return times.stream()
         .flatMap(Optional::stream)
-        .filter(t -> !t.text().isEmpty() && FhirTime.parse(t.text()).isEmpty())
+        .filter(t -> !t.text().isEmpty())
+        .filter(t -> isUnclear.computeIfAbsent(t.text(), x -> FhirTime.parse(x).isEmpty()))
         .map(t -> new LeftOver(t.path(), Why.TIME_UNCLEAR, "", t.text(), ""))
         .toList();
   }

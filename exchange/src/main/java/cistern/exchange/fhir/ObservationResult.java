@@ -33,8 +33,11 @@ final class ObservationResult {
    * @param report the DiagnosticReport that names it, if any
    */
   List<ReportedResult> read(FhirElement observation, Optional<FhirElement> report) {
+    ReportedSpecimen named = specimen(observation, report);
     ReportedSpecimen specimen =
-        specimen(observation, report).takenAt(FhirTime.of(observation, "effective"));
+        named.collectedAt().isPresent()
+            ? named
+            : named.takenAt(FhirTime.of(observation, "effective"));
     Standing ofReport = standing(report.map(r -> r.text("status")).orElse(""));
     Standing own = standing(observation.text("status"));
     Standing standing = ofReport == Standing.CANCELLED ? ofReport : own;

@@ -17,6 +17,9 @@ final class Utf8 {
   private static final byte[] WIDE_MARK = {(byte) 0xFE, (byte) 0xFF};
   private static final byte[] SWAPPED_WIDE_MARK = {(byte) 0xFF, (byte) 0xFE};
 
+  /** What stands for bytes that are no character; a text may hold it as well. */
+  private static final char REPLACEMENT = '\ufffd';
+
   private Utf8() {}
 
   /** The text of some bytes; empty, with a problem noted, when they are not UTF-8 or blank. */
@@ -27,7 +30,9 @@ final class Utf8 {
     }
     int start = startsWith(bytes, MARK) ? MARK.length : 0;
     ByteBuffer in = ByteBuffer.wrap(bytes, start, bytes.length - start);
-    Optional<String> text = decoded(in);
+    // A text in which nothing had to be replaced is what the bytes say; the rest is looked at.
+    String quick = new String(bytes, start, bytes.length - start, StandardCharsets.UTF_8);
+    Optional<String> text = quick.indexOf(REPLACEMENT) < 0 ? Optional.of(quick) : decoded(in);
     if (text.isEmpty()) {
       problems.add(Place.WHOLE, InputTrouble.NOT_UTF_8, line(bytes, badByte(in)));
     } else if (text.get().isBlank()) {

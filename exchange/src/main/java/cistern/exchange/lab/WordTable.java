@@ -45,7 +45,8 @@ final class WordTable {
 
   /** The meaning of a word, if it is listed. */
   Optional<String> find(String word) {
-    return Optional.ofNullable(meanings.get(plain(word)));
+    String meaning = meanings.get(word);
+    return Optional.ofNullable(meaning == null ? meanings.get(plain(word)) : meaning);
   }
 
   static String plain(String word) {

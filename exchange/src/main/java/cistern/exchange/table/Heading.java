@@ -39,6 +39,13 @@ record Heading(
   /** What may stand between an analyte and its fluid. */
   private static final String IN = "(?:in|im|dans le|en el|nel)";
 
+  private static final Pattern BLANKS = Pattern.compile("\\s+");
+  private static final Pattern EDGES = Pattern.compile("^[\\s/,:;._-]+|[\\s/,:;._-]+$");
+  private static final Pattern TWO_UNITS = Pattern.compile("\\s+/\\s+|\\s*[;|]\\s*");
+  private static final Pattern FLUID_SIGNS = Pattern.compile("\\s*[/;|&+]\\s*|\\s+and\\s+");
+  private static final Pattern BETWEEN = Pattern.compile("[\\s_.,:;-]+(?:" + IN + "\\s+)?");
+  private static final Pattern LOOSE = Pattern.compile("(?i)\\s+" + IN + "$|^" + IN + "\\s+");
+
   private static final Pattern OWN = Pattern.compile("([a-z][a-z-]*)\\.(csf|serum|blood)");
 
   Heading {
@@ -48,7 +55,7 @@ record Heading(
 
   /** The heading of a text under a mapping, which comes first. */
   static Heading of(String text, Spellings spellings, LocalMapping mapping) {
-    String plain = text.replace('\u00a0', ' ').replaceAll("\\s+", " ").strip();
+    String plain = BLANKS.matcher(text.replace('\u00a0', ' ')).replaceAll(" ").strip();
     Optional<Entry> entry = mapping.heading(plain);
     if (entry.isPresent()) {
       Meaning meaning = entry.get().meaning();
@@ -135,7 +142,7 @@ record Heading(
       List<String> fluids = new ArrayList<>();
       String rest = withoutBrackets(text, units, fluids);
       rest = withoutFluids(withoutUnit(withoutFluids(rest, fluids), units), fluids);
-      String name = rest.replaceAll("(?i)^[\\s/,:;._-]+|[\\s/,:;._-]+$", "").strip();
+      String name = EDGES.matcher(rest).replaceAll("").strip();
       Optional<String> subject = name.isEmpty() ? Optional.empty() : Names.find(name);
       boolean isUnknown = !name.isEmpty() && subject.isEmpty();
       return new Heading(text, subject, isUnknown ? List.of() : fluids, units, Optional.empty());
@@ -164,8 +171,7 @@ record Heading(
       if (isUnit(text)) {
         return List.of(text);
       }
-      List<String> parts =
-          Stream.of(text.split("\\s+/\\s+|\\s*[;|]\\s*", -1)).map(String::strip).toList();
+      List<String> parts = TWO_UNITS.splitAsStream(text).map(String::strip).toList();
       return parts.size() == 2 && parts.stream().allMatch(this::isUnit) ? parts : List.of();
     }
 
@@ -174,8 +180,7 @@ record Heading(
     }
 
     private static List<String> fluids(String text) {
-      List<String> parts =
-          Stream.of(text.split("\\s*[/;|&+]\\s*|\\s+and\\s+", -1)).map(String::strip).toList();
+      List<String> parts = FLUID_SIGNS.splitAsStream(text).map(String::strip).toList();
       boolean areAll =
           parts.stream().allMatch(p -> Fluids.parse(p).filter(f -> f != Fluid.OTHER).isPresent());
       return areAll ? parts : List.of();
@@ -202,7 +207,7 @@ record Heading(
     /** The text without words for fluids at its ends. */
     private static String withoutFluids(String text, List<String> fluids) {
       String rest = text.strip();
-      String[] words = rest.split("[\\s_.,:;-]+(?:" + IN + "\\s+)?", -1);
+      String[] words = BETWEEN.split(rest, -1);
       for (int count = Math.min(4, words.length); count > 0 && fluids.isEmpty(); count--) {
         for (boolean isFirst : new boolean[] {true, false}) {
           Optional<String> cut = cut(words, count, isFirst, fluids);
@@ -229,7 +234,7 @@ record Heading(
               isFirst
                   ? List.of(words).subList(count, words.length)
                   : List.of(words).subList(0, from));
-      return Optional.of(others.replaceFirst("(?i)\\s+" + IN + "$|^" + IN + "\\s+", ""));
+      return Optional.of(LOOSE.matcher(others).replaceFirst(""));
     }
   }
 }

@@ -139,11 +139,18 @@ final class TableLayout {
         }
       }
       Heading whole = Heading.of(String.join(" ", parts), spellings, mapping);
-      Heading alone = Heading.of(last.cell(column).text(), spellings, mapping);
-      boolean isField = whole.weight() == 0 && alone.weight() > 0 && !alone.isMeasured();
-      headings.add(isField ? alone : whole);
+      headings.add(
+          whole.weight() > 0 || parts.size() < 2
+              ? whole
+              : field(last.cell(column).text(), spellings, mapping).orElse(whole));
     }
     return headings;
+  }
+
+  /** A heading that names a field where what spans it says nothing with it. */
+  private static Optional<Heading> field(String text, Spellings spellings, LocalMapping mapping) {
+    return Optional.of(Heading.of(text, spellings, mapping))
+        .filter(alone -> alone.weight() > 0 && !alone.isMeasured());
   }
 
   /** The text of a cell, or of the nearest one to its left where a heading spans columns. */
