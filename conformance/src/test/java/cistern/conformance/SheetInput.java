@@ -12,6 +12,11 @@ public final class SheetInput {
 
   private SheetInput() {}
 
+  /** Loads what every input needs. */
+  public static void fuzzerInitialize() {
+    AnyInput.fuzzerInitialize();
+  }
+
   /** Reads one workbook; a fault is an exception or an error. */
   public static void fuzzerTestOneInput(byte[] sheet) {
     AnyInput.fuzzerTestOneInput(workbook(sheet));
