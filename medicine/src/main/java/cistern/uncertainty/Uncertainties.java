@@ -6,7 +6,6 @@ import cistern.finding.FindingCode;
 import cistern.finding.Findings;
 import cistern.finding.Threshold;
 import cistern.finding.Uncertainty;
-import cistern.measurement.Analyte;
 import cistern.measurement.Interval;
 import cistern.panel.CheckedPanel;
 import java.util.ArrayList;
@@ -24,11 +23,12 @@ import java.util.OptionalDouble;
  */
 public final class Uncertainties {
 
-  private static final Map<FindingCode, Analyte> MRZ =
-      Map.of(
-          FindingCode.MEASLES_ANTIBODY_INDEX, Analyte.MEASLES_IGG,
-          FindingCode.RUBELLA_ANTIBODY_INDEX, Analyte.RUBELLA_IGG,
-          FindingCode.VARICELLA_ZOSTER_ANTIBODY_INDEX, Analyte.VARICELLA_ZOSTER_IGG);
+  /** In this order, so that the last bit of a sum is the same in every run. */
+  private static final List<FindingCode> MRZ =
+      List.of(
+          FindingCode.MEASLES_ANTIBODY_INDEX,
+          FindingCode.RUBELLA_ANTIBODY_INDEX,
+          FindingCode.VARICELLA_ZOSTER_ANTIBODY_INDEX);
 
   private final Imprecision imprecision;
   private final Rules rules;
@@ -122,14 +122,13 @@ public final class Uncertainties {
       return OptionalDouble.empty();
     }
     List<LogNormal> steps = new ArrayList<>();
-    MRZ.forEach(
-        (code, analyte) -> {
-          Finding index = all.get(code);
-          if (index.hasValue()) {
-            double limit = cut(index).map(Threshold::at).orElseThrow();
-            steps.add(spreads.errors().quotient(analyte).times(1 / limit));
-          }
-        });
+    for (FindingCode code : MRZ) {
+      Finding index = all.get(code);
+      if (index.hasValue()) {
+        double limit = cut(index).map(Threshold::at).orElseThrow();
+        steps.add(spreads.errors().quotient(code.analyte()).times(1 / limit));
+      }
+    }
     int least = (int) Math.ceil(cut(finding).map(Threshold::at).orElseThrow());
     double chance =
         new AntibodyCount(steps, spreads.expected(), spreads.points()).chanceFrom(least);
