@@ -51,10 +51,18 @@ public record CutOff(
     return sorted;
   }
 
-  private static double[] drawn(double[] from, SplittableRandom random) {
-    double[] drawn = new double[from.length];
-    Arrays.setAll(drawn, i -> from[random.nextInt(from.length)]);
-    Arrays.sort(drawn);
+  /** As many values drawn anew, in order: how often each is drawn needs no sorting. */
+  private static double[] drawn(double[] sorted, SplittableRandom random) {
+    int[] times = new int[sorted.length];
+    for (int i = 0; i < sorted.length; i++) {
+      times[random.nextInt(sorted.length)]++;
+    }
+    double[] drawn = new double[sorted.length];
+    int at = 0;
+    for (int i = 0; i < sorted.length; i++) {
+      Arrays.fill(drawn, at, at + times[i], sorted[i]);
+      at += times[i];
+    }
     return drawn;
   }
 
@@ -67,30 +75,30 @@ public record CutOff(
   }
 
   private static double best(double[] ill, double[] well) {
-    double[] all = new double[ill.length + well.length];
-    System.arraycopy(ill, 0, all, 0, ill.length);
-    System.arraycopy(well, 0, all, ill.length, well.length);
-    Arrays.sort(all);
     int i = 0;
     int j = 0;
-    double best = all[0];
+    double value = Math.min(ill[0], well[0]);
+    double best = value;
     double bestIndex = Double.NEGATIVE_INFINITY;
-    for (int k = 0; k + 1 < all.length; k++) {
-      if (all[k] == all[k + 1]) {
-        continue;
-      }
-      while (i < ill.length && ill[i] <= all[k]) {
+    while (i < ill.length || j < well.length) {
+      while (i < ill.length && ill[i] <= value) {
         i++;
       }
-      while (j < well.length && well[j] <= all[k]) {
+      while (j < well.length && well[j] <= value) {
         j++;
       }
+      double next = Math.min(from(ill, i), from(well, j));
       double index = (double) j / well.length - (double) i / ill.length;
-      if (index > bestIndex) {
+      if (index > bestIndex && next < Double.POSITIVE_INFINITY) {
         bestIndex = index;
-        best = all[k] + (all[k + 1] - all[k]) / 2;
+        best = value + (next - value) / 2;
       }
+      value = next;
     }
     return best;
+  }
+
+  private static double from(double[] sorted, int place) {
+    return place < sorted.length ? sorted[place] : Double.POSITIVE_INFINITY;
   }
 }

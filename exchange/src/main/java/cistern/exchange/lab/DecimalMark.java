@@ -19,7 +19,7 @@ public enum DecimalMark {
 
   /** Whether a number can only be read with a decimal comma. */
   public static boolean isOnlyComma(String number) {
-    return ONLY_COMMA_DECIMAL.matcher(number).matches();
+    return number.contains(",") && ONLY_COMMA_DECIMAL.matcher(number).matches();
   }
 
   /** The number with a decimal point and nothing between its thousands; empty when unclear. */

@@ -20,6 +20,10 @@ public record NumberText(Kind kind, String literal, String rest) {
               + "größer|kleiner als|größer als|inférieur à|supérieur à)?\\s*"
               + "(?<number>[-+]?(\\d[\\d.,]*|\\.\\d+)([eE][-+]?\\d{1,4})?)(?<rest>.*)",
           Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+  /** A number that can be read in one way only, unless its point parts thousands. */
+  private static final Pattern PLAIN = Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?");
+
   private static final Pattern TITRE = Pattern.compile("1\\s*[:/]\\s*(\\d{1,9})");
   private static final Pattern JSON = Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][-+]?\\d+)?");
   private static final Pattern ZEROS = Pattern.compile("^0+(?=\\d)");
@@ -61,7 +65,9 @@ public record NumberText(Kind kind, String literal, String rest) {
   /** Whether a text begins with digits that only a decimal comma explains. */
   public static boolean hasDecimalComma(String text) {
     Matcher written = WRITTEN.matcher(text.strip());
-    return written.matches() && DecimalMark.isOnlyComma(written.group("number"));
+    return text.contains(",")
+        && written.matches()
+        && DecimalMark.isOnlyComma(written.group("number"));
   }
 
   /** Whether a text is a number, a limit or a titre, however its comma is meant. */
@@ -75,6 +81,9 @@ public record NumberText(Kind kind, String literal, String rest) {
     String stripped = text.replace('\u00a0', ' ').replace('\u202f', ' ').strip();
     if (stripped.length() > LONGEST) {
       return Optional.empty();
+    }
+    if (mark != DecimalMark.COMMA && PLAIN.matcher(stripped).matches()) {
+      return Optional.of(new NumberText(Kind.VALUE, stripped, ""));
     }
     Matcher titre = TITRE.matcher(stripped);
     if (titre.matches()) {

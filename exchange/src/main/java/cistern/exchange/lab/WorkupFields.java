@@ -21,6 +21,7 @@ public final class WorkupFields {
       Pattern.compile(
           "finalDiagnosis|invented|question|note"
               + "|(procedure|evidence|context|secondReading|draws\\.(csf|serum))(\\.[A-Za-z0-9]+)+");
+  private static final Pattern INDEX = Pattern.compile("\\.([0-9]+)");
   private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9][0-9]*)(\\.[0-9]+)?");
 
   /** Fields that are texts although what is written there may be a number. */
@@ -48,7 +49,7 @@ public final class WorkupFields {
 
   /** The place that a path has in the work-up, for a sentence. */
   static String place(String path) {
-    return path.replaceAll("\\.([0-9]+)", "[$1]");
+    return INDEX.matcher(path).replaceAll("[$1]");
   }
 
   /** Adds fields to the members of a work-up; what is there already stays. */

@@ -10,6 +10,7 @@ import cistern.measurement.Answer;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -18,7 +19,9 @@ import java.util.stream.Collectors;
  */
 public final class CohortRows {
 
-  private static final String NUMBER = "-[0-9.]+(E-?[0-9]+)?";
+  private static final Pattern NUMBER = Pattern.compile("-[0-9.]+(E-?[0-9]+)?");
+  private static final String FORMULA = "-=+@\t\r";
+  private static final String QUOTED = "\",\r\n";
   private static final List<String> EDITIONS = List.of("2017", "2024");
 
   private CohortRows() {}
@@ -113,8 +116,10 @@ public final class CohortRows {
    * gets an apostrophe before it.
    */
   static String cell(String text) {
-    boolean isFormula = text.matches("(?s)[-=+@\\t\\r].*") && !text.matches(NUMBER);
+    boolean isFormula =
+        !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 && !NUMBER.matcher(text).matches();
     String safe = isFormula ? "'" + text : text;
-    return safe.matches("(?s).*[\",\\r\\n].*") ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
+    boolean isQuoted = QUOTED.chars().anyMatch(sign -> safe.indexOf(sign) >= 0);
+    return isQuoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
   }
 }
