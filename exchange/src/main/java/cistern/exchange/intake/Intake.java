@@ -73,7 +73,7 @@ public final class Intake {
   /** Reads a stream to its end. */
   public void read(InputStream in, Consumer<WorkupReading> readings) {
     try {
-      BufferedInputStream start = new BufferedInputStream(in, 1 << 16);
+      BufferedInputStream start = new BufferedInputStream(in);
       start.mark(Carrier.LENGTH);
       byte[] first = start.readNBytes(Carrier.LENGTH);
       start.reset();

@@ -39,10 +39,16 @@ final class Decimal {
 
   /** Whether all digits before the exponent are zero. */
   private static boolean isZero(String literal) {
-    return literal
-        .chars()
-        .takeWhile(c -> c != 'e' && c != 'E')
-        .noneMatch(c -> c >= '1' && c <= '9');
+    for (int i = 0; i < literal.length(); i++) {
+      char sign = literal.charAt(i);
+      if (sign >= '1' && sign <= '9') {
+        return false;
+      }
+      if (sign == 'e' || sign == 'E') {
+        return true;
+      }
+    }
+    return true;
   }
 
   /** The number as written; zero without its exponent, which may have any size. */

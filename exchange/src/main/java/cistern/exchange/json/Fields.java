@@ -71,9 +71,11 @@ public final class Fields {
 
   /** Notes members that must be there and are not. */
   public void checkGiven(String... names) {
-    Stream.of(names)
-        .filter(name -> !isGiven(name))
-        .forEach(name -> add(name, InputTrouble.MISSING));
+    for (String name : names) {
+      if (!isGiven(name)) {
+        add(name, InputTrouble.MISSING);
+      }
+    }
   }
 
   /** Notes a reason why the input is not valid, at a member. */
@@ -245,9 +247,10 @@ public final class Fields {
 
   /** Notes every member that nobody asked for as an unknown field, which is kept. */
   public void checkNoOthers() {
-    structure.members().keySet().stream()
-        .filter(name -> !known.contains(name))
-        .map(name -> new UnknownField(place(name).path()))
-        .forEach(problems::add);
+    for (String name : structure.members().keySet()) {
+      if (!known.contains(name)) {
+        problems.add(new UnknownField(place(name).path()));
+      }
+    }
   }
 }

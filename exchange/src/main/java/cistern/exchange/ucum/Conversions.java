@@ -5,7 +5,9 @@ import cistern.fact.Facts;
 import cistern.measurement.Analyte;
 import java.math.BigDecimal;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -19,6 +21,7 @@ public final class Conversions {
 
   private final Facts facts;
   private final CommonUnits common = CommonUnits.read();
+  private final Map<String, Conversion> kept = new ConcurrentHashMap<>();
   private final int longest;
 
   private Conversions(Facts facts) {
@@ -36,9 +39,12 @@ public final class Conversions {
     return conversion(from, unit -> within(unit, to));
   }
 
-  /** From a unit to the canonical one of an analyte that has one. */
+  /** From a unit to the canonical one of an analyte that has one; kept for the common units. */
   public Conversion conversion(String from, Analyte analyte) {
-    return conversion(from, unit -> into(unit, analyte));
+    Function<Unit, Optional<Ratio>> into = unit -> into(unit, analyte).map(Ratio::reduced);
+    return common.find(from).isPresent()
+        ? kept.computeIfAbsent(analyte.code() + " " + from, key -> conversion(from, into))
+        : conversion(from, into);
   }
 
   /** From a unit to another, by mass or substance of something whose molar mass is a fact. */

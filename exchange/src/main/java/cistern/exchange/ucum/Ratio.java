@@ -64,8 +64,18 @@ public record Ratio(BigDecimal numerator, BigDecimal denominator) {
         == 0;
   }
 
+  /** The same factor as one decimal, where it is one. */
+  Ratio reduced() {
+    BigDecimal rounded = numerator.divide(denominator, DIGITS).stripTrailingZeros();
+    return rounded.multiply(denominator).compareTo(numerator) == 0 ? of(rounded) : this;
+  }
+
   /** A number in the other unit, rounded once; possibly infinite or zero where a double ends. */
   public double toDouble(BigDecimal number) {
-    return number.multiply(numerator).divide(denominator, DIGITS).doubleValue();
+    BigDecimal product = number.multiply(numerator);
+    return (denominator.compareTo(BigDecimal.ONE) == 0
+            ? product
+            : product.divide(denominator, DIGITS))
+        .doubleValue();
   }
 }

@@ -21,19 +21,28 @@ public final class UnitTrouble {
    */
   public static Optional<Ratio> check(
       Conversion conversion, Fields fields, String field, String measured, String needed) {
-    String unit = Shown.of(fields.text(field).orElse("")).text();
     return switch (conversion) {
       case Conversion.By by -> Optional.of(by.ratio());
       case Conversion.Unknown unknown -> {
-        fields.add(field, InputTrouble.UNKNOWN_UNIT, unit, question(unknown.meant()));
+        fields.add(
+            field, InputTrouble.UNKNOWN_UNIT, shown(fields, field), question(unknown.meant()));
         yield Optional.empty();
       }
       case Conversion.OtherDimension other -> {
         fields.add(
-            field, InputTrouble.OTHER_DIMENSION, unit, measured, needed, question(other.meant()));
+            field,
+            InputTrouble.OTHER_DIMENSION,
+            shown(fields, field),
+            measured,
+            needed,
+            question(other.meant()));
         yield Optional.empty();
       }
     };
+  }
+
+  private static String shown(Fields fields, String field) {
+    return Shown.of(fields.text(field).orElse("")).text();
   }
 
   private static String question(Optional<String> meant) {

@@ -27,6 +27,8 @@ import java.util.stream.Stream;
 final class ResultsReader {
 
   private static final Set<Analyte> COUNTED = EnumSet.of(Analyte.ERYTHROCYTES, Analyte.LEUKOCYTES);
+  private static final List<String> FLUIDS =
+      Stream.of(Compartment.values()).map(Compartment::code).toList();
   private static final String ANALYTE = "analyte";
   private static final String IN = "in";
   private static final String UNIT = "unit";
@@ -48,11 +50,7 @@ final class ResultsReader {
   private Optional<Measurement> read(Fields fields) {
     fields.checkGiven(ANALYTE, IN, UNIT);
     Optional<String> name = fields.text(ANALYTE);
-    Optional<Compartment> in =
-        fields.word(
-            IN,
-            Compartment::parse,
-            Stream.of(Compartment.values()).map(Compartment::code).toList());
+    Optional<Compartment> in = fields.word(IN, Compartment::parse, FLUIDS);
     Optional<String> unit = fields.text(UNIT);
     Optional<Written> written = written(fields);
     OptionalDouble cv = fields.number("cv", NumberRange.NOT_NEGATIVE);
@@ -140,20 +138,19 @@ final class ResultsReader {
   private record Written(Kind kind, BigDecimal number) {}
 
   private static Optional<Written> written(Fields fields) {
-    List<Kind> given = Stream.of(Kind.values()).filter(kind -> fields.isGiven(kind.field)).toList();
-    List<Written> written =
-        given.stream()
-            .flatMap(
-                kind ->
-                    fields.decimal(kind.field, kind.sign).map(n -> new Written(kind, n)).stream())
-            .toList();
-    Stream.of(Kind.values()).forEach(kind -> fields.keep(kind.field));
-    if (given.size() != 1) {
-      String count = given.isEmpty() ? "none" : Integer.toString(given.size());
+    int given = 0;
+    Optional<Written> written = Optional.empty();
+    for (Kind kind : Kind.values()) {
+      Optional<BigDecimal> number = fields.decimal(kind.field, kind.sign);
+      given += fields.isGiven(kind.field) ? 1 : 0;
+      written = number.isPresent() ? Optional.of(new Written(kind, number.get())) : written;
+    }
+    if (given != 1) {
+      String count = given == 0 ? "none" : Integer.toString(given);
       fields.problems().add(fields.place(), InputTrouble.NOT_ONE_VALUE, count);
       return Optional.empty();
     }
-    return written.stream().findFirst();
+    return written;
   }
 
   private static Optional<Interval> value(
