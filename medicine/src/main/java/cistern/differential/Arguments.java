@@ -84,9 +84,10 @@ final class Arguments {
 
   /** The unweighted mean of the series of a disease, as a chance of what was observed. */
   private OptionalDouble mean(Disease disease, Observation observation) {
-    return of(disease, observation).stream()
-        .mapToDouble(told -> told.chance(observation))
-        .average();
+    List<Told> series = of(disease, observation);
+    return series.isEmpty()
+        ? OptionalDouble.empty()
+        : series.stream().mapToDouble(told -> told.chance(observation)).average();
   }
 
   private static String words(Series series) {

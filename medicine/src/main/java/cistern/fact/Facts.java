@@ -143,7 +143,11 @@ public final class Facts {
    * @throws IllegalArgumentException when there is none: a fault of the program
    */
   public Fact fact(String key) {
-    return find(key).orElseThrow(() -> new IllegalArgumentException("no fact " + key));
+    Optional<Fact> found = find(key);
+    if (found.isEmpty()) {
+      throw new IllegalArgumentException("no fact " + key);
+    }
+    return found.get();
   }
 
   /** The number of a key, in the fact's unit. */

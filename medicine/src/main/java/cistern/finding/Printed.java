@@ -105,8 +105,9 @@ public final class Printed {
     if (Double.isInfinite(value)) {
       return value > 0 ? "∞" : "−∞";
     }
-    String text = BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP).toPlainString();
-    boolean isZero = text.chars().allMatch(c -> c == '0' || c == '.' || c == '-');
-    return isZero ? text.replace("-", "") : text.replace("-", "−");
+    return BigDecimal.valueOf(value)
+        .setScale(places, RoundingMode.HALF_UP)
+        .toPlainString()
+        .replace("-", "−");
   }
 }

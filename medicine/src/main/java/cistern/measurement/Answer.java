@@ -1,6 +1,5 @@
 package cistern.measurement;
 
-import java.util.Arrays;
 import java.util.Optional;
 
 /** An answer to a clinical question; unknown is never turned into no. */
@@ -32,6 +31,11 @@ public enum Answer {
 
   /** The answer of a word, if it is one. */
   public static Optional<Answer> parse(String word) {
-    return Arrays.stream(values()).filter(a -> a.word.equals(word)).findFirst();
+    for (Answer answer : values()) {
+      if (answer.word.equals(word)) {
+        return Optional.of(answer);
+      }
+    }
+    return Optional.empty();
   }
 }

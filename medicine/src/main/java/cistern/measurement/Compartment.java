@@ -1,6 +1,5 @@
 package cistern.measurement;
 
-import java.util.Arrays;
 import java.util.Optional;
 
 /** The fluid a result was measured in. */
@@ -34,6 +33,11 @@ public enum Compartment {
 
   /** The compartment of a name in a file, if it is one. */
   public static Optional<Compartment> parse(String code) {
-    return Arrays.stream(values()).filter(c -> c.code.equals(code)).findFirst();
+    for (Compartment compartment : values()) {
+      if (compartment.code.equals(code)) {
+        return Optional.of(compartment);
+      }
+    }
+    return Optional.empty();
   }
 }

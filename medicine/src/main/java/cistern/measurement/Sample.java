@@ -10,6 +10,17 @@ import java.util.Optional;
  */
 public record Sample(Analyte analyte, Compartment in) {
 
+  // Written out: samples are looked up a thousand times a work-up.
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Sample(Analyte a, Compartment c) && a == analyte && c == in;
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * analyte.hashCode() + in.hashCode();
+  }
+
   /** In CSF. */
   public static Sample csf(Analyte analyte) {
     return new Sample(analyte, Compartment.CSF);

@@ -36,7 +36,11 @@ public record Inputs(CheckedPanel panel, List<Sample> needed, List<Sample> divis
   /** Both together. */
   public Inputs and(Inputs other) {
     List<Sample> both = new ArrayList<>(needed);
-    other.needed.stream().filter(s -> !both.contains(s)).forEach(both::add);
+    for (Sample sample : other.needed) {
+      if (!both.contains(sample)) {
+        both.add(sample);
+      }
+    }
     List<Sample> allDivisors = new ArrayList<>(divisors);
     allDivisors.addAll(other.divisors);
     return new Inputs(panel, both, allDivisors);
@@ -53,29 +57,36 @@ public record Inputs(CheckedPanel panel, List<Sample> needed, List<Sample> divis
     if (!missing.isEmpty()) {
       return Optional.of("not measured: " + String.join(", ", missing));
     }
-    return divisors.stream()
-        .filter(s -> interval(s).isZero())
-        .findFirst()
-        .map(s -> s.term() + " is zero");
+    for (Sample divisor : divisors) {
+      if (interval(divisor).isZero()) {
+        return Optional.of(divisor.term() + " is zero");
+      }
+    }
+    return Optional.empty();
   }
 
   /** Why a computed value carries no verdict, if it carries none. */
   public Optional<String> doubt() {
-    boolean isComparison =
-        needed.stream().anyMatch(s -> s.in() == Compartment.CSF)
-            && needed.stream().anyMatch(s -> s.in() == Compartment.SERUM);
-    if (isComparison && panel.pairing().isInvalid()) {
+    if (panel.pairing().isInvalid() && isFrom(Compartment.CSF) && isFrom(Compartment.SERUM)) {
       return Optional.of("undetermined because CSF and serum were drawn too far apart");
     }
-    return needed.stream()
-        .filter(panel.suspected()::contains)
-        .findFirst()
-        .map(s -> "undetermined because the value of " + s.term() + " is doubted");
+    for (Sample sample : needed) {
+      if (panel.suspected().contains(sample)) {
+        return Optional.of("undetermined because the value of " + sample.term() + " is doubted");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isFrom(Compartment in) {
+    return needed.stream().anyMatch(s -> s.in() == in);
   }
 
   /** The samples that were measured. */
   public List<Sample> present() {
-    return needed.stream().filter(panel.panel()::has).toList();
+    List<Sample> present = new ArrayList<>(needed);
+    present.removeIf(sample -> !panel.panel().has(sample));
+    return present;
   }
 
   /** What is known of one sample that was measured. */

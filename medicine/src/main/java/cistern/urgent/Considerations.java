@@ -43,44 +43,30 @@ final class Considerations {
 
   private static final String MS = "ms";
 
-  private static final Cue BANDS = pattern("bands", o -> Cues.LOCAL_BANDS.answer(o).isYes());
-  private static final Cue NO_BANDS = pattern("bands", o -> Cues.NO_BANDS.answer(o).isYes());
+  private static final Cue BANDS = pattern("bands", Cues.LOCAL_BANDS);
+  private static final Cue NO_BANDS = pattern("bands", Cues.NO_BANDS);
   private static final Cue NO_BANDS_UNTREATED =
       pattern("bands", o -> Cues.NO_BANDS.answer(o).isYes() && !Cues.DEPLETED.answer(o).isYes());
   private static final Cue FEW_CELLS =
-      pattern(
-          "leukocytes",
-          o -> Trigger.under(Quantity.LEUKOCYTES, "leukocytes.upper").answer(o).isYes());
+      pattern("leukocytes", Trigger.under(Quantity.LEUKOCYTES, "leukocytes.upper"));
   private static final Cue MANY_CELLS =
-      pattern(
-          "leukocytes",
-          o -> Trigger.over(Quantity.LEUKOCYTES, "flag.leukocytes-raised.over").answer(o).isYes());
+      pattern("leukocytes", Trigger.over(Quantity.LEUKOCYTES, "flag.leukocytes-raised.over"));
   private static final Cue BARRIER =
       pattern(
           "albumin-quotient",
-          o ->
-              Trigger.over(Quantity.ALBUMIN_QUOTIENT, "urgent.sarcoid.albumin-quotient.over")
-                  .answer(o)
-                  .isYes());
-  private static final Cue LOW_GLUCOSE =
-      pattern("glucose-ratio", o -> Cues.GLUCOSE_RATIO_LOW.answer(o).isYes());
-  private static final Cue LACTATE = pattern("lactate", o -> Cues.LACTATE_ABOVE.answer(o).isYes());
+          Trigger.over(Quantity.ALBUMIN_QUOTIENT, "urgent.sarcoid.albumin-quotient.over"));
+  private static final Cue LOW_GLUCOSE = pattern("glucose-ratio", Cues.GLUCOSE_RATIO_LOW);
+  private static final Cue LACTATE = pattern("lactate", Cues.LACTATE_ABOVE);
   private static final Cue PROTEIN =
-      pattern(
-          "total-protein",
-          o -> Trigger.over(Quantity.PROTEIN, "stop.atypical.protein.over").answer(o).isYes());
+      pattern("total-protein", Trigger.over(Quantity.PROTEIN, "stop.atypical.protein.over"));
   private static final Cue NEUTROPHILS =
       pattern(
           "neutrophils.csf",
-          o ->
-              Cues.CELLS.answer(o).isYes()
-                  && Trigger.from(Quantity.NEUTROPHIL_SHARE, "urgent.neutrophils.from")
-                      .answer(o)
-                      .isYes());
+          Trigger.all(
+              Cues.CELLS, Trigger.from(Quantity.NEUTROPHIL_SHARE, "urgent.neutrophils.from")));
   private static final Cue IGM_DOMINANT =
       pattern("igm-intrathecal-fraction", o -> o.isIgmDominant() == Answer.YES);
-  private static final Cue THREE_CLASSES =
-      pattern("iga-intrathecal-fraction", o -> Cues.THREE_CLASSES.answer(o).isYes());
+  private static final Cue THREE_CLASSES = pattern("iga-intrathecal-fraction", Cues.THREE_CLASSES);
   private static final Cue ALIKE =
       pattern("bands", o -> isPattern(o, BandPattern.SYSTEMIC) && !o.isBloody());
   private static final Cue MRZ = above(FindingCode.MRZ_REACTION, Weight.PATTERN);
@@ -192,7 +178,7 @@ final class Considerations {
                       (o, u) ->
                           u.holds("yellow-or-bloody")
                               && Cues.sign(Sign.SUDDEN_HEADACHE).answer(o) != Answer.NO),
-                  pattern("appearance", o -> Cues.XANTHOCHROMIC.answer(o).isYes())),
+                  pattern("appearance", Cues.XANTHOCHROMIC)),
               List.of(),
               "CT and vessel imaging|bilirubin by spectrophotometry on the last tube"),
           new Row(
@@ -308,13 +294,11 @@ final class Considerations {
   private record Ranked(Weight weight, int place, Consideration what) {}
 
   private static Optional<Ranked> ranked(Row row, Observed observed, Urgent urgent) {
-    List<Cue> reasons =
-        row.reasonsFor.stream().filter(c -> c.holds.test(observed, urgent)).toList();
+    List<Cue> reasons = holding(row.reasonsFor, observed, urgent);
     if (reasons.isEmpty()) {
       return Optional.empty();
     }
-    List<Cue> against =
-        row.reasonsAgainst.stream().filter(c -> c.holds.test(observed, urgent)).toList();
+    List<Cue> against = holding(row.reasonsAgainst, observed, urgent);
     Weight weight = reasons.stream().map(Cue::weight).min(Comparator.naturalOrder()).orElseThrow();
     return Optional.of(
         new Ranked(
@@ -326,6 +310,16 @@ final class Considerations {
                 codes(reasons),
                 codes(against),
                 List.of(row.next.split("\\|", -1)))));
+  }
+
+  private static List<Cue> holding(List<Cue> cues, Observed observed, Urgent urgent) {
+    List<Cue> holding = new ArrayList<>();
+    for (Cue cue : cues) {
+      if (cue.holds.test(observed, urgent)) {
+        holding.add(cue);
+      }
+    }
+    return holding;
   }
 
   private static int place(List<Cue> reasons, Urgent urgent) {
@@ -344,6 +338,10 @@ final class Considerations {
 
   private static Cue pattern(String code, Predicate<Observed> holds) {
     return new Cue(code, Weight.PATTERN, (o, u) -> holds.test(o));
+  }
+
+  private static Cue pattern(String code, Trigger trigger) {
+    return pattern(code, observed -> trigger.answer(observed).isYes());
   }
 
   private static Cue rule(String code) {

@@ -161,18 +161,21 @@ sealed interface Trigger {
     @Override
     public Answer answer(Observed observed) {
       int yes = 0;
-      int open = 0;
+      int no = 0;
       for (Trigger part : parts) {
         switch (part.answer(observed)) {
           case YES -> yes++;
-          case UNKNOWN -> open++;
-          case NO -> {}
+          case UNKNOWN -> {}
+          case NO -> no++;
         }
         if (yes >= number) {
           return Answer.YES;
         }
+        if (parts.size() - no < number) {
+          return Answer.NO;
+        }
       }
-      return yes + open >= number ? Answer.UNKNOWN : Answer.NO;
+      return Answer.UNKNOWN;
     }
 
     /** How many parts hold. */
