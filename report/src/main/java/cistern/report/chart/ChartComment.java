@@ -62,8 +62,13 @@ public final class ChartComment {
    */
   record Sentence(int rank, String text) {
 
+    /** Of a plain text: its spaces stand alone, between words. */
     int words() {
-      return ChartComment.words(text);
+      int words = 1;
+      for (int space = text.indexOf(' '); space >= 0; space = text.indexOf(' ', space + 1)) {
+        words++;
+      }
+      return words;
     }
   }
 
@@ -87,8 +92,7 @@ public final class ChartComment {
     }
     shorten(said);
     for (String more : ChartSentences.MORE) {
-      boolean isShort = said.stream().mapToInt(Sentence::words).sum() < LEAST_WORDS;
-      if (isShort) {
+      if (words(said) < LEAST_WORDS) {
         said.add(new Sentence(0, more));
       }
     }
@@ -97,7 +101,7 @@ public final class ChartComment {
 
   /** Leaves out what ranks highest until the words suffice. */
   private static void shorten(List<Sentence> said) {
-    while (said.stream().mapToInt(Sentence::words).sum() > MOST_WORDS) {
+    while (words(said) > MOST_WORDS) {
       Sentence last = said.stream().max(Comparator.comparingInt(Sentence::rank)).orElseThrow();
       if (last.rank() == 0) {
         cut(said);
@@ -109,7 +113,7 @@ public final class ChartComment {
 
   /** Where even what must stand is too long, its longest sentence ends early and says so. */
   private static void cut(List<Sentence> said) {
-    int over = said.stream().mapToInt(Sentence::words).sum() - MOST_WORDS;
+    int over = words(said) - MOST_WORDS;
     Sentence longest = said.stream().max(Comparator.comparingInt(Sentence::words)).orElseThrow();
     List<String> words = List.of(SPACES.split(longest.text(), -1));
     int kept = Math.max(1, words.size() - over - 1);
@@ -117,9 +121,8 @@ public final class ChartComment {
         said.indexOf(longest), new Sentence(0, String.join(" ", words.subList(0, kept)) + " ..."));
   }
 
-  /** Of a plain text: its spaces stand alone, between words. */
-  private static int words(String text) {
-    return 1 + (int) text.chars().filter(sign -> sign == ' ').count();
+  private static int words(List<Sentence> said) {
+    return said.stream().mapToInt(Sentence::words).sum();
   }
 
   /** The text in Latin-1 on one line; a sign that has no plain form is left out. */

@@ -22,7 +22,7 @@ final class FindingJson {
     finding.limitRule().ifPresent(rule -> json.with("limitRule", rule));
     json.with("verdict", finding.verdict().word());
     json.grounds(finding.grounds());
-    json.strings("inputs", finding.inputs().stream().map(Sample::code).toList());
+    json.strings("inputs", finding.inputs(), Sample::code);
     json.with("note", finding.note());
   }
 

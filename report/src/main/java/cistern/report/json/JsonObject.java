@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import tools.jackson.core.JsonGenerator;
 
 /** A JSON object while it is written, one field after another; numbers are not rounded. */
@@ -110,21 +111,28 @@ public final class JsonObject {
 
   /** A list of texts. */
   public void strings(String name, List<String> values) {
-    json.writeName(name);
-    strings(values);
+    strings(name, values, Function.identity());
   }
 
-  /** A list of lists of texts. */
-  public void sets(String name, List<List<String>> sets) {
+  /** A list of the texts of some things. */
+  public <T> void strings(String name, Collection<T> things, Function<T, String> text) {
+    json.writeName(name);
+    strings(things, text);
+  }
+
+  /** A list of lists of the texts of some things. */
+  public <T> void sets(String name, List<List<T>> sets, Function<T, String> text) {
     json.writeName(name);
     json.writeStartArray();
-    sets.forEach(this::strings);
+    sets.forEach(set -> strings(set, text));
     json.writeEndArray();
   }
 
-  private void strings(List<String> values) {
+  private <T> void strings(Collection<T> things, Function<T, String> text) {
     json.writeStartArray();
-    values.forEach(json::writeString);
+    for (T thing : things) {
+      json.writeString(text.apply(thing));
+    }
     json.writeEndArray();
   }
 

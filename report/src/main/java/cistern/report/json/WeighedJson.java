@@ -10,7 +10,6 @@ import cistern.redflag.RedFlag;
 import cistern.weighing.NextItem;
 import cistern.weighing.PunctureOutlook;
 import cistern.weighing.Weighed;
-import java.util.List;
 
 /** Criteria, red flags, what would settle it, and what the puncture changes. */
 final class WeighedJson {
@@ -34,14 +33,10 @@ final class WeighedJson {
     json.strings("rows", result.rows());
     json.with("ditBasis", result.disseminationInTime().map(DisseminationInTime::word));
     json.grounds(result.grounds());
-    json.sets("missing", codes(result.missing()));
-    json.sets("missingAgainst", codes(result.missingAgainst()));
+    json.sets("missing", result.missing(), Item::code);
+    json.sets("missingAgainst", result.missingAgainst(), Item::code);
     json.list("checklist", result.checklist(), WeighedJson::checked);
     json.with("note", result.note());
-  }
-
-  private static List<List<String>> codes(List<List<Item>> sets) {
-    return sets.stream().map(set -> set.stream().map(Item::code).toList()).toList();
   }
 
   private static void checked(JsonObject json, Checked checked) {
@@ -59,7 +54,7 @@ final class WeighedJson {
   private static void flag(JsonObject json, RedFlag flag) {
     json.with("code", flag.code());
     json.with("finding", flag.finding());
-    json.strings("suggests", flag.suggests().stream().map(Disease::code).toList());
+    json.strings("suggests", flag.suggests(), Disease::code);
     json.with("text", flag.text());
     json.grounds(flag.grounds());
   }

@@ -53,7 +53,7 @@ final class AfterwardsJson {
         "patch",
         item -> {
           item.with("information", care.patch().isHeld() ? "held" : "shown");
-          item.strings("because", care.patch().because().stream().map(Reason::code).toList());
+          item.strings("because", care.patch().because(), Reason::code);
           item.strings("open", care.patch().open());
         });
     json.list("ladder", care.ladder(), AfterwardsJson::step);
@@ -84,7 +84,7 @@ final class AfterwardsJson {
         item -> {
           item.with("conclusion", headache.conclusion());
           item.list("redFlags", headache.redFlags(), AfterwardsJson::flags);
-          item.strings("open", headache.open().stream().map(WarningSign::field).toList());
+          item.strings("open", headache.open(), WarningSign::field);
           item.list(
               "definitions",
               headache.definitions(),
