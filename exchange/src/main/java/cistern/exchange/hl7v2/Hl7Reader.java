@@ -101,6 +101,9 @@ public final class Hl7Reader {
 
   /** The results; one that a later segment of the same observation cancels is cancelled too. */
   private static List<ReportedResult> withdrawn(List<ReportedResult> results) {
+    if (results.stream().noneMatch(result -> result.standing() == Standing.CANCELLED)) {
+      return results;
+    }
     List<ReportedResult> standing = new ArrayList<>(results);
     Map<String, List<ReportedResult>> cancelled = new HashMap<>();
     for (int i = results.size() - 1; i >= 0; i--) {

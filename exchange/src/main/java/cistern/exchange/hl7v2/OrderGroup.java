@@ -48,6 +48,9 @@ final class OrderGroup {
   private final List<Segment> specimens = new ArrayList<>();
   private final Map<Integer, String> digits = new HashMap<>();
 
+  /** Most observations of an order have one time, which is read once. */
+  private final Map<String, Optional<Moment>> times = new HashMap<>();
+
   OrderGroup(Optional<Segment> order, Optional<ZoneOffset> zone) {
     this.order = order;
     this.zone = zone;
@@ -125,7 +128,7 @@ final class OrderGroup {
   }
 
   private Optional<Moment> time(String text) {
-    return Hl7Time.parse(text, zone);
+    return times.computeIfAbsent(text, written -> Hl7Time.parse(written, zone));
   }
 
   private ReportedResult result(Segment obx, ReportedSpecimen specimen) {
@@ -189,6 +192,9 @@ final class OrderGroup {
    * sign of a component is put together again.
    */
   private static List<String> units(Segment obx) {
+    if (obx.raw(6).indexOf(obx.delimiters().component()) < 0) {
+      return Stream.of(obx.component(6, 1)).filter(text -> !text.isEmpty()).toList();
+    }
     String code = obx.component(6, 1);
     String second = obx.component(6, 2);
     if (!second.isEmpty() && TEN.matcher(code).matches() && PER.matcher(second).matches()) {
