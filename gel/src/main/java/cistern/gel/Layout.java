@@ -95,7 +95,9 @@ record Layout(
     return named(used, lanes, isClear ? Optional.empty() : Optional.of(OTHER_WAY));
   }
 
-  /** The lanes that were found take the names in turn, where there are as many, and with a doubt. */
+  /**
+   * The lanes that were found take the names in turn, where there are as many, and with a doubt.
+   */
   private static Layout inTurn(LanePlan plan, LanePlan filled, List<FoundLane> unaided) {
     return Stream.of(plan, filled)
         .filter(p -> p.lanes().size() == unaided.size())
