@@ -5,7 +5,6 @@ import static cistern.clinic.web.Html.division;
 import static cistern.clinic.web.Html.field;
 import static cistern.clinic.web.Html.hidden;
 import static cistern.clinic.web.Html.note;
-import static cistern.clinic.web.Html.nothing;
 
 import cistern.clinic.account.Permission;
 import cistern.clinic.casework.CaseContext;
@@ -46,14 +45,12 @@ final class SentScreen {
     return Route.post("/sent", Permission.ENTER_RESULTS, this::page);
   }
 
-  /** The form that takes it; empty for those who enter no results. */
+  /** The form that takes it. */
   static Node form(PageRequest visit) {
-    return visit.isAllowed(Permission.ENTER_RESULTS)
-        ? SentPage.form(visit, "/sent")
-            .with(
-                field("Or its text", Html.area("block", "").with("spellcheck", "false")),
-                button("Preview").with("class", "second-button"))
-        : nothing();
+    return SentPage.form(visit, "/sent")
+        .with(
+            field("Or its text", Html.area("block", "").with("spellcheck", "false")),
+            button("Preview"));
   }
 
   private ServerResponse page(PageRequest visit) {

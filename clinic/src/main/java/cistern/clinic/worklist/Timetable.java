@@ -71,11 +71,20 @@ final class Timetable {
                     "Find by name, identifier, question, date or words of the answer",
                     input("text", "").with("autocomplete", "off")),
                 button("Find").with("class", "second-button"));
-    return division(
-        "tools",
-        visit.isAllowed(Permission.SEE_CASE) ? search : nothing(),
-        visit.isAllowed(Permission.WORK_UP) ? Worklist.newCase(visit) : nothing(),
-        SentScreen.form(visit));
+    Node sent =
+        visit.isAllowed(Permission.ENTER_RESULTS)
+            ? Element.of(
+                    "details",
+                    Element.of("summary", "From a laboratory: drop, paste or choose a file"),
+                    SentScreen.form(visit))
+                .with("class", "sending-in")
+            : nothing();
+    return Fragment.of(
+        division(
+            "tools",
+            visit.isAllowed(Permission.SEE_CASE) ? search : nothing(),
+            visit.isAllowed(Permission.WORK_UP) ? Worklist.newCase(visit) : nothing()),
+        sent);
   }
 
   /** What is not on the page yet; the script asks for it, and without it the link does. */
